@@ -1,0 +1,47 @@
+import type { Step } from '@tautline/loads';
+import type { Origin, SpecEdit } from '@tautline/shelter';
+
+export type Severity = 'error' | 'warning' | 'information';
+export type Verdict = 'passes' | 'near its limit' | 'fails' | 'not checked';
+
+/** A number with the kind that says how to show it. SI. */
+export interface Measured {
+  readonly value: number;
+  readonly kind: string;
+}
+
+/** A piece of a message: text is put together at the edge, in the user's own units. */
+export type MessagePiece = string | Measured;
+
+/** A change that makes the finding go away, worked out by re-running the check. */
+export interface Fix {
+  /** e.g. ['Space the bows ', {value: 0.9, kind: 'length'}, ' apart'] */
+  readonly title: readonly MessagePiece[];
+  readonly edits: readonly SpecEdit[];
+  /** Utilisation of the same check after the change. */
+  readonly utilisationAfter: number;
+}
+
+export interface Finding {
+  /** Check id, e.g. 'frame-ponding'. */
+  readonly id: string;
+  readonly verdict: Verdict;
+  readonly severity: Severity;
+  /** Part id and place. */
+  readonly part: string;
+  readonly origin: Origin;
+  readonly related: readonly { readonly origin: Origin; readonly message: string }[];
+  readonly message: readonly MessagePiece[];
+  readonly demand?: Measured;
+  readonly capacity?: Measured;
+  /** demand / capacity in the sense of the check; > 1 fails, > 0.85 is near its limit. */
+  readonly utilisation?: number;
+  readonly loadCase?: string;
+  /** Source id. */
+  readonly source: string;
+  readonly steps: readonly Step[];
+  /** Why it could not be checked, for 'not checked'. */
+  readonly reason?: string;
+  /** Set when an `accept` of the user covers it. */
+  readonly accepted?: { readonly because: string; readonly until?: string };
+}

@@ -1,0 +1,24 @@
+/** One line of a calculation: what was worked out, how, from what, with which result, by whose rule. */
+export interface Step {
+  /** Symbol as the source writes it, e.g. 'q_z'. */
+  readonly symbol: string;
+  readonly meaning: string;
+  /** The formula in plain symbols, e.g. 'q = 0.613 K_z K_zt K_d V²'. */
+  readonly formula: string;
+  readonly inputs: readonly StepInput[];
+  /** SI value. */
+  readonly value: number;
+  /** Kind of quantity for display (a kind of @tautline/quantity). */
+  readonly kind: string;
+  /** Id in the source list. */
+  readonly source: string;
+}
+
+export interface StepInput {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly value: number;
+  readonly kind: string;
+  /** True when the user did not give it. */
+  readonly assumed?: boolean;
+}

@@ -1,0 +1,297 @@
+/**
+ * The resolved shelter: what is to be built, in SI units, every part with its origin.
+ * Axes: x across (0 at the left foot line, `width` at the right), y up from the ground, z along.
+ */
+import type {
+  AnchorItem,
+  CableItem,
+  FasteningItem,
+  FilmItem,
+  JointItem,
+  MemberItem,
+  MeshItem,
+  SheetItem,
+} from './items.ts';
+import type { Origin } from './origin.ts';
+import type { Site } from './site.ts';
+
+export interface Part {
+  /** Stable identity inside the shelter, e.g. 'bows', 'ridge', 'bows/foot'. Same text, same id. */
+  readonly id: string;
+  readonly origin: Origin;
+  /** Weak link chosen to go first in a storm. */
+  readonly sacrificial?: boolean;
+}
+
+export type FootKind =
+  | 'stub'
+  | 'driven'
+  | 'hole'
+  | 'concrete'
+  | 'deadman'
+  | 'screw'
+  | 'ballast'
+  | 'bearing'
+  | 'poked';
+
+/** How a bow or post meets the ground. */
+export interface Foot extends Part {
+  readonly kind: FootKind;
+  /** Stub or stake the member is slid over or tied to. */
+  readonly stub?: MemberItem;
+  readonly anchor?: AnchorItem;
+  /** Whole length of the stub, m. */
+  readonly length?: number;
+  /** Depth in the ground, m (0 for bearing and ballast). */
+  readonly driven: number;
+  /** Diameter of the hole, footing or plate, m. */
+  readonly across?: number;
+  /** Mass of ballast or concrete, kg. */
+  readonly mass?: number;
+  /** Lean of stub or leg from the horizontal, rad: 90° is upright, less leans out so the bow meets it straight. */
+  readonly lean?: number;
+  /** Whether the member can turn at the foot: a long stub clamps, a loose socket does not. */
+  readonly fixity: 'clamped' | 'pinned';
+}
+
+export interface JointUse extends Part {
+  readonly item: JointItem;
+  /** Arc length from the left foot along the member, m. Placed by the program where `assumed`. */
+  readonly at: number;
+  readonly assumed: boolean;
+}
+
+export type BowShape = 'elastic' | 'arc' | 'cold-bent' | 'laminated' | 'pointed';
+
+/** A row of equal arches. */
+export interface Bows extends Part {
+  readonly type: 'bows';
+  readonly member: MemberItem;
+  readonly shape: BowShape;
+  readonly spacing: number;
+  /** Positions along z, ascending, m. */
+  readonly stations: readonly number[];
+  /** Between the feet, across, m (inside the shelter's width when seated on side posts). */
+  readonly span: number;
+  /** From the springing to the crown, m. */
+  readonly rise: number;
+  /** Developed length of the whole bow from end to end, m (without insertion into ground or stub). */
+  readonly length: number;
+  /** Height of the springing over the ground, m: 0 from the ground, the rail's height on side posts. */
+  readonly springing: number;
+  /** Straight vertical leg below the bent part, m. */
+  readonly leg: number;
+  /** Part of the leg driven into the ground itself, m. */
+  readonly legDriven: number;
+  /** Centre line from left to right foot: arc length s, x, y, tangent angle (rad from +x), curvature (1/m). */
+  readonly line: readonly CurvePoint[];
+  readonly joints: readonly JointUse[];
+  /** Fitting at the crown through which every bow passes, if any. */
+  readonly crownFitting?: JointUse;
+  /** Absent when the bows are seated on side posts. */
+  readonly foot?: Foot;
+  /** Member inside the bow or filling over the lower part. */
+  readonly filled?: {
+    readonly upTo: number;
+    readonly with: 'concrete' | 'rebar' | 'timber';
+    readonly member?: MemberItem;
+  };
+  /** Wrapped against abrasion of the film. */
+  readonly wrapped: boolean;
+}
+
+export interface CurvePoint {
+  readonly s: number;
+  readonly x: number;
+  readonly y: number;
+  readonly angle: number;
+  readonly curvature: number;
+}
+
+/** Straight or cambered rafters. */
+export interface Rafters extends Part {
+  readonly type: 'rafters';
+  readonly form: 'gable' | 'single-slope';
+  readonly member: MemberItem;
+  readonly spacing: number;
+  readonly stations: readonly number[];
+  readonly span: number;
+  /** Ridge (or high side) above the eave, m. */
+  readonly rise: number;
+  /** Rise of the rafter's middle above its chord, m. */
+  readonly camber: number;
+  readonly overhang: number;
+  readonly springing: number;
+  /** Length of one rafter along the slope with overhang, m. */
+  readonly length: number;
+  readonly line: readonly CurvePoint[];
+  readonly peakJoint?: JointUse;
+  readonly eaveJoint?: JointUse;
+  readonly joints: readonly JointUse[];
+  /** Collar or tie between the two rafters, height above the eave, m. */
+  readonly tie?: { readonly member: MemberItem; readonly height: number; readonly origin: Origin };
+  readonly wrapped: boolean;
+  readonly filled?: undefined;
+  readonly foot?: undefined;
+}
+
+/** A closed cap with no bows. */
+export interface Cap extends Part {
+  readonly type: 'cap';
+  readonly sheet: SheetItem | FilmItem;
+  readonly spacing: number;
+  readonly stations: readonly number[];
+  readonly span: number;
+  readonly rise: number;
+  readonly springing: number;
+  readonly line: readonly CurvePoint[];
+}
+
+/** Two films held up by a fan. */
+export interface Inflated extends Part {
+  readonly type: 'inflated';
+  readonly pressure: number;
+  readonly span: number;
+  readonly rise: number;
+  readonly springing: number;
+  readonly spacing: number;
+  readonly stations: readonly number[];
+  readonly line: readonly CurvePoint[];
+  readonly straps?: { readonly item: FasteningItem; readonly spacing: number };
+}
+
+export type Roof = Bows | Rafters | Cap | Inflated;
+
+/** A row of posts. */
+export interface Posts extends Part {
+  readonly member: MemberItem;
+  readonly where: 'sides' | 'centre' | 'line';
+  /** x of each line, m. */
+  readonly lines: readonly number[];
+  readonly spacing: number;
+  readonly stations: readonly number[];
+  /** Ground to top, m. */
+  readonly height: number;
+  readonly foot: Foot;
+  readonly topJoint?: JointItem;
+  readonly filled?: { readonly with: 'concrete' | 'rebar' | 'timber'; readonly member?: MemberItem };
+}
+
+/** A member along the house that carries the frames: eave rail, ridge, purlin. */
+export interface Rail extends Part {
+  readonly role: 'ridge' | 'eave' | 'purlin' | 'baseboard' | 'grid';
+  readonly form: 'rail' | 'pipe' | 'cable';
+  readonly member: MemberItem | CableItem;
+  /** Cross positions: x and y of each line, m. */
+  readonly lines: readonly { readonly x: number; readonly y: number; readonly s?: number }[];
+  /** Distance between its supports along z, m (posts for ridge and eave, bows for purlins). */
+  readonly span: number;
+  /** Posts that carry it; absent where the frames carry it. */
+  readonly posts?: Posts;
+  /** Pretension, N (cable). */
+  readonly tension?: number;
+  readonly endAnchor?: Foot;
+  readonly joint?: JointItem;
+  /** Whether it ties every frame to it; an untied ridge only pushes up. */
+  readonly tied: boolean;
+}
+
+export interface Brace extends Part {
+  readonly role: 'brace' | 'guy' | 'tie';
+  readonly member: MemberItem | CableItem;
+  readonly from: { readonly x: number; readonly y: number; readonly z: number };
+  readonly to: { readonly x: number; readonly y: number; readonly z: number };
+  readonly count: number;
+  readonly plane: 'along' | 'across';
+  readonly foot?: Foot;
+}
+
+export type CoverPlace = 'roof' | 'sides' | 'ends';
+
+export interface Cover extends Part {
+  readonly place: CoverPlace;
+  readonly skin: FilmItem | MeshItem | SheetItem;
+  readonly layers: 1 | 2;
+  /** Width of the film across the house along the arc, with allowances, m. */
+  readonly developedWidth: number;
+  readonly developedLength: number;
+  /** For sides: from the ground up to this height, m. */
+  readonly from: number;
+  readonly upTo: number;
+  /** Pull when it is put on, N per m of edge. */
+  readonly tension: number;
+  readonly fastening?: FasteningItem;
+  /** Spacing of straps or clips, or of fixings in boards, m. */
+  readonly fasteningSpacing?: number;
+  readonly straps?: { readonly item: FasteningItem; readonly spacing: number };
+  /** ISO date the skin went on. */
+  readonly installed?: string;
+  /** Width of one roll as bought, when the user names it, m. */
+  readonly rollWidth?: number;
+  /** Temperature when put on, °C. */
+  readonly fittedAt: number;
+}
+
+export interface Crop extends Part {
+  readonly name: string;
+  /** Hung from the frame, N per m2 of ground. */
+  readonly hung: number;
+  /** Height of the crop, m, and closest row to the side, m. */
+  readonly height: number;
+  readonly fromSide: number;
+}
+
+export interface Requirement extends Part {
+  readonly subject: string;
+  readonly comparison: '>=' | '<=' | '>' | '<';
+  readonly value: number;
+  /** e.g. distance from the side at which headroom is asked, m. */
+  readonly at?: number;
+}
+
+export interface Acceptance extends Part {
+  readonly check: string;
+  readonly because: string;
+  /** ISO date. */
+  readonly until?: string;
+}
+
+/** A value the user did not give. */
+export interface Assumed {
+  readonly part: string;
+  readonly fact: string;
+  /** SI number or word. */
+  readonly value: number | string;
+  /** Kind for display, a key of the quantity package, or 'word'. */
+  readonly kind: string;
+  readonly why: string;
+  readonly origin: Origin;
+}
+
+export interface Opening {
+  readonly ends: 'open' | 'clad';
+  readonly sides: 'open' | 'clad' | 'screened';
+}
+
+export interface Shelter extends Part {
+  readonly name: string;
+  readonly site: Site;
+  readonly width: number;
+  readonly length: number;
+  /** Ridge direction from north, rad. */
+  readonly orientation: number;
+  readonly roof: Roof;
+  readonly sidePosts?: Posts;
+  readonly eaveRail?: Rail;
+  readonly ridge?: Rail;
+  readonly purlins: readonly Rail[];
+  readonly braces: readonly Brace[];
+  readonly covers: readonly Cover[];
+  readonly crops: readonly Crop[];
+  readonly requirements: readonly Requirement[];
+  readonly acceptances: readonly Acceptance[];
+  readonly opening: Opening;
+  readonly assumed: readonly Assumed[];
+  /** Everything that was said but is not modelled, for the report's "not checked" list. */
+  readonly unmodelled: readonly { readonly what: string; readonly origin: Origin }[];
+}

@@ -1,0 +1,41 @@
+import type { Origin } from './origin.ts';
+
+export type LoadBasis = 'asce7-asd' | 'asce7-strength' | 'eurocode';
+export type Exposure = 'sheltered' | 'open' | 'coastal';
+export type SoilClass =
+  | 'sand-loose'
+  | 'sand'
+  | 'gravel'
+  | 'loam'
+  | 'clay-soft'
+  | 'clay'
+  | 'clay-stiff'
+  | 'rock';
+
+/** The place a shelter stands in. SI units; temperatures in °C. */
+export interface Site {
+  readonly id: string;
+  readonly origin: Origin;
+  /** Design gust, 3 s at 10 m in open country, m/s. */
+  readonly gust: number;
+  /** Return period the gust belongs to, years. */
+  readonly gustReturnPeriod: number;
+  readonly exposure: Exposure;
+  /** Height above sea level, m. */
+  readonly elevation: number;
+  /** Topographic factor (speed-up over hills and gullies), 1 on flat ground. */
+  readonly topography: number;
+  /** Ground snow load, Pa. */
+  readonly groundSnow: number;
+  /** Design rain, m/s (110 mm/h = 3.06e-5). */
+  readonly rain: number;
+  readonly soil: SoilClass;
+  /** Coldest day of building and hottest pipe or film temperature, °C. */
+  readonly coldest: number;
+  readonly hottest: number;
+  /** rad, south negative. */
+  readonly latitude: number;
+  readonly basis: LoadBasis;
+  /** True: the low-hazard agricultural class of the chosen standard. */
+  readonly lowHazard: boolean;
+}

@@ -1,0 +1,45 @@
+/**
+ * How the vocabulary is described. The vocabulary is the single source of what can be said: reading,
+ * completion, hover, problems, snippets and the language reference are all made from it.
+ */
+
+/** What a place in a sentence takes. */
+export type Takes =
+  | { readonly type: 'quantity'; readonly kind: string }
+  | { readonly type: 'word'; readonly words: readonly string[] }
+  | { readonly type: 'item'; readonly kinds: readonly string[] }
+  | { readonly type: 'definition'; readonly of: 'site' | 'shelter' }
+  | { readonly type: 'check' }
+  | { readonly type: 'comparison' }
+  | { readonly type: 'text' }
+  | { readonly type: 'date' };
+
+export type Piece =
+  | { readonly type: 'literal'; readonly word: string }
+  | { readonly type: 'slot'; readonly slot: string; readonly takes: Takes }
+  | { readonly type: 'optional'; readonly pieces: readonly Piece[] };
+
+/** A fact or block that can be said inside a block. */
+export interface Entry {
+  readonly word: string;
+  /**
+   * The sentence after the word, e.g. `{width: length} by {length: length}`,
+   * `{check: check} because {reason: text} [until {until: date}]`, `{item: item pipe|rod}`,
+   * `{shape: word elastic|arc|pointed}`. Compiled to pieces when the vocabulary loads.
+   */
+  readonly sentence: string;
+  /** What it says, for hover and the reference; one or two sentences for a grower. */
+  readonly doc: string;
+  /** A line that uses it. */
+  readonly example: string;
+  /** May be said several times in one block. */
+  readonly many?: boolean;
+  readonly required?: boolean;
+  /** Facts of its block, and clauses of its line. Named so that blocks can share. */
+  readonly facts?: readonly Entry[];
+}
+
+/** A kind of top-level definition: site, shelter, or a kind of stock item. */
+export interface DefinitionKind extends Entry {
+  readonly defines: 'project' | 'site' | 'shelter' | 'item' | 'variant' | 'range' | 'prices' | 'yard';
+}
