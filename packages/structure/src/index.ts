@@ -1,1 +1,30 @@
-export {};
+export { coverWeight, deadCase } from './actions/dead.ts';
+export type { CombinedLoad, LoadCase, Nature } from './actions/load-case.ts';
+export { windOn, windShape } from './actions/wind.ts';
+export { type AnalyseOptions, analyseFrame, Cancelled, type FrameAnalysis } from './analyse.ts';
+export { type CrownPocket, crownPocket } from './film/crown-pocket.ts';
+export {
+  edgeSlope,
+  type FilmPanel,
+  type FilmPull,
+  filmPanel,
+  pocketDepth,
+  pullAt,
+  pullKept,
+  rainSheet,
+  rainTemperature,
+  sagUnder,
+  waterWeight,
+} from './film/film-panel.ts';
+export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
+export { type RailDemand, railUnder, ridgeDemand } from './rail/rail-demand.ts';
+export { type FramePonding, framePonding } from './response/frame-ponding.ts';
+export type { BuiltState, Reaction, Response, ResponseStatus, SectionForce } from './response/response.ts';
+export { build, respond } from './response/solve.ts';
+export { bowFrame } from './system/bow-frame.ts';
+export { type Condition, type ConditionId, conditionsAt } from './system/condition.ts';
+export { crownAt, pointAt } from './system/curve.ts';
+export type { FrameElement, FrameSupport, FrameSystem } from './system/frame-system.ts';
+export { depthOf, gravity, heatFactors, relaxedShare, sectionOf, weightPerLength } from './system/member.ts';
+export { rafterFrame } from './system/rafter-frame.ts';
+export { type RidgeStiffness, ridgeStiffness } from './system/ridge-stiffness.ts';

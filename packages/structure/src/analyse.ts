@@ -1,0 +1,126 @@
+import type { Shelter } from '@tautline/shelter';
+import { casesOn } from './actions/cases.ts';
+import type { CombinedLoad } from './actions/load-case.ts';
+import { type FilmPanel, filmPanel, pocketDepth, pullAt, rainTemperature } from './film/film-panel.ts';
+import { type RailDemand, ridgeDemand } from './rail/rail-demand.ts';
+import { combinedLoads } from './response/combinations.ts';
+import { type FramePonding, framePonding } from './response/frame-ponding.ts';
+import type { BuiltState, Response } from './response/response.ts';
+import { build, respond } from './response/solve.ts';
+import { bowFrame } from './system/bow-frame.ts';
+import { type ConditionId, conditionsAt } from './system/condition.ts';
+import type { FrameSystem } from './system/frame-system.ts';
+import { rafterFrame } from './system/rafter-frame.ts';
+import { type RidgeStiffness, ridgeStiffness } from './system/ridge-stiffness.ts';
+
+/** Everything the checks need to know about how the typical frame behaves. */
+export interface FrameAnalysis {
+  readonly built: BuiltState;
+  readonly states: Readonly<Record<ConditionId, BuiltState>>;
+  readonly responses: readonly Response[];
+  readonly film?: FilmPanel;
+  readonly ponding?: FramePonding;
+  readonly ridge?: RailDemand;
+  readonly notCovered: readonly string[];
+  readonly notes: readonly string[];
+}
+
+export interface AnalyseOptions {
+  /** Asked between stages; true stops the work. */
+  readonly cancelled?: () => boolean;
+}
+
+/** Thrown between stages when the caller no longer wants the answer. */
+export class Cancelled extends Error {}
+
+/** Plane analysis of the typical frame, or the reason why there is none. */
+export function analyseFrame(
+  shelter: Shelter,
+  options: AnalyseOptions = {},
+): { ok: true; analysis: FrameAnalysis } | { ok: false; reason: string } {
+  const { roof } = shelter;
+  if (roof.type !== 'bows' && roof.type !== 'rafters') {
+    return {
+      ok: false,
+      reason: `a roof of kind '${roof.type}' has no bows or rafters, and the frame analysis covers only those`,
+    };
+  }
+  const pause = (): void => {
+    if (options.cancelled?.() === true) throw new Cancelled();
+  };
+  const conditions = conditionsAt(shelter.site);
+  const systemFor = (id: ConditionId, ridge: RidgeStiffness | undefined): FrameSystem =>
+    roof.type === 'bows'
+      ? bowFrame(shelter, roof, conditions[id], ridge)
+      : rafterFrame(shelter, roof, conditions[id], ridge);
+
+  const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness));
+  const states = {
+    built: build(systemFor('built', ridge)),
+    service: build(systemFor('service', ridge)),
+    soaked: build(systemFor('soaked', ridge)),
+  };
+  pause();
+  const cases = casesOn(shelter, states.service.system);
+  const loads = combinedLoads(shelter, cases.all);
+  const responses: Response[] = [];
+  for (const load of loads) {
+    const condition: ConditionId = load.sustained ? 'soaked' : 'service';
+    responses.push(respond(states[condition], load, condition));
+    pause();
+  }
+  const dead = loads.find((load) => load.sustained) ?? emptyLoad;
+  responses.unshift(respond(states.built, dead, 'built'));
+  const roofCover = shelter.covers.find((cover) => cover.place === 'roof');
+  const film = roofCover === undefined ? undefined : filmPanel(roofCover, roof.spacing);
+  let ponding: FramePonding | undefined;
+  if (film !== undefined) {
+    ponding = framePonding(states.soaked, dead, pocketDepth(film, pullAt(film, rainTemperature)));
+    pause();
+  }
+  return {
+    ok: true,
+    analysis: {
+      built: states.built,
+      states,
+      responses,
+      ...(film === undefined ? {} : { film }),
+      ...(ponding === undefined ? {} : { ponding }),
+      ...(shelter.ridge === undefined
+        ? {}
+        : { ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.atRest ?? 0) }),
+      notCovered: cases.notCovered,
+      notes: states.service.system.notes,
+    },
+  };
+}
+
+const emptyLoad: CombinedLoad = {
+  id: 'none',
+  title: 'no load',
+  source: 'derived',
+  lines: [],
+  points: [],
+  sustained: true,
+  service: true,
+};
+
+/** A cable ridge stiffens as it sags: two passes settle the push and the stiffness it meets. */
+function settleRidge(
+  shelter: Shelter,
+  systemWith: (stiffness: RidgeStiffness) => FrameSystem,
+): RidgeStiffness | undefined {
+  if (shelter.ridge === undefined) return undefined;
+  let stiffness = ridgeStiffness(shelter, shelter.ridge, 100);
+  if (shelter.ridge.member.kind !== 'cable') return stiffness;
+  for (let pass = 0; pass < 2; pass++) {
+    const built = build(systemWith(stiffness));
+    const cases = casesOn(shelter, built.system);
+    const heaviest = combinedLoads(shelter, cases.all).find((load) => load.sustained);
+    if (heaviest === undefined) break;
+    const response = respond(built, heaviest, 'soaked');
+    const push = response.reactions.find((reaction) => reaction.side === 'crown')?.vertical ?? 0;
+    stiffness = ridgeStiffness(shelter, shelter.ridge, Math.abs(push));
+  }
+  return stiffness;
+}

@@ -1,0 +1,50 @@
+import { type Combination, combinations } from '@tautline/loads';
+import type { Shelter } from '@tautline/shelter';
+import { type CombinedLoad, combine, type LoadCase } from '../actions/load-case.ts';
+
+/**
+ * All combinations of the site's load basis on one frame. A combination with wind is made once for each
+ * wind case; a combination whose every acting case is absent is left out, as is one that repeats another.
+ */
+export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): CombinedLoad[] {
+  const winds = cases.filter((loadCase) => loadCase.nature === 'wind');
+  const snows = cases.filter((loadCase) => loadCase.nature === 'snow');
+  const others = cases.filter((loadCase) => loadCase.nature !== 'wind' && loadCase.nature !== 'snow');
+  const seen = new Set<string>();
+  const loads: CombinedLoad[] = [];
+  for (const combination of combinations(shelter.site.basis, shelter.site.lowHazard)) {
+    const windChoices = combination.factors.wind !== 0 && winds.length > 0 ? winds : [undefined];
+    const snowChoices = combination.factors.snow !== 0 && snows.length > 0 ? snows : [undefined];
+    for (const wind of windChoices) {
+      for (const snow of snowChoices) {
+        const chosen = [
+          ...others,
+          ...(wind === undefined ? [] : [wind]),
+          ...(snow === undefined ? [] : [snow]),
+        ];
+        const parts = chosen
+          .map((loadCase) => ({ factor: factorOf(combination, loadCase), loadCase }))
+          .filter((part) => part.factor !== 0);
+        const key = parts.map((part) => `${part.factor}·${part.loadCase.id}`).join('+');
+        if (parts.length === 0 || seen.has(key)) continue;
+        seen.add(key);
+        loads.push({
+          id: [combination.id, wind?.id, snow?.id].filter((id) => id !== undefined).join('/'),
+          title: parts
+            .map((part) => `${part.factor === 1 ? '' : `${part.factor} × `}${part.loadCase.title}`)
+            .join(' + '),
+          source: combination.source,
+          ...combine(parts),
+          sustained: wind === undefined && snow === undefined,
+          service: combination.service === true,
+          ...(wind === undefined ? {} : { wind: wind.id }),
+        });
+      }
+    }
+  }
+  return loads;
+}
+
+function factorOf(combination: Combination, loadCase: LoadCase): number {
+  return combination.factors[loadCase.nature] ?? 0;
+}

@@ -1,0 +1,87 @@
+import { type PlaneResult, solvePlaneFrame } from '@tautline/mechanics';
+import type { CombinedLoad } from '../actions/load-case.ts';
+import type { ConditionId } from '../system/condition.ts';
+import type { FrameSystem } from '../system/frame-system.ts';
+import type { BuiltState, Reaction, Response, ResponseStatus, SectionForce } from './response.ts';
+
+/** Springs the frame into place: for a sprung bow the locked-in state, for others the unloaded shape. */
+export function build(system: FrameSystem): BuiltState {
+  const result = solvePlaneFrame(system.model, {}, {});
+  return { system, result, status: statusOf(result) };
+}
+
+/** The frame under one combination, starting from the state it was built in. */
+export function respond(built: BuiltState, load: CombinedLoad, condition: ConditionId): Response {
+  const { system } = built;
+  const result = solvePlaneFrame(
+    system.model,
+    { line: load.lines, nodal: load.points },
+    { start: built.result.state, steps: 4 },
+  );
+  return {
+    load,
+    condition,
+    status: statusOf(result),
+    reached: result.loadFactor,
+    forces: forcesOf(system, result),
+    reactions: reactionsOf(system, result),
+    displacements: result.displacements.map((moved, node) => ({
+      dx: moved.dx - built.result.displacements[node]!.dx,
+      dy: moved.dy - built.result.displacements[node]!.dy,
+    })),
+  };
+}
+
+export function statusOf(result: PlaneResult): ResponseStatus {
+  if (result.status === 'converged') return 'holds';
+  return result.status === 'unstable' || result.status === 'mechanism' ? 'gives way' : 'no answer';
+}
+
+/** Forces at both ends of every element, for one member. */
+export function forcesOf(system: FrameSystem, result: PlaneResult): SectionForce[] {
+  return result.elementForces.flatMap((force, index) => {
+    const element = system.elements[index]!;
+    const scale = 1 / element.perFrame;
+    return [
+      {
+        element: index,
+        part: element.part,
+        at: element.from,
+        axial: force.axial * scale,
+        moment: force.momentI * scale,
+        shear: force.shearI * scale,
+      },
+      {
+        element: index,
+        part: element.part,
+        at: element.to,
+        axial: force.axial * scale,
+        moment: force.momentJ * scale,
+        shear: force.shearJ * scale,
+      },
+    ];
+  });
+}
+
+function reactionsOf(system: FrameSystem, result: PlaneResult): Reaction[] {
+  const byPlace = new Map<
+    string,
+    { part: string; side: Reaction['side']; horizontal: number; vertical: number; moment: number }
+  >();
+  system.supports.forEach((support, index) => {
+    const key = `${support.part}/${support.side}`;
+    const sum = byPlace.get(key) ?? {
+      part: support.part,
+      side: support.side,
+      horizontal: 0,
+      vertical: 0,
+      moment: 0,
+    };
+    const value = result.reactions[index] ?? 0;
+    if (support.acts === 'x') sum.horizontal += value;
+    else if (support.acts === 'y') sum.vertical += value;
+    else sum.moment += value;
+    byPlace.set(key, sum);
+  });
+  return [...byPlace.values()];
+}

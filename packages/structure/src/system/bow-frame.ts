@@ -1,0 +1,109 @@
+import type { Bows, Shelter } from '@tautline/shelter';
+import type { Condition } from './condition.ts';
+import { crownAt, divide, pointAt } from './curve.ts';
+import { type FrameSystem, SystemBuilder } from './frame-system.ts';
+import { heatFactors, relaxedShare, sectionOf } from './member.ts';
+import { addSidePosts } from './posts.ts';
+import type { RidgeStiffness } from './ridge-stiffness.ts';
+
+/** Elements along one bow; the elastica's thrust is then right to better than 0.01 %. */
+export const bowDivisions = 32;
+
+/** The plane system of a typical bow. */
+export function bowFrame(
+  shelter: Shelter,
+  bows: Bows,
+  condition: Condition,
+  ridge: RidgeStiffness | undefined,
+): FrameSystem {
+  const builder = new SystemBuilder();
+  const sprung = bows.shape === 'elastic';
+  const { line } = bows;
+  const total = line[line.length - 1]!.s;
+  const crown = crownAt(line);
+  const places = [crown, ...bows.joints.map((joint) => joint.at)];
+  for (const purlin of shelter.purlins)
+    for (const at of purlin.lines) if (at.s !== undefined) places.push(at.s);
+  const stations = divide(total, bowDivisions, places);
+
+  const section = sectionOf(bows.member);
+  const heat = heatFactors(bows.member, condition.temperature);
+  const modulus =
+    bows.member.material.modulus * heat.modulus * (condition.sustained ? relaxedShare(bows.member) : 1);
+  // A sprung pipe that has crept keeps its shape while the bending it fights against falls: the
+  // unstressed curvature has moved from straight (0) towards the built curve by the share that relaxed.
+  const crept =
+    sprung && condition.relaxed
+      ? 1 - relaxedShare(bows.member) / (condition.sustained ? relaxedShare(bows.member) : 1)
+      : 0;
+
+  const points = stations.map((s) => pointAt(line, s));
+  const nodes = points.map((point) =>
+    builder.node({ x: point.x, y: point.y, angle: point.angle }, bows.id, point.s),
+  );
+  for (let k = 0; k + 1 < nodes.length; k++) {
+    const a = points[k]!;
+    const b = points[k + 1]!;
+    const length = b.s - a.s;
+    const middle = (a.s + b.s) / 2;
+    const joint = bows.joints.find((use) => Math.abs(use.at - a.s) < 1e-9);
+    const builtCurvature = (b.angle - a.angle) / length;
+    const filled =
+      bows.filled !== undefined && (middle < bows.filled.upTo || middle > total - bows.filled.upTo);
+    const stiffer = filled && bows.filled?.member !== undefined ? fillStiffness(bows.filled.member) : 0;
+    builder.element(
+      {
+        i: nodes[k]!,
+        j: nodes[k + 1]!,
+        EA: modulus * section.area,
+        EI: modulus * section.secondMoment + stiffer,
+        restLength: length,
+        restCurvature: sprung ? crept * builtCurvature : builtCurvature,
+        ...(joint?.item.stiffness === undefined ? {} : { springI: joint.item.stiffness }),
+      },
+      { part: bows.id, item: bows.member, from: a.s, to: b.s, role: 'roof', perFrame: 1 },
+    );
+  }
+  const leftEnd = nodes[0]!;
+  const rightEnd = nodes[nodes.length - 1]!;
+  if (bows.foot !== undefined || shelter.sidePosts === undefined) {
+    holdFoot(builder, leftEnd, 'left', bows);
+    holdFoot(builder, rightEnd, 'right', bows);
+  } else {
+    // The bow's end turns freely on the rail, so posts and bow share forces but no moment.
+    addSidePosts(builder, shelter, shelter.sidePosts, condition, leftEnd, rightEnd, bows.spacing, 'pinned');
+  }
+  if (ridge !== undefined) {
+    const crownIndex =
+      nodes[stations.findIndex((s) => Math.abs(s - crown) < 1e-9)] ?? nodes[nodes.length >> 1]!;
+    builder.support(
+      {
+        node: crownIndex,
+        dof: 'y',
+        kind: ridge.tied ? 'spring' : 'contact',
+        stiffness: ridge.perFrame,
+        ...(ridge.tied ? {} : { gap: 0, direction: 1 as const }),
+      },
+      { part: 'ridge', side: 'crown', acts: 'y' },
+    );
+    builder.notes.push(
+      ridge.tied
+        ? 'The ridge holds the crown up and down, but not sideways.'
+        : 'The ridge only pushes up: nothing ties the bow down to it.',
+    );
+  }
+  return builder.finish(shelter, sprung);
+}
+
+function holdFoot(builder: SystemBuilder, node: number, side: 'left' | 'right', bows: Bows): void {
+  const part = bows.foot?.id ?? `${bows.id}/foot`;
+  builder.support({ node, dof: 'x', kind: 'fixed' }, { part, side, acts: 'x' });
+  builder.support({ node, dof: 'y', kind: 'fixed' }, { part, side, acts: 'y' });
+  if (bows.foot?.fixity === 'clamped') {
+    builder.support({ node, dof: 'r', kind: 'fixed' }, { part, side, acts: 'r' });
+  }
+}
+
+function fillStiffness(member: Bows['member']): number {
+  return member.material.modulus * sectionOf(member).secondMoment;
+}

@@ -1,0 +1,103 @@
+/**
+ * The typical frame as a plane system: one bow (or pair of rafters) with its posts, smeared to the
+ * spacing of the frames. Nodes and elements remember which part and which place they stand for.
+ */
+import type { PlaneElement, PlaneModel, PlaneNode, PlaneSupport } from '@tautline/mechanics';
+import type { MemberItem, Shelter } from '@tautline/shelter';
+
+/** A run of elements along one part: where on the part, and of what stock. */
+export interface FrameElement {
+  readonly part: string;
+  readonly item: MemberItem;
+  /** Arc length along the part's own line at both ends, m. */
+  readonly from: number;
+  readonly to: number;
+  readonly role: 'roof' | 'left-wall' | 'right-wall' | 'tie';
+  /** Members of this part per frame (posts further apart than the bows count less than one). */
+  readonly perFrame: number;
+  /** Horizontal and vertical extent from start to end, m. */
+  readonly dx: number;
+  readonly dy: number;
+  readonly length: number;
+}
+
+export interface FrameNode {
+  readonly x: number;
+  readonly y: number;
+  readonly part: string;
+  readonly at: number;
+}
+
+/** What holds the frame, and in which direction; index runs along `model.supports`. */
+export interface FrameSupport {
+  readonly part: string;
+  readonly side: 'left' | 'right' | 'crown' | 'line';
+  readonly acts: 'x' | 'y' | 'r';
+}
+
+export interface FrameSystem {
+  readonly model: PlaneModel;
+  readonly nodes: readonly FrameNode[];
+  readonly elements: readonly FrameElement[];
+  readonly supports: readonly FrameSupport[];
+  /** Elements of the roof line, left to right. */
+  readonly roof: readonly number[];
+  readonly leftWall: readonly number[];
+  readonly rightWall: readonly number[];
+  /** True when the bow is a straight pipe sprung into place. */
+  readonly sprung: boolean;
+  /** Breadth of roof that one frame carries, m. */
+  readonly tributary: number;
+  /** Plain statements on how the model was simplified. */
+  readonly notes: readonly string[];
+}
+
+/** Collects nodes, elements and supports with their meaning; used only while a system is being built. */
+export class SystemBuilder {
+  readonly nodes: PlaneNode[] = [];
+  readonly nodeMeaning: FrameNode[] = [];
+  readonly elements: PlaneElement[] = [];
+  readonly elementMeaning: FrameElement[] = [];
+  readonly supports: PlaneSupport[] = [];
+  readonly supportMeaning: FrameSupport[] = [];
+  readonly notes: string[] = [];
+
+  node(node: PlaneNode, part: string, at: number): number {
+    this.nodes.push(node);
+    this.nodeMeaning.push({ x: node.x, y: node.y, part, at });
+    return this.nodes.length - 1;
+  }
+
+  element(element: PlaneElement, meaning: Omit<FrameElement, 'dx' | 'dy' | 'length'>): number {
+    const a = this.nodes[element.i]!;
+    const b = this.nodes[element.j]!;
+    const dx = b.x - a.x;
+    const dy = b.y - a.y;
+    this.elements.push(element);
+    this.elementMeaning.push({ ...meaning, dx, dy, length: element.restLength ?? Math.hypot(dx, dy) });
+    return this.elements.length - 1;
+  }
+
+  support(support: PlaneSupport, meaning: FrameSupport): number {
+    this.supports.push(support);
+    this.supportMeaning.push(meaning);
+    return this.supports.length - 1;
+  }
+
+  finish(shelter: Shelter, sprung: boolean): FrameSystem {
+    const withRole = (role: FrameElement['role']): number[] =>
+      this.elementMeaning.flatMap((element, index) => (element.role === role ? [index] : []));
+    return {
+      model: { nodes: this.nodes, elements: this.elements, supports: this.supports },
+      nodes: this.nodeMeaning,
+      elements: this.elementMeaning,
+      supports: this.supportMeaning,
+      roof: withRole('roof'),
+      leftWall: withRole('left-wall'),
+      rightWall: withRole('right-wall'),
+      sprung,
+      tributary: shelter.roof.spacing,
+      notes: this.notes,
+    };
+  }
+}

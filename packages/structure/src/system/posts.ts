@@ -1,0 +1,72 @@
+import type { Posts, Shelter } from '@tautline/shelter';
+import type { Condition } from './condition.ts';
+import type { SystemBuilder } from './frame-system.ts';
+import { heatFactors, sectionOf } from './member.ts';
+
+const divisions = 6;
+
+/**
+ * Side posts under the two ends of a bow or rafter pair, smeared to one frame: posts set further apart
+ * than the frames give each frame only their share. They stand clamped in the ground.
+ */
+export function addSidePosts(
+  builder: SystemBuilder,
+  shelter: Shelter,
+  posts: Posts,
+  condition: Condition,
+  leftTop: number,
+  rightTop: number,
+  frameSpacing: number,
+  top: 'pinned' | 'rigid',
+): void {
+  const share = Math.min(1, frameSpacing / posts.spacing);
+  const section = sectionOf(posts.member);
+  const modulus = posts.member.material.modulus * heatFactors(posts.member, condition.temperature).modulus;
+  for (const side of ['left', 'right'] as const) {
+    const topNode = side === 'left' ? leftTop : rightTop;
+    const head = builder.nodes[topNode]!;
+    const height = head.y;
+    const nodes: number[] = [];
+    for (let k = 0; k < divisions; k++) {
+      const y = (height * k) / divisions;
+      nodes.push(builder.node({ x: head.x, y, angle: Math.PI / 2 }, posts.id, y));
+    }
+    nodes.push(topNode);
+    for (let k = 0; k < divisions; k++) {
+      const last = k === divisions - 1;
+      builder.element(
+        {
+          i: nodes[k]!,
+          j: nodes[k + 1]!,
+          EA: modulus * section.area * share,
+          EI: modulus * section.secondMoment * share,
+          restCurvature: 0,
+          ...(last && top === 'pinned' ? { springJ: 0 } : {}),
+        },
+        {
+          part: posts.id,
+          item: posts.member,
+          from: (height * k) / divisions,
+          to: (height * (k + 1)) / divisions,
+          role: side === 'left' ? 'left-wall' : 'right-wall',
+          perFrame: share,
+        },
+      );
+    }
+    const bottom = nodes[0]!;
+    const part = posts.foot.id;
+    builder.support({ node: bottom, dof: 'x', kind: 'fixed' }, { part, side, acts: 'x' });
+    builder.support({ node: bottom, dof: 'y', kind: 'fixed' }, { part, side, acts: 'y' });
+    if (posts.foot.fixity === 'clamped') {
+      builder.support({ node: bottom, dof: 'r', kind: 'fixed' }, { part, side, acts: 'r' });
+    }
+  }
+  if (posts.spacing > frameSpacing) {
+    builder.notes.push(
+      'Posts stand further apart than the frames; the rail shares the frames out between them.',
+    );
+  }
+  if (shelter.eaveRail === undefined) {
+    builder.notes.push('No rail along the post heads was said; the frames are taken to sit on the posts.');
+  }
+}
