@@ -6,6 +6,7 @@
 /** What a place in a sentence takes. */
 export type Takes =
   | { readonly type: 'quantity'; readonly kind: string }
+  /** One of the words; any single word when the list is empty (a name the user makes up). */
   | { readonly type: 'word'; readonly words: readonly string[] }
   | { readonly type: 'item'; readonly kinds: readonly string[] }
   | { readonly type: 'definition'; readonly of: 'site' | 'shelter' }
@@ -25,7 +26,12 @@ export interface Entry {
   /**
    * The sentence after the word, e.g. `{width: length} by {length: length}`,
    * `{check: check} because {reason: text} [until {until: date}]`, `{item: item pipe|rod}`,
-   * `{shape: word elastic|arc|pointed}`. Compiled to pieces when the vocabulary loads.
+   * `{shape: word elastic|arc|pointed}`, `{name: word *}` for any word. Compiled to pieces when the
+   * vocabulary loads. A reader takes the sentence first (each optional group if it fits, else without it),
+   * then clauses: facts of this entry, each with its own sentence, in any order.
+   *
+   * Slot names: the only quantity, word, text or date of a fact is `value`, the only item is `item`;
+   * facts with more than one value name each.
    */
   readonly sentence: string;
   /** What it says, for hover and the reference; one or two sentences for a grower. */
@@ -41,5 +47,7 @@ export interface Entry {
 
 /** A kind of top-level definition: site, shelter, or a kind of stock item. */
 export interface DefinitionKind extends Entry {
+  /** Whether a name follows the word; the `sentence` is what follows the name. */
+  readonly named: boolean;
   readonly defines: 'project' | 'site' | 'shelter' | 'item' | 'variant' | 'range' | 'prices' | 'yard';
 }

@@ -1,0 +1,93 @@
+/** Everything that can be said of a shelter. */
+import { cover, crop, ends, placed, sides, water } from './cover-words.ts';
+import type { Entry } from './entry.ts';
+import { frames } from './frame-words.ts';
+import { alongWords } from './rail-words.ts';
+import { fact, several } from './write.ts';
+
+const claims: readonly Entry[] = [
+  fact(
+    'require',
+    '{subject: word headroom|ridge-height|clear-width} {comparison: comparison} {value: length} [at {at: length} [from side]]',
+    'Something of your own that must hold; it is checked. Headroom may be asked at a distance from the side.',
+    'require headroom >= 1.7 m at 0.5 m from side',
+    several,
+  ),
+  fact(
+    'withstand',
+    '{value: speed}',
+    'Nothing but sacrificial parts may give way below this gust.',
+    'withstand 38 m/s',
+  ),
+  fact(
+    'accept',
+    '{check: check} because {reason: text} [until {until: date}]',
+    'A finding you have decided to live with, and why. It stays in the reports, and is an error once it no longer applies.',
+    'accept bow-deflection because "beds are inside the line" until 2027-06-30',
+    several,
+  ),
+  fact(
+    'vary',
+    '{part: word bows|rafters|ridge|posts|purlins} {fact: word spaced|rise|length|height|span} from {from: length} to {to: length} [by {step: length}]',
+    'Tries a fact over a range, to see what it does to findings and cost.',
+    'vary bows spaced from 3 ft to 5 ft by 6 in',
+    several,
+  ),
+];
+
+const whole: readonly Entry[] = [
+  fact(
+    'footprint',
+    '{width: length} by {length: length}',
+    'Width across the house, between the outer foot lines, by length along it, between the end frames.',
+    'footprint 14 ft by 40 ft',
+    { required: true },
+  ),
+  fact(
+    'orientation',
+    '{value: angle}',
+    'Direction of the ridge, clockwise from north.',
+    'orientation 20 deg',
+  ),
+  fact(
+    'worked',
+    'from {value: word inside|outside}',
+    'Whether people work under the roof, or from outside (then no headroom is asked).',
+    'worked from outside',
+  ),
+  fact(
+    'season',
+    'from {from: date} to {to: date}',
+    'The part of the year it stands; it is taken away for the rest.',
+    'season from 2026-11-01 to 2027-04-15',
+  ),
+  fact('lifted', 'by {value: count}', 'The frames are lifted off by this many people.', 'lifted by 2'),
+  fact(
+    'note',
+    '{value: text}',
+    'A remark for whoever builds or keeps it.',
+    'note "the standpipe stays reachable"',
+    several,
+  ),
+];
+
+export const shelterFacts: readonly Entry[] = [
+  ...whole,
+  ...frames,
+  ...alongWords,
+  sides,
+  ends,
+  cover,
+  crop,
+  ...placed,
+  ...water,
+  ...claims,
+];
+
+/** In a variant nothing is required: what is not said stays as in the shelter it varies. */
+export const variantFacts: readonly Entry[] = shelterFacts.map(withoutNeeds);
+
+function withoutNeeds(entry: Entry): Entry {
+  const { required: _required, facts, ...rest } = entry;
+  return facts ? { ...rest, facts: facts.map(withoutNeeds) } : rest;
+}
