@@ -22,3 +22,13 @@ export interface StepInput {
   /** True when the user did not give it. */
   readonly assumed?: boolean;
 }
+
+/** An input of a step; shorter to write than the object. */
+export function given(symbol: string, meaning: string, value: number, kind: string): StepInput {
+  return { symbol, meaning, value, kind };
+}
+
+/** An input that the program chose because nobody gave it. */
+export function assumed(symbol: string, meaning: string, value: number, kind: string): StepInput {
+  return { symbol, meaning, value, kind, assumed: true };
+}

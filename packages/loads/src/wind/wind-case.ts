@@ -13,6 +13,23 @@ export interface WindShape {
   readonly ends: 'open' | 'clad';
   /** Open area share of screened sides, 0..1. */
   readonly sidePorosity?: number;
+  /** Share of the space under an open roof that crop or goods block against the wind, 0..1; 0 when absent. */
+  readonly blockage?: number;
+}
+
+/** What a wind standard needs to know of the place, and which standard. SI. */
+export interface WindInput {
+  /** 3 s gust at 10 m in open country, m/s. */
+  readonly gust: number;
+  /** Return period that gust belongs to, years. */
+  readonly gustReturnPeriod: number;
+  readonly exposure: 'sheltered' | 'open' | 'coastal';
+  /** Height above sea level, m. */
+  readonly elevation: number;
+  /** Speed-up of the wind speed by hills and gullies, 1 on flat ground. */
+  readonly topography: number;
+  readonly basis: 'asce7-asd' | 'asce7-strength' | 'eurocode';
+  readonly lowHazard: boolean;
 }
 
 export interface WindZone {
@@ -28,6 +45,8 @@ export interface WindCase {
   readonly id: string;
   readonly title: string;
   readonly direction: 'across' | 'along';
+  /** For a single slope: which side the wind meets first. Absent where the shape is symmetric. */
+  readonly from?: 'low side' | 'high side';
   readonly zones: readonly WindZone[];
   /** Force along the house on one end frame and its covering, N, for racking. */
   readonly alongForce?: number;
@@ -37,6 +56,26 @@ export interface WindCase {
 
 export interface WindActions {
   readonly cases: readonly WindCase[];
+  /** Velocity pressure at the mean (ASCE) or top (EN) height of the roof, Pa. */
+  readonly velocityPressure: number;
   /** What the chosen standard does not cover for this shape, in plain words. */
+  readonly notCovered: readonly string[];
+}
+
+/** Local suction for film, sheet and their fastenings. */
+export interface CladdingZone {
+  readonly place: 'middle' | 'edge' | 'corner';
+  /** Pa, negative: greatest outward net pressure. */
+  readonly suction: number;
+  /** Pa, greatest inward net pressure. */
+  readonly pressure: number;
+}
+
+export interface CladdingSuction {
+  readonly zones: readonly CladdingZone[];
+  /** Width of the edge strip, m. */
+  readonly edgeWidth: number;
+  readonly steps: readonly Step[];
+  readonly source: string;
   readonly notCovered: readonly string[];
 }

@@ -1,0 +1,188 @@
+/** Stress at which a straight member buckles, by family and basis, and bending with thrust. */
+import type { Basis } from '../combinations.ts';
+import { given, type Step } from '../step.ts';
+import type { Family } from './member.ts';
+
+export interface ColumnInput {
+  readonly family: Family;
+  readonly basis: Basis;
+  /** Effective length over radius of gyration, K L / r. */
+  readonly slenderness: number;
+  /** Modulus under this load and heat, Pa. */
+  readonly modulus: number;
+  /** Metal: yield stress. Wood, bamboo, plastic: allowable or design stress of the short column, Pa. */
+  readonly shortColumn: number;
+}
+
+export interface ColumnStress {
+  /** Allowable or design axial stress, Pa. */
+  readonly stress: number;
+  readonly steps: readonly Step[];
+  readonly source: string;
+}
+
+/** Euler stress π² E / (KL/r)², Pa. */
+export function eulerStress(modulus: number, slenderness: number): number {
+  return (Math.PI ** 2 * modulus) / slenderness ** 2;
+}
+
+/** F_cr of AISC 360 E3 (also AISI S100 E2 in the same form): 0.658^(F_y/F_e) F_y or 0.877 F_e, Pa. */
+export function steelColumn(yieldStress: number, modulus: number, slenderness: number): number {
+  const euler = eulerStress(modulus, slenderness);
+  return yieldStress <= 2.25 * euler ? 0.658 ** (yieldStress / euler) * yieldStress : 0.877 * euler;
+}
+
+/** χ of EN 1993-1-1 6.3.1.2 by relative slenderness and imperfection α (0.49 is curve c, cold-formed tube). */
+export function bucklingReduction(relative: number, imperfection: number): number {
+  if (relative <= 0.2) return 1;
+  const phi = 0.5 * (1 + imperfection * (relative - 0.2) + relative ** 2);
+  return Math.min(1, 1 / (phi + Math.sqrt(phi * phi - relative * relative)));
+}
+
+/** C_P of NDS 3.7.1 from the ratio F_cE/F_c*, c = 0.8 sawn, 0.85 round poles, 0.9 glued. */
+export function timberColumnFactor(ratio: number, c: number): number {
+  const a = (1 + ratio) / (2 * c);
+  return a - Math.sqrt(a * a - ratio / c);
+}
+
+/** Axial stress a member may have, with every step. Throws a RangeError for a slenderness not above zero. */
+export function columnStress(input: ColumnInput): ColumnStress {
+  if (!(input.slenderness > 0)) throw new RangeError('a column needs a slenderness above zero');
+  const euler = eulerStress(input.modulus, input.slenderness);
+  const rule = columnRule(input, euler);
+  return {
+    stress: rule.stress,
+    source: rule.source,
+    steps: [
+      {
+        symbol: 'F_e',
+        meaning: 'Euler stress',
+        formula: 'F_e = π² E / (K L / r)²',
+        inputs: [
+          given('E', 'modulus', input.modulus, 'stress'),
+          given('K L / r', 'slenderness', input.slenderness, 'ratio'),
+        ],
+        value: euler,
+        kind: 'stress',
+        source: 'euler',
+      },
+      {
+        symbol: rule.symbol,
+        meaning: 'axial stress it may have',
+        formula: rule.formula,
+        inputs: [
+          given('F', 'short column', input.shortColumn, 'stress'),
+          given('F_e', 'Euler stress', euler, 'stress'),
+        ],
+        value: rule.stress,
+        kind: 'stress',
+        source: rule.source,
+      },
+    ],
+  };
+}
+
+interface ColumnRule {
+  readonly stress: number;
+  readonly symbol: string;
+  readonly formula: string;
+  readonly source: string;
+}
+
+function columnRule(input: ColumnInput, euler: number): ColumnRule {
+  const { family, basis, shortColumn } = input;
+  if (family === 'steel' || family === 'aluminium') {
+    if (basis === 'eurocode') {
+      const chi = bucklingReduction(Math.sqrt(shortColumn / euler), 0.49);
+      return {
+        stress: chi * shortColumn,
+        symbol: 'χ f_y',
+        formula: 'χ f_y / γ_M1, curve c',
+        source: 'en1993-1-1:6.3.1',
+      };
+    }
+    const critical = steelColumn(shortColumn, input.modulus, input.slenderness);
+    const factor = basis === 'asce7-asd' ? 1 / 1.8 : 0.85;
+    return {
+      stress: critical * factor,
+      symbol: 'F_n',
+      formula: basis === 'asce7-asd' ? '0.658^(F_y/F_e) F_y / 1.80' : '0.85 · 0.658^(F_y/F_e) F_y',
+      source: 'aisi-s100:e2',
+    };
+  }
+  if (family === 'timber' || family === 'green-wood' || family === 'bamboo') {
+    const c = family === 'timber' ? 0.8 : 0.85;
+    // 0.822 E'min = 0.822 · 1.03 E (1 - 1.645 COV)/1.66 with COV = 0.25: 0.365 of π²E/(KL/r)² once in r, not d.
+    const reliable = (euler * 1.03 * (1 - 1.645 * 0.25)) / (basis === 'asce7-asd' ? 1.66 : 1.66 / 1.5);
+    const factor = timberColumnFactor(reliable / shortColumn, c);
+    return {
+      stress: factor * shortColumn,
+      symbol: "F_c'",
+      formula: 'C_P F_c*, F_cE = F_e · 1.03 (1 - 1.645 · 0.25)/1.66',
+      source: family === 'bamboo' ? 'iso22156:column' : 'nds:3.7',
+    };
+  }
+  const factor = basis === 'asce7-asd' ? 3 : 2;
+  return {
+    stress: Math.min(shortColumn, euler / factor),
+    symbol: 'F_a',
+    formula: `least of the short column and F_e / ${factor}`,
+    source: 'practice:plastic-euler',
+  };
+}
+
+export interface ThrustAndBending {
+  /** Axial stress demand over allowable, >= 0. */
+  readonly axial: number;
+  /** Bending stress demand over allowable, both planes added by the caller where both act. */
+  readonly bending: number;
+  readonly family: Family;
+  readonly basis: Basis;
+  /** True for tension: no magnification, straight sum. */
+  readonly tension?: boolean;
+}
+
+/**
+ * Utilisation of a member under thrust and bending at once. The bending is expected to come from a
+ * second-order analysis, so nothing is magnified here.
+ * Steel, US: AISC H1-1. Wood, US: (axial)² + bending (NDS 3.9.2 with the P-Δ already in). Others: straight sum.
+ */
+export function thrustAndBending(input: ThrustAndBending): {
+  readonly utilisation: number;
+  readonly step: Step;
+} {
+  const { axial, bending } = input;
+  const wood = input.family === 'timber' || input.family === 'green-wood';
+  let utilisation = axial + bending;
+  let formula = 'U = f_a/F_a + f_b/F_b';
+  let source = input.basis === 'eurocode' ? 'en1993-1-1:6.2.1' : 'linear-interaction';
+  if (!input.tension && input.family === 'steel' && input.basis !== 'eurocode') {
+    utilisation = axial >= 0.2 ? axial + (8 / 9) * bending : axial / 2 + bending;
+    formula = axial >= 0.2 ? 'U = P/P_c + 8/9 M/M_c' : 'U = P/(2 P_c) + M/M_c';
+    source = 'aisc360:h1';
+  } else if (!input.tension && wood) {
+    utilisation = axial * axial + bending;
+    formula = "U = (f_c/F_c')² + f_b/F_b'";
+    source = input.basis === 'eurocode' ? 'en1995-1-1:6.2.4' : 'nds:3.9';
+  }
+  return {
+    utilisation,
+    step: {
+      symbol: 'U',
+      meaning: 'thrust and bending together',
+      formula,
+      inputs: [
+        given('f_a/F_a', 'axial share', axial, 'ratio'),
+        given('f_b/F_b', 'bending share', bending, 'ratio'),
+      ],
+      value: utilisation,
+      kind: 'ratio',
+      source,
+    },
+  };
+}
+
+/** Peak over average shear stress: thin tube 2 (AISC G5), solid round 4/3, rectangle 3/2. */
+export function peakShear(shape: 'round-hollow' | 'round-solid' | 'rectangle'): number {
+  return shape === 'round-hollow' ? 2 : shape === 'round-solid' ? 4 / 3 : 1.5;
+}

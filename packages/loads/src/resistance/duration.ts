@@ -1,0 +1,68 @@
+/** How long a load stays, hours of it, and what that does to wood, bamboo and plastic. */
+import type { Basis } from '../combinations.ts';
+
+/** Longest stay in a combination decides: crop and own weight, snow, standing water, gust. */
+export type Duration = 'permanent' | 'season' | 'weeks' | 'days' | 'gust';
+
+/** Hours each stay stands for, used for plastics. */
+export const HOURS: Record<Duration, number> = {
+  permanent: 87_600,
+  season: 4_380,
+  weeks: 1_440,
+  days: 168,
+  gust: 0.1,
+};
+
+/** NDS table 2.3.2 C_D: permanent, ten years, two months, seven days, ten minutes. */
+export const NDS_DURATION: Record<Duration, number> = {
+  permanent: 0.9,
+  season: 1,
+  weeks: 1.15,
+  days: 1.25,
+  gust: 1.6,
+};
+
+/** NDS table N.3 λ, the time effect factor of the strength format. */
+export const NDS_TIME_EFFECT: Record<Duration, number> = {
+  permanent: 0.6,
+  season: 0.7,
+  weeks: 0.8,
+  days: 0.8,
+  gust: 1,
+};
+
+/** EN 1995-1-1 table 3.1 k_mod of solid timber: service classes 1 and 2, then 3. */
+export const EN_KMOD: Record<Duration, readonly [number, number]> = {
+  permanent: [0.6, 0.5],
+  season: [0.7, 0.55],
+  weeks: [0.8, 0.65],
+  days: [0.9, 0.7],
+  gust: [1.1, 0.9],
+};
+
+/** ISO 22156:2021 C_DF of bamboo (from memory): service class 2 (under a roof), 3 (rained on or in soil). */
+export const BAMBOO_DURATION: Record<Duration, readonly [number, number]> = {
+  permanent: [0.55, 0.5],
+  season: [0.55, 0.5],
+  weeks: [0.65, 0.55],
+  days: [0.65, 0.55],
+  gust: [0.85, 0.65],
+};
+
+/**
+ * Strength of PVC left after `hours` under load, over its short-term strength: a straight line in
+ * log-log from 48.3 MPa at 0.1 h (D1784 cell 12454) to the hydrostatic design basis 27.6 MPa at 100,000 h.
+ */
+export function plasticDuration(hours: number): number {
+  const exponent = Math.log10(48.3 / 27.6) / 6;
+  return (Math.max(0.1, hours) / 0.1) ** -exponent;
+}
+
+/**
+ * Strength-level stress that goes with an allowable one, for families whose rules know allowable stress
+ * only: 1.5 for both factored bases (wind at strength level is 1/0.6 of the allowable one, weight 1.2 to
+ * 1.4, so 1.5 lies between; EN's variable factor is 1.5).
+ */
+export function levelOf(basis: Basis): number {
+  return basis === 'asce7-asd' ? 1 : 1.5;
+}

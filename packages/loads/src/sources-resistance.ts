@@ -1,0 +1,158 @@
+import type { Source } from './source.ts';
+
+const NDS = 'ANSI/AWC NDS, National Design Specification for Wood Construction';
+const AISI = 'AISI S100-16, Cold-Formed Steel Structural Members';
+
+/** Members, joints, film. */
+export const RESISTANCE_SOURCES: readonly Source[] = [
+  {
+    id: 'aisi-s100:f2.3',
+    title: AISI,
+    where: 'F2.3, closed cylindrical tubes in bending',
+    standing: 'published',
+  },
+  {
+    id: 'aisi-s100:e2',
+    title: AISI,
+    where: 'E2, flexural buckling (the curve of AISC 360 E3)',
+    standing: 'published',
+  },
+  {
+    id: 'aisi-s100:j3.3',
+    title: AISI,
+    where: 'J3.3.1, bearing of bolts',
+    standing: 'from memory',
+  },
+  {
+    id: 'aisc360:f11',
+    title: 'ANSI/AISC 360-16',
+    where: 'F11, rounds in bending',
+    standing: 'from memory',
+  },
+  {
+    id: 'aisc360:h1',
+    title: 'ANSI/AISC 360-16',
+    where: 'H1-1, bending with thrust',
+    standing: 'from memory',
+  },
+  {
+    id: 'adm:f',
+    title: 'Aluminum Design Manual',
+    where: 'chapter F, Ω = 1.65, φ = 0.90',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1993-1-1:5.5',
+    title: 'EN 1993-1-1',
+    where: 'table 5.2, round tube; 6.2.5',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1993-1-1:6.3.1',
+    title: 'EN 1993-1-1',
+    where: '6.3.1.2, buckling curve c',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1993-1-1:6.2.1',
+    title: 'EN 1993-1-1',
+    where: 'eq. 6.2, straight sum',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1993-1-8:3.6',
+    title: 'EN 1993-1-8',
+    where: 'table 3.4, bolts in bearing',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1999-1-1:6.1',
+    title: 'EN 1999-1-1',
+    where: '6.1.3, γ_M1 = 1.1',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1995-1-1:3.1',
+    title: 'EN 1995-1-1',
+    where: 'tables 2.3 and 3.1, solid timber',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1995-1-1:6.2.4',
+    title: 'EN 1995-1-1',
+    where: '6.2.4, bending with thrust',
+    standing: 'from memory',
+  },
+  {
+    id: 'nds:4.3',
+    title: NDS,
+    where: '4.3, tables 2.3.2 and 2.3.3; 5 % strength over 2.1 by ASTM D245',
+    standing: 'from memory',
+  },
+  {
+    id: 'nds:n.3',
+    title: NDS,
+    where: 'appendix N, strength format',
+    standing: 'from memory',
+  },
+  {
+    id: 'nds:3.7',
+    title: NDS,
+    where: '3.7.1, columns',
+    standing: 'from memory',
+  },
+  {
+    id: 'nds:3.9',
+    title: NDS,
+    where: '3.9.2, bending with thrust',
+    standing: 'from memory',
+  },
+  {
+    id: 'nds:3.10',
+    title: NDS,
+    where: '3.10.4, bearing across the grain',
+    standing: 'from memory',
+  },
+  {
+    id: 'iso22156:6',
+    title: 'ISO 22156:2021, Bamboo culms, structural design',
+    where: 'clause 6, allowable stress',
+    standing: 'from memory',
+  },
+  {
+    id: 'iso22156:column',
+    title: 'ISO 22156:2021, Bamboo culms, structural design',
+    where: 'columns: the timber curve is used',
+    standing: 'from memory',
+  },
+  {
+    id: 'astm-d2837:hds',
+    title: 'ASTM D2837 and pressure pipe handbooks',
+    where: 'hydrostatic design basis, design factor 0.5, temperature factors',
+    standing: 'published',
+  },
+  {
+    id: 'practice:guard-factor',
+    title: 'Guard factor for members without a standard',
+    where: '3 for gusts, 6 for loads that stay',
+    standing: 'common practice, no source',
+  },
+  {
+    id: 'practice:plastic-euler',
+    title: 'Euler stress over a factor',
+    where: '3 allowable, 2 factored',
+    standing: 'common practice, no source',
+  },
+  {
+    id: 'euler',
+    title: 'Timoshenko and Gere, Theory of Elastic Stability',
+    where: '2.1, the pinned column',
+    standing: 'published',
+  },
+  {
+    id: 'linear-interaction',
+    title: 'Straight sum of utilisations',
+    where: 'lower bound for bending with thrust',
+    standing: 'derived',
+  },
+];

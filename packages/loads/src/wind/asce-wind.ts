@@ -1,0 +1,330 @@
+/** Wind actions by ASCE 7-16 chapters 26 and 27 (directional procedure, rigid building, G = 0.85). */
+import { given, type Step } from '../step.ts';
+import {
+  archCoefficients,
+  freeRoofAlong,
+  freeRoofCoefficients,
+  gableCoefficients,
+  leewardWall,
+  parallelCoefficients,
+} from './asce-coefficients.ts';
+import { type Outline, outlineOf } from './shape.ts';
+import { asceVelocityPressure } from './velocity-pressure.ts';
+import type { WindActions, WindCase, WindInput, WindShape, WindZone } from './wind-case.ts';
+
+const GUST_EFFECT = 0.85;
+/** GC_pi of table 26.13-1: enclosed and partially open buildings. */
+const INSIDE = 0.18;
+
+interface Roof {
+  readonly id: string;
+  readonly title: string;
+  readonly source: string;
+  readonly from?: 'low side' | 'high side';
+  /** [from, to, C_p] along the roof line. */
+  readonly parts: readonly (readonly [number, number, number])[];
+}
+
+/** Wind cases by ASCE 7-16 for one shelter standing alone. Pressures in Pa, at strength level. */
+export function asceWindActions(input: WindInput, shape: WindShape): WindActions {
+  const outline = outlineOf(shape);
+  const q = asceVelocityPressure(input, outline.meanHeight);
+  const cases: WindCase[] = [];
+  const notCovered = [
+    ...outline.notCovered,
+    'Gust response of a limber frame and film (the gust factor 0.85 is for rigid buildings).',
+    'The least wind load of 27.1.5 (770 Pa on walls, 380 Pa on the upright projection of the roof).',
+    'Shelter by, or channelling between, neighbouring shelters.',
+  ];
+  const across = outline.enclosure === 'open' ? [] : closedRoofs(shape, outline, notCovered);
+  for (const roof of across) {
+    for (const inside of [INSIDE, -INSIDE]) {
+      cases.push(closedCase(roof, inside, q.pressure, q.steps, shape, outline));
+    }
+  }
+  if (outline.enclosure === 'open' || shape.sides === 'screened') {
+    cases.push(...openCases(q.pressure, q.steps, shape, outline, notCovered));
+  }
+  cases.push(alongCase(q.pressure, q.steps, shape, outline));
+  return { cases, velocityPressure: q.pressure, notCovered };
+}
+
+function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): Roof[] {
+  if (shape.form === 'arch') {
+    const r = shape.rise / shape.span;
+    if (r > 0.6) notCovered.push('Arches higher than 0.6 of their span: taken as 0.6.');
+    const arch = archCoefficients(r, shape.springing > 0);
+    return arch.windwardQuarter.map((cp, i) => ({
+      id: i === 0 ? 'across' : 'across-second',
+      title: i === 0 ? 'Wind across' : 'Wind across, second windward value',
+      source: 'asce7-16:27.3-3',
+      parts: [
+        [0, 0.25, cp],
+        [0.25, 0.75, arch.centreHalf],
+        [0.75, 1, arch.leewardQuarter],
+      ],
+    }));
+  }
+  const ratio = outline.meanHeight / shape.span;
+  const source = 'asce7-16:27.3-1';
+  if (outline.pitch < 10) {
+    const parts = flatParts(ratio, outline.meanHeight / shape.span);
+    const flat: Roof = {
+      id: 'across',
+      title: 'Wind across, suction',
+      source,
+      parts,
+    };
+    const low: Roof = {
+      id: 'across-pressing',
+      title: 'Wind across, least suction',
+      source,
+      parts: [[0, 1, -0.18]],
+    };
+    return [flat, low];
+  }
+  const gable = gableCoefficients(outline.pitch, ratio);
+  if (shape.form === 'gable') {
+    return [
+      {
+        id: 'across-lifting',
+        title: 'Wind across, windward slope lifted',
+        source,
+        parts: [
+          [0, 0.5, gable.windwardSuction],
+          [0.5, 1, gable.leeward],
+        ],
+      },
+      {
+        id: 'across-pressing',
+        title: 'Wind across, windward slope pressed',
+        source,
+        parts: [
+          [0, 0.5, gable.windwardPressure],
+          [0.5, 1, gable.leeward],
+        ],
+      },
+    ];
+  }
+  return [
+    {
+      id: 'low-lifting',
+      title: 'Wind on the low side, roof lifted',
+      source,
+      from: 'low side',
+      parts: [[0, 1, gable.windwardSuction]],
+    },
+    {
+      id: 'low-pressing',
+      title: 'Wind on the low side, roof pressed',
+      source,
+      from: 'low side',
+      parts: [[0, 1, gable.windwardPressure]],
+    },
+    {
+      id: 'high',
+      title: 'Wind on the high side',
+      source,
+      from: 'high side',
+      parts: [[0, 1, gable.leeward]],
+    },
+  ];
+}
+
+/** Strips by distance from the windward eave, as shares of a roof whose depth is 1/ratio heights. */
+function flatParts(ratio: number, heightPerSpan: number): [number, number, number][] {
+  return parallelCoefficients(ratio)
+    .map(([from, to, cp]): [number, number, number] => [
+      from * heightPerSpan,
+      Math.min(1, to * heightPerSpan),
+      cp,
+    ])
+    .filter(([from, to]) => from < 1 && to > from);
+}
+
+function closedCase(
+  roof: Roof,
+  inside: number,
+  q: number,
+  pressureSteps: readonly Step[],
+  shape: WindShape,
+  outline: Outline,
+): WindCase {
+  const net = (cp: number): number => q * (GUST_EFFECT * cp - inside);
+  const zones: WindZone[] = roof.parts.map(([from, to, cp]) => ({
+    surface: 'roof',
+    from,
+    to,
+    net: net(cp),
+  }));
+  if (outline.walls) {
+    const share = outline.wallShare;
+    zones.push({
+      surface: 'windward-wall',
+      from: 0,
+      to: 1,
+      net: share * net(0.8),
+    });
+    zones.push({
+      surface: 'leeward-wall',
+      from: 0,
+      to: 1,
+      net: share * net(leewardWall(shape.span / shape.length)),
+    });
+  }
+  const sign = inside > 0 ? 'blown up inside' : 'sucked in inside';
+  return {
+    id: `${roof.id}-${inside > 0 ? 'inside-plus' : 'inside-minus'}`,
+    title: `${roof.title}, ${sign}`,
+    direction: 'across',
+    ...(roof.from ? { from: roof.from } : {}),
+    zones,
+    steps: [
+      ...pressureSteps,
+      ...roof.parts.map((part) => netStep(part, inside, q, net(part[2]), roof.source)),
+    ],
+    source: roof.source,
+  };
+}
+
+function netStep(
+  [from, to, cp]: readonly [number, number, number],
+  inside: number,
+  q: number,
+  value: number,
+  source: string,
+): Step {
+  return {
+    symbol: 'p',
+    meaning: `net pressure from ${Math.round(from * 100)} to ${Math.round(to * 100)} % of the roof line`,
+    formula: 'p = q_h (G C_p - GC_pi)',
+    inputs: [
+      given('q_h', 'velocity pressure', q, 'pressure'),
+      given('G', 'gust factor', GUST_EFFECT, 'ratio'),
+      given('C_p', 'outside coefficient', cp, 'ratio'),
+      given('GC_pi', 'inside coefficient (table 26.13-1)', inside, 'ratio'),
+    ],
+    value,
+    kind: 'pressure',
+    source,
+  };
+}
+
+function openCases(
+  q: number,
+  pressureSteps: readonly Step[],
+  shape: WindShape,
+  outline: Outline,
+  notCovered: string[],
+): WindCase[] {
+  if (shape.form === 'arch') {
+    notCovered.push('Open arched roofs: taken as a pitched free roof of the same rise.');
+  }
+  if (outline.pitch > 45) notCovered.push('Open roofs steeper than 45°: taken as 45°.');
+  const ratio = outline.meanHeight / shape.span;
+  if (ratio < 0.25 || ratio > 1) {
+    notCovered.push('Open roofs whose mean height is under a quarter of the span, or over it.');
+  }
+  const source = shape.form === 'single-slope' ? 'asce7-16:27.3-4' : 'asce7-16:27.3-5';
+  const kinds = shape.form === 'single-slope' ? (['low', 'high'] as const) : (['pitched'] as const);
+  const flow = outline.obstructed ? 'obstructed' : 'clear';
+  return kinds.flatMap((kind) =>
+    freeRoofCoefficients(kind, outline.pitch, outline.obstructed).map((free): WindCase => {
+      const net = (cn: number): number => q * GUST_EFFECT * cn;
+      const steps = [free.windward, free.leeward].map(
+        (cn, i): Step => ({
+          symbol: i === 0 ? 'p_W' : 'p_L',
+          meaning: `net pressure on the ${i === 0 ? 'windward' : 'leeward'} half, ${flow} flow`,
+          formula: 'p = q_h G C_N',
+          inputs: [
+            given('q_h', 'velocity pressure', q, 'pressure'),
+            given('G', 'gust factor', GUST_EFFECT, 'ratio'),
+            given('C_N', 'net coefficient', cn, 'ratio'),
+          ],
+          value: net(cn),
+          kind: 'pressure',
+          source,
+        }),
+      );
+      return {
+        id: `across-open-${kind}-${free.name.toLowerCase()}`,
+        title: `Wind through under the roof${kind === 'pitched' ? '' : ` from the ${kind} side`}, case ${free.name}`,
+        direction: 'across',
+        ...(kind === 'pitched' ? {} : { from: `${kind} side` as const }),
+        zones: [
+          { surface: 'roof', from: 0, to: 0.5, net: net(free.windward) },
+          { surface: 'roof', from: 0.5, to: 1, net: net(free.leeward) },
+        ],
+        steps: [...pressureSteps, ...steps],
+        source,
+      };
+    }),
+  );
+}
+
+/** Wind along the ridge, at the windward end: the greatest lift of the end bows, and the push on an end. */
+function alongCase(q: number, pressureSteps: readonly Step[], shape: WindShape, outline: Outline): WindCase {
+  const open = outline.enclosure === 'open';
+  const ratio = outline.meanHeight / shape.length;
+  const cp = open ? freeRoofAlong(outline.obstructed).uplift : parallelCoefficients(ratio)[0]![2];
+  const net = open ? q * GUST_EFFECT * cp : q * (GUST_EFFECT * cp - INSIDE);
+  const source = open ? 'asce7-16:27.3-7' : 'asce7-16:27.3-1';
+  const zones: WindZone[] = [{ surface: 'roof', from: 0, to: 1, net }];
+  if (outline.walls && !open) {
+    const side = outline.wallShare * q * (GUST_EFFECT * -0.7 - INSIDE);
+    zones.push({ surface: 'windward-wall', from: 0, to: 1, net: side });
+    zones.push({ surface: 'leeward-wall', from: 0, to: 1, net: side });
+  }
+  const force = alongForce(q, shape, outline);
+  return {
+    id: 'along-uplift',
+    title: 'Wind along the house, lift at the windward end',
+    direction: 'along',
+    zones,
+    alongForce: force.value,
+    steps: [
+      ...pressureSteps,
+      open
+        ? {
+            ...netStep([0, 1, cp], 0, q, net, source),
+            formula: 'p = q_h G C_N',
+          }
+        : netStep([0, 1, cp], INSIDE, q, net, source),
+      force,
+    ],
+    source,
+  };
+}
+
+function alongForce(q: number, shape: WindShape, outline: Outline): Step {
+  if (shape.ends === 'clad') {
+    const inside = outline.enclosure === 'open' ? 0 : INSIDE;
+    return {
+      symbol: 'F_end',
+      meaning: 'push on the windward end',
+      formula: 'F = q_h (G 0.8 + GC_pi) A_end',
+      inputs: [
+        given('q_h', 'velocity pressure', q, 'pressure'),
+        given('A_end', 'area of the end', outline.endArea, 'area'),
+        given('GC_pi', 'suction inside', inside, 'ratio'),
+      ],
+      value: q * (GUST_EFFECT * 0.8 + inside) * outline.endArea,
+      kind: 'force',
+      source: 'asce7-16:27.3-1',
+    };
+  }
+  const surface = outline.developed * shape.length * (outline.enclosure === 'open' ? 2 : 1);
+  return {
+    symbol: 'F_drag',
+    meaning: 'drag of the wind along the skin (open ends)',
+    formula: 'F = c_fr q A',
+    inputs: [
+      given('c_fr', 'friction of a ribbed skin', 0.04, 'ratio'),
+      given('q', 'velocity pressure', q, 'pressure'),
+      given('A', 'skin swept', surface, 'area'),
+    ],
+    value: 0.04 * q * surface,
+    kind: 'force',
+    source: 'en1991-1-4:7.5',
+  };
+}

@@ -1,0 +1,216 @@
+/** Local suction on small areas: film between fastenings, sheets, clips. */
+import { along, type Curve } from '../interpolate.ts';
+import { given, type Step } from '../step.ts';
+import { archCoefficients } from './asce-coefficients.ts';
+import { type Outline, outlineOf } from './shape.ts';
+import { asceVelocityPressure, enVelocityPressure } from './velocity-pressure.ts';
+import type { CladdingSuction, CladdingZone, WindInput, WindShape } from './wind-case.ts';
+
+type Place = CladdingZone['place'];
+/** [angle from (exclusive), zone 1, zone 2, zone 3]: GC_p of ASCE 7-22 figures 30.3-2A to -2C, <= 0.93 m². */
+const ASCE_GABLE: readonly (readonly [number, number, number, number])[] = [
+  [-1, -1.7, -2.3, -3.2],
+  [7, -2, -2.7, -3.6],
+  [20, -1.5, -2.5, -3],
+];
+/** C_N of figure 30.7-2 pitched free roofs, clear flow, areas <= a²: suction and pressure by zone. */
+const ASCE_FREE: Record<Place, { suction: Curve; pressure: Curve }> = {
+  middle: {
+    suction: [
+      [0, -1.1],
+      [7.5, -1.2],
+      [15, -1.1],
+      [30, -0.9],
+      [45, -0.8],
+    ],
+    pressure: [
+      [0, 1.2],
+      [7.5, 1.1],
+      [15, 1.1],
+      [30, 1.3],
+      [45, 1.1],
+    ],
+  },
+  edge: {
+    suction: [
+      [0, -1.7],
+      [7.5, -1.8],
+      [15, -1.7],
+      [30, -1.4],
+      [45, -1.2],
+    ],
+    pressure: [
+      [0, 1.8],
+      [7.5, 1.7],
+      [15, 1.7],
+      [30, 2],
+      [45, 1.7],
+    ],
+  },
+  corner: {
+    suction: [
+      [0, -3.3],
+      [7.5, -3.6],
+      [15, -2.2],
+      [30, -1.8],
+      [45, -1.6],
+    ],
+    pressure: [
+      [0, 2.4],
+      [7.5, 2.2],
+      [15, 2.2],
+      [30, 2.6],
+      [45, 2.2],
+    ],
+  },
+};
+/** c_pe,1 of EN 1991-1-4 tables 7.4a and 7.4b, worst of both winds: H, G and F (F no better than G). */
+const EN_PITCH: Record<Place, Curve> = {
+  middle: [
+    [5, -1.2],
+    [45, -1.2],
+  ],
+  edge: [
+    [5, -2],
+    [45, -2],
+  ],
+  corner: [
+    [5, -2.5],
+    [15, -2],
+    [45, -2],
+  ],
+};
+/** c_p,net of EN 1991-1-4 table 7.7 (duopitch canopies) zones A, B, C: least of φ = 0 and 1, and greatest. */
+const EN_CANOPY: Record<Place, { suction: Curve; pressure: Curve }> = {
+  middle: {
+    suction: [
+      [5, -1.3],
+      [15, -1.3],
+      [20, -1.4],
+      [30, -1.4],
+    ],
+    pressure: [
+      [5, 0.6],
+      [10, 0.7],
+      [15, 0.9],
+      [20, 1.1],
+      [30, 1.3],
+    ],
+  },
+  edge: {
+    suction: [
+      [5, -1.8],
+      [15, -1.6],
+      [25, -1.5],
+      [30, -1.4],
+    ],
+    pressure: [
+      [5, 1.3],
+      [15, 1.4],
+      [30, 1.6],
+    ],
+  },
+  corner: {
+    suction: [
+      [5, -2],
+      [15, -2.2],
+      [20, -2.2],
+      [30, -1.9],
+    ],
+    pressure: [
+      [5, 1.8],
+      [15, 1.9],
+      [30, 1.9],
+    ],
+  },
+};
+const PLACES: readonly Place[] = ['middle', 'edge', 'corner'];
+
+/**
+ * Local net pressures for the film and its fastenings, Pa, on areas of a square metre or less.
+ * ASCE 7 chapter 30 (components and cladding) or EN 1991-1-4 c_pe,1 and c_p,net; same level as `windActions`.
+ */
+export function claddingSuction(input: WindInput, shape: WindShape): CladdingSuction {
+  const outline = outlineOf(shape);
+  return input.basis === 'eurocode' ? enCladding(input, shape, outline) : asceCladding(input, shape, outline);
+}
+
+function asceCladding(input: WindInput, shape: WindShape, outline: Outline): CladdingSuction {
+  const q = asceVelocityPressure(input, outline.meanHeight);
+  const least = Math.min(shape.span, shape.length);
+  const edgeWidth = Math.max(Math.min(0.1 * least, 0.4 * outline.meanHeight), 0.04 * least, 0.9);
+  const open = outline.enclosure === 'open';
+  const notCovered: string[] = [];
+  if (outline.pitch > 27 && !open)
+    notCovered.push('Local suction on roofs over 27°: the values up to 27° are used.');
+  const row = ASCE_GABLE.findLast(([from]) => outline.pitch > from)!;
+  const arch = shape.form === 'arch' && !open;
+  if (arch) notCovered.push('Edges of arches: the gable values at the chord slope are used.');
+  const source = open ? 'asce7-16:30.7' : arch ? 'asce7-16:30.3-8' : 'asce7-22:30.3-2';
+  const steps: Step[] = [...q.steps];
+  const zones = PLACES.map((place, i): CladdingZone => {
+    const local = open
+      ? {
+          suction: along(ASCE_FREE[place].suction, outline.pitch),
+          pressure: along(ASCE_FREE[place].pressure, outline.pitch),
+          inside: 0,
+        }
+      : {
+          suction:
+            arch && place === 'middle'
+              ? 0.87 * archCoefficients(shape.rise / shape.span, shape.springing > 0).centreHalf
+              : row[(i + 1) as 1 | 2 | 3],
+          pressure: 0.6,
+          inside: 0.18,
+        };
+    const gust = open ? 0.85 : 1;
+    const suction = q.pressure * (gust * local.suction - local.inside);
+    steps.push(localStep(place, q.pressure, local.suction, local.inside, suction, source));
+    return {
+      place,
+      suction,
+      pressure: q.pressure * (gust * local.pressure + local.inside),
+    };
+  });
+  return { zones, edgeWidth, steps, source, notCovered };
+}
+
+function enCladding(input: WindInput, shape: WindShape, outline: Outline): CladdingSuction {
+  const q = enVelocityPressure(input, outline.ridgeHeight);
+  const edgeWidth = Math.min(shape.length, 2 * outline.ridgeHeight) / 10;
+  const open = outline.enclosure === 'open';
+  const notCovered: string[] = [];
+  if (shape.form === 'arch')
+    notCovered.push('Edges of vaults: the duopitch values at the chord slope are used.');
+  const source = open ? 'en1991-1-4:7.3-duo' : 'en1991-1-4:7.2.5';
+  const steps: Step[] = [...q.steps];
+  const zones = PLACES.map((place): CladdingZone => {
+    const inside = open ? 0 : 0.2;
+    const crown =
+      shape.form === 'arch' && place === 'middle' ? -0.7 - Math.min(0.5, shape.rise / shape.span) : 0;
+    const cp = open
+      ? along(EN_CANOPY[place].suction, outline.pitch)
+      : Math.min(crown, along(EN_PITCH[place], outline.pitch));
+    const push = open ? along(EN_CANOPY[place].pressure, outline.pitch) : 0.7 + 0.3;
+    const suction = q.pressure * (cp - inside);
+    steps.push(localStep(place, q.pressure, cp, inside, suction, source));
+    return { place, suction, pressure: q.pressure * push };
+  });
+  return { zones, edgeWidth, steps, source, notCovered };
+}
+
+function localStep(place: Place, q: number, cp: number, inside: number, value: number, source: string): Step {
+  return {
+    symbol: 'p_local',
+    meaning: `local suction, ${place} of the roof`,
+    formula: 'p = q (local coefficient - inside coefficient)',
+    inputs: [
+      given('q', 'velocity pressure', q, 'pressure'),
+      given('c', 'local coefficient', cp, 'ratio'),
+      given('c_i', 'inside coefficient', inside, 'ratio'),
+    ],
+    value,
+    kind: 'pressure',
+    source,
+  };
+}

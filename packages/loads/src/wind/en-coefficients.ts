@@ -1,0 +1,248 @@
+/**
+ * Pressure coefficients of EN 1991-1-4:2005 clause 7 (recommended values, areas of 10 m² and more).
+ * From memory except where said; the vault curves agree with a published reading of figure 7.11.
+ */
+import { along, between, type Curve } from '../interpolate.ts';
+
+export interface VaultCoefficients {
+  /** Outer windward quarter: one value, or two to try for low arches on high walls. */
+  readonly windward: readonly number[];
+  readonly crown: number;
+  readonly leeward: number;
+}
+
+const VAULT_LOW: Curve = [
+  [0.05, 0.1],
+  [0.5, 0.8],
+];
+const VAULT_HIGH: Curve = [
+  [0.2, 0],
+  [0.5, 0.8],
+];
+const VAULT_HIGH_SUCTION: Curve = [
+  [0.05, -1.2],
+  [0.2, -0.9],
+];
+
+/**
+ * c_pe,10 of vaulted roofs by rise/span f/d and springing height/span h/d (figure 7.11).
+ * Between h/d = 0 and 0.5 straight; for 0 < f/d < 0.2 with h/d >= 0.5 two values are given.
+ */
+export function vaultCoefficients(riseRatio: number, springingRatio: number): VaultCoefficients {
+  const f = Math.min(0.5, riseRatio);
+  const share = springingRatio / 0.5;
+  const windward = [between(along(VAULT_LOW, f), along(VAULT_HIGH, f), share)];
+  if (f < 0.2 && springingRatio > 0) {
+    windward.push(between(along(VAULT_LOW, f), along(VAULT_HIGH_SUCTION, f), share));
+  }
+  return { windward, crown: -0.7 - f, leeward: -0.4 };
+}
+
+/** Duopitch roof, wind across (table 7.4a): windward edge strip G, rest H, ridge strip J, leeward rest I. */
+const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
+  G: {
+    low: [
+      [5, -1.2],
+      [15, -0.8],
+      [30, -0.5],
+      [45, 0],
+      [60, 0.7],
+    ],
+    high: [
+      [5, 0],
+      [15, 0.2],
+      [30, 0.7],
+      [60, 0.7],
+      [75, 0.8],
+    ],
+  },
+  H: {
+    low: [
+      [5, -0.6],
+      [15, -0.3],
+      [30, -0.2],
+      [45, 0],
+      [60, 0.7],
+    ],
+    high: [
+      [5, 0],
+      [15, 0.2],
+      [30, 0.4],
+      [45, 0.6],
+      [60, 0.7],
+      [75, 0.8],
+    ],
+  },
+  I: {
+    low: [
+      [5, -0.6],
+      [15, -0.4],
+      [30, -0.4],
+      [45, -0.2],
+    ],
+    high: [
+      [5, -0.6],
+      [15, 0],
+    ],
+  },
+  J: {
+    low: [
+      [5, -0.6],
+      [15, -1],
+      [30, -0.5],
+      [45, -0.3],
+    ],
+    high: [
+      [5, 0.2],
+      [15, 0],
+    ],
+  },
+};
+
+/** Monopitch roof (table 7.3a): wind on the low eave (0°) and on the high eave (180°). */
+const SLOPE_HIGH: Record<'G' | 'H', Curve> = {
+  G: [
+    [5, -1.3],
+    [15, -1.3],
+    [30, -0.8],
+    [45, -0.5],
+  ],
+  H: [
+    [5, -0.8],
+    [15, -0.9],
+    [30, -0.8],
+    [45, -0.7],
+  ],
+};
+
+export interface PitchCoefficients {
+  readonly edge: number;
+  readonly rest: number;
+}
+
+/** Windward slope of a duopitch roof, or a single slope met on its low side: suction or pressure set. */
+export function windwardSlope(degrees: number, set: 'low' | 'high'): PitchCoefficients {
+  return {
+    edge: along(PITCH.G[set], degrees),
+    rest: along(PITCH.H[set], degrees),
+  };
+}
+
+/** Leeward slope of a duopitch roof: strip behind the ridge (J) and the rest (I). */
+export function leewardSlope(degrees: number, set: 'low' | 'high'): PitchCoefficients {
+  return {
+    edge: along(PITCH.J[set], degrees),
+    rest: along(PITCH.I[set], degrees),
+  };
+}
+
+/** A single slope met on its high side (table 7.3a, 180°). */
+export function highSideSlope(degrees: number): PitchCoefficients {
+  return {
+    edge: along(SLOPE_HIGH.G, degrees),
+    rest: along(SLOPE_HIGH.H, degrees),
+  };
+}
+
+/** Roof with the wind along the ridge, zone H behind the edge strip (table 7.4b). */
+export function ridgewiseSlope(degrees: number): number {
+  return along(
+    [
+      [5, -0.7],
+      [15, -0.6],
+      [30, -0.8],
+      [45, -0.9],
+    ],
+    degrees,
+  );
+}
+
+/** Walls, table 7.1: windward D and leeward E by height/depth. */
+export function wallCoefficients(heightRatio: number): {
+  readonly windward: number;
+  readonly leeward: number;
+} {
+  return {
+    windward: along(
+      [
+        [0.25, 0.7],
+        [1, 0.8],
+      ],
+      heightRatio,
+    ),
+    leeward: along(
+      [
+        [0.25, -0.3],
+        [1, -0.5],
+        [5, -0.7],
+      ],
+      heightRatio,
+    ),
+  };
+}
+
+const MONO_CANOPY: { max: Curve; empty: Curve; blocked: Curve } = {
+  max: [
+    [0, 0.2],
+    [5, 0.4],
+    [10, 0.5],
+    [15, 0.7],
+    [20, 0.8],
+    [25, 1],
+    [30, 1.2],
+  ],
+  empty: [
+    [0, -0.5],
+    [5, -0.7],
+    [10, -0.9],
+    [15, -1.1],
+    [20, -1.3],
+    [25, -1.6],
+    [30, -1.8],
+  ],
+  blocked: [
+    [0, -1.3],
+    [5, -1.4],
+    [30, -1.4],
+  ],
+};
+const DUO_CANOPY: { max: Curve; empty: Curve; blocked: Curve } = {
+  max: [
+    [0, 0.2],
+    [5, 0.3],
+    [10, 0.4],
+    [15, 0.4],
+    [20, 0.6],
+    [25, 0.7],
+    [30, 0.9],
+  ],
+  empty: [
+    [0, -0.5],
+    [5, -0.6],
+    [10, -0.7],
+    [15, -0.8],
+    [20, -0.9],
+    [25, -1],
+    [30, -1],
+  ],
+  blocked: [
+    [0, -1.3],
+    [30, -1.3],
+  ],
+};
+
+/**
+ * Overall force coefficients c_f of a canopy (tables 7.6 and 7.7): greatest, and least between the
+ * empty and the fully blocked canopy. The monopitch row of 20° agrees with a public restatement.
+ */
+export function canopyCoefficients(
+  kind: 'mono' | 'duo',
+  degrees: number,
+  blockage: number,
+): { readonly max: number; readonly min: number } {
+  const table = kind === 'mono' ? MONO_CANOPY : DUO_CANOPY;
+  return {
+    max: along(table.max, degrees),
+    min: between(along(table.empty, degrees), along(table.blocked, degrees), blockage),
+  };
+}

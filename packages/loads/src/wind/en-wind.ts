@@ -1,0 +1,320 @@
+/** Wind actions by EN 1991-1-4:2005 with its recommended values. */
+import { given, type Step } from '../step.ts';
+import {
+  canopyCoefficients,
+  highSideSlope,
+  leewardSlope,
+  type PitchCoefficients,
+  ridgewiseSlope,
+  vaultCoefficients,
+  wallCoefficients,
+  windwardSlope,
+} from './en-coefficients.ts';
+import { type Outline, outlineOf } from './shape.ts';
+import { enVelocityPressure } from './velocity-pressure.ts';
+import type { WindActions, WindCase, WindInput, WindShape, WindZone } from './wind-case.ts';
+
+/** c_pi where the openings are not known one by one (7.2.9(6) note 2). */
+const INSIDE = [0.2, -0.3] as const;
+
+type Part = readonly [number, number, number];
+
+interface Roof {
+  readonly id: string;
+  readonly title: string;
+  readonly source: string;
+  readonly from?: 'low side' | 'high side';
+  readonly parts: readonly Part[];
+}
+
+/** Wind cases by EN 1991-1-4 for one shelter standing alone. Pressures in Pa, characteristic. */
+export function enWindActions(input: WindInput, shape: WindShape): WindActions {
+  const outline = outlineOf(shape);
+  const q = enVelocityPressure(input, outline.ridgeHeight);
+  const cases: WindCase[] = [];
+  const notCovered = [
+    ...outline.notCovered,
+    'Gust response of a limber frame and film (c_s c_d is taken as 1, as for roofs under 15 m).',
+    'The coefficients and classes of EN 13031-1 for greenhouses: its text could not be opened, EN 1991-1-4 is used.',
+    'National annexes: the recommended values are used.',
+    'Shelter by, or channelling between, neighbouring shelters.',
+  ];
+  if (outline.enclosure !== 'open') {
+    for (const roof of closedRoofs(shape, outline, notCovered)) {
+      for (const inside of INSIDE) cases.push(closedCase(roof, inside, q.pressure, q.steps, shape, outline));
+    }
+  }
+  if (outline.enclosure === 'open' || shape.sides === 'screened') {
+    cases.push(...canopyCases(q.pressure, q.steps, shape, outline, notCovered));
+  }
+  cases.push(alongCase(q.pressure, q.steps, shape, outline, notCovered));
+  return { cases, velocityPressure: q.pressure, notCovered };
+}
+
+function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): Roof[] {
+  if (shape.form === 'arch') {
+    if (shape.rise / shape.span > 0.5) notCovered.push('Vaults higher than half their span: taken as half.');
+    if (shape.rise / shape.span < 0.05) notCovered.push('Vaults flatter than 1 in 20 of their span.');
+    const vault = vaultCoefficients(shape.rise / shape.span, shape.springing / shape.span);
+    return vault.windward.map((cp, i) => ({
+      id: i === 0 ? 'across' : 'across-second',
+      title: i === 0 ? 'Wind across' : 'Wind across, second windward value',
+      source: 'en1991-1-4:7.2.8',
+      parts: [
+        [0, 0.25, cp],
+        [0.25, 0.75, vault.crown],
+        [0.75, 1, vault.leeward],
+      ],
+    }));
+  }
+  if (outline.pitch < 5) notCovered.push('Roofs flatter than 5°: taken as 5°.');
+  const strip = Math.min(shape.length, 2 * outline.ridgeHeight) / 10;
+  const single = shape.form === 'single-slope';
+  const share = Math.min(single ? 0.5 : 0.25, strip / shape.span);
+  if (single) {
+    const slope = (set: PitchCoefficients): Part[] => [
+      [0, share, set.edge],
+      [share, 1, set.rest],
+    ];
+    const source = 'en1991-1-4:7.2.4';
+    return [
+      {
+        id: 'low-lifting',
+        title: 'Wind on the low side, roof lifted',
+        source,
+        from: 'low side',
+        parts: slope(windwardSlope(outline.pitch, 'low')),
+      },
+      {
+        id: 'low-pressing',
+        title: 'Wind on the low side, roof pressed',
+        source,
+        from: 'low side',
+        parts: slope(windwardSlope(outline.pitch, 'high')),
+      },
+      {
+        id: 'high',
+        title: 'Wind on the high side',
+        source,
+        from: 'high side',
+        parts: slope(highSideSlope(outline.pitch)),
+      },
+    ];
+  }
+  const pairs = [
+    ['low', 'low'],
+    ['high', 'low'],
+    ['low', 'high'],
+    ['high', 'high'],
+  ] as const;
+  const name = { low: 'lifted', high: 'pressed' } as const;
+  return pairs.map(([front, back]): Roof => {
+    const windward = windwardSlope(outline.pitch, front);
+    const leeward = leewardSlope(outline.pitch, back);
+    return {
+      id: `across-${name[front]}-${name[back]}`,
+      title: `Wind across, windward slope ${name[front]}, leeward slope ${back === 'low' ? 'lifted' : 'at rest'}`,
+      source: 'en1991-1-4:7.2.5',
+      parts: [
+        [0, share, windward.edge],
+        [share, 0.5, windward.rest],
+        [0.5, 0.5 + share, leeward.edge],
+        [0.5 + share, 1, leeward.rest],
+      ],
+    };
+  });
+}
+
+function closedCase(
+  roof: Roof,
+  inside: number,
+  q: number,
+  pressureSteps: readonly Step[],
+  shape: WindShape,
+  outline: Outline,
+): WindCase {
+  const net = (cp: number): number => q * (cp - inside);
+  const zones: WindZone[] = roof.parts.map(([from, to, cp]) => ({
+    surface: 'roof',
+    from,
+    to,
+    net: net(cp),
+  }));
+  if (outline.walls) {
+    const wall = wallCoefficients(outline.ridgeHeight / shape.span);
+    zones.push({
+      surface: 'windward-wall',
+      from: 0,
+      to: 1,
+      net: outline.wallShare * net(wall.windward),
+    });
+    zones.push({
+      surface: 'leeward-wall',
+      from: 0,
+      to: 1,
+      net: outline.wallShare * net(wall.leeward),
+    });
+  }
+  return {
+    id: `${roof.id}-${inside > 0 ? 'inside-plus' : 'inside-minus'}`,
+    title: `${roof.title}, ${inside > 0 ? 'blown up inside' : 'sucked in inside'}`,
+    direction: 'across',
+    ...(roof.from ? { from: roof.from } : {}),
+    zones,
+    steps: [
+      ...pressureSteps,
+      ...roof.parts.map((part) => netStep(part, inside, q, net(part[2]), roof.source)),
+    ],
+    source: roof.source,
+  };
+}
+
+function netStep([from, to, cp]: Part, inside: number, q: number, value: number, source: string): Step {
+  return {
+    symbol: 'w',
+    meaning: `net pressure from ${Math.round(from * 100)} to ${Math.round(to * 100)} % of the roof line`,
+    formula: 'w = q_p (c_pe - c_pi)',
+    inputs: [
+      given('q_p', 'peak velocity pressure', q, 'pressure'),
+      given('c_pe', 'outside coefficient', cp, 'ratio'),
+      given('c_pi', 'inside coefficient (7.2.9)', inside, 'ratio'),
+    ],
+    value,
+    kind: 'pressure',
+    source,
+  };
+}
+
+function canopyCases(
+  q: number,
+  pressureSteps: readonly Step[],
+  shape: WindShape,
+  outline: Outline,
+  notCovered: string[],
+): WindCase[] {
+  if (shape.form === 'arch')
+    notCovered.push('Open arched roofs: taken as a duopitch canopy of the same rise.');
+  if (outline.pitch > 30) notCovered.push('Open roofs steeper than 30°: taken as 30°.');
+  const blockage = outline.obstructed ? Math.max(1, shape.blockage ?? 0) : (shape.blockage ?? 0);
+  const mono = shape.form === 'single-slope';
+  const c = canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, blockage);
+  const source = mono ? 'en1991-1-4:7.3-mono' : 'en1991-1-4:7.3-duo';
+  const make = (id: string, title: string, cf: number, halves: readonly [number, number]): WindCase => ({
+    id: `across-open-${id}`,
+    title,
+    direction: 'across',
+    zones: [
+      { surface: 'roof', from: 0, to: 0.5, net: q * cf * halves[0] },
+      { surface: 'roof', from: 0.5, to: 1, net: q * cf * halves[1] },
+    ],
+    steps: [
+      ...pressureSteps,
+      {
+        symbol: 'w',
+        meaning: `net pressure on the roof, blockage ${blockage}`,
+        formula: 'w = q_p c_f',
+        inputs: [
+          given('q_p', 'peak velocity pressure', q, 'pressure'),
+          given('c_f', 'force coefficient', cf, 'ratio'),
+        ],
+        value: q * cf,
+        kind: 'pressure',
+        source,
+      },
+    ],
+    source,
+  });
+  if (mono) {
+    // Figure 7.16: the force acts a quarter of the depth from the windward edge, so the windward half has it all.
+    return (['low', 'high'] as const).flatMap((side) => [
+      {
+        ...make(`${side}-up`, `Wind under the roof from the ${side} side, lifting`, c.min, [2, 0]),
+        from: `${side} side` as const,
+      },
+      {
+        ...make(`${side}-down`, `Wind under the roof from the ${side} side, pressing`, c.max, [2, 0]),
+        from: `${side} side` as const,
+      },
+    ]);
+  }
+  return [
+    make('up', 'Wind under the roof, lifting', c.min, [1, 1]),
+    make('down', 'Wind under the roof, pressing', c.max, [1, 1]),
+    make('up-windward', 'Wind under the roof, lifting the windward slope only', c.min, [1, 0]),
+    make('down-windward', 'Wind under the roof, pressing the windward slope only', c.max, [1, 0]),
+    make('up-leeward', 'Wind under the roof, lifting the leeward slope only', c.min, [0, 1]),
+    make('down-leeward', 'Wind under the roof, pressing the leeward slope only', c.max, [0, 1]),
+  ];
+}
+
+function alongCase(
+  q: number,
+  pressureSteps: readonly Step[],
+  shape: WindShape,
+  outline: Outline,
+  notCovered: string[],
+): WindCase {
+  const open = outline.enclosure === 'open';
+  if (shape.form === 'arch' && !open) {
+    notCovered.push('Vaults with the wind along them: taken as a duopitch roof of the same rise.');
+  }
+  const mono = shape.form === 'single-slope';
+  const cp = open
+    ? canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, outline.obstructed ? 1 : (shape.blockage ?? 0))
+        .min
+    : ridgewiseSlope(outline.pitch);
+  const inside = open ? 0 : INSIDE[0];
+  const source = open ? (mono ? 'en1991-1-4:7.3-mono' : 'en1991-1-4:7.3-duo') : 'en1991-1-4:7.2.5';
+  const zones: WindZone[] = [{ surface: 'roof', from: 0, to: 1, net: q * (cp - inside) }];
+  if (outline.walls && !open) {
+    // Side wall zone B behind the edge strip, table 7.1.
+    const side = outline.wallShare * q * (-0.8 - inside);
+    zones.push({ surface: 'windward-wall', from: 0, to: 1, net: side });
+    zones.push({ surface: 'leeward-wall', from: 0, to: 1, net: side });
+  }
+  const force = alongForce(q, shape, outline);
+  return {
+    id: 'along-uplift',
+    title: 'Wind along the house, lift at the windward end',
+    direction: 'along',
+    zones,
+    alongForce: force.value,
+    steps: [...pressureSteps, netStep([0, 1, cp], inside, q, q * (cp - inside), source), force],
+    source,
+  };
+}
+
+function alongForce(q: number, shape: WindShape, outline: Outline): Step {
+  if (shape.ends === 'clad') {
+    const cp = wallCoefficients(outline.ridgeHeight / shape.length).windward;
+    const inside = outline.enclosure === 'open' ? 0 : 0.3;
+    return {
+      symbol: 'F_end',
+      meaning: 'push on the windward end',
+      formula: 'F = q_p (c_pe + 0.3) A_end',
+      inputs: [
+        given('q_p', 'peak velocity pressure', q, 'pressure'),
+        given('c_pe', 'windward wall (table 7.1)', cp, 'ratio'),
+        given('c_pi', 'suction inside', inside, 'ratio'),
+        given('A_end', 'area of the end', outline.endArea, 'area'),
+      ],
+      value: q * (cp + inside) * outline.endArea,
+      kind: 'force',
+      source: 'en1991-1-4:7.2.2',
+    };
+  }
+  const surface = outline.developed * shape.length * (outline.enclosure === 'open' ? 2 : 1);
+  return {
+    symbol: 'F_fr',
+    meaning: 'drag of the wind along the skin (open ends)',
+    formula: 'F = c_fr q_p A',
+    inputs: [
+      given('c_fr', 'friction of a ribbed skin (table 7.10)', 0.04, 'ratio'),
+      given('q_p', 'peak velocity pressure', q, 'pressure'),
+      given('A', 'skin swept', surface, 'area'),
+    ],
+    value: 0.04 * q * surface,
+    kind: 'force',
+    source: 'en1991-1-4:7.5',
+  };
+}
