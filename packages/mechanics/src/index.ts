@@ -1,4 +1,5 @@
-export type { Bow, BowGiven, BowPoint } from './bow.ts';
-export { pinnedBow } from './elastica.ts';
-export { positive, type Refusal, refuse } from './outcome.ts';
-export { rectangle, roundHollow, roundSolid, type Section } from './section.ts';
+export type { Bow, BowGiven, BowPoint } from "./bow.ts";
+export { pinnedBow } from "./elastica.ts";
+export { positive, type Refusal, refuse } from "./outcome.ts";
+export * from "./plane-frame.ts";
+export { rectangle, roundHollow, roundSolid, type Section } from "./section.ts";
