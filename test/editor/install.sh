@@ -30,10 +30,9 @@ mkdir -p .workbench
 cd .workbench
 [ -f package.json ] || echo '{ "name": "workbench", "private": true }' >package.json
 npm install --ignore-scripts --no-audit --no-fund --no-package-lock "code-server@$version"
+npm rebuild argon2
 (
-  cd node_modules/code-server
-  npm rebuild argon2
-  cd lib/vscode
+  cd node_modules/code-server/lib/vscode
   npm install --omit=dev --ignore-scripts --no-audit --no-fund --no-package-lock
   ln -sfn node_modules node_modules.asar
   # One by one: a module that does not build (node-pty) must not stop the others.
