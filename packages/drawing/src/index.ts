@@ -1,1 +1,2 @@
-export {};
+export { toSvg } from "./output/svg.ts";
+export { sectionView } from "./views/section.ts";
