@@ -30,7 +30,10 @@ export interface Finding {
   /** Part id and place. */
   readonly part: string;
   readonly origin: Origin;
-  readonly related: readonly { readonly origin: Origin; readonly message: string }[];
+  readonly related: readonly {
+    readonly origin: Origin;
+    readonly message: string;
+  }[];
   readonly message: readonly MessagePiece[];
   readonly demand?: Measured;
   readonly capacity?: Measured;

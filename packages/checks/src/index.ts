@@ -1,1 +1,19 @@
+export type {
+  Check,
+  CheckInput,
+  Lever,
+  Stock,
+  SymbolMeaning,
+} from './check.ts';
+export {
+  type EvaluateOptions,
+  type Evaluation,
+  evaluate,
+  type Uncovered,
+} from './evaluate.ts';
 export type * from './finding.ts';
+export { type FixContext, fixesFor } from './fixes/search.ts';
+export { nearLimit } from './judge.ts';
+export { checkOf, checks } from './registry.ts';
+export { sources } from './sources.ts';
+export { measuredText, messageText } from './text.ts';

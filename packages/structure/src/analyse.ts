@@ -88,7 +88,9 @@ export function analyseFrame(
       ...(ponding === undefined ? {} : { ponding }),
       ...(shelter.ridge === undefined
         ? {}
-        : { ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.atRest ?? 0) }),
+        : {
+            ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.atRest ?? 0),
+          }),
       notCovered: cases.notCovered,
       notes: states.service.system.notes,
     },
@@ -102,7 +104,7 @@ const emptyLoad: CombinedLoad = {
   lines: [],
   points: [],
   sustained: true,
-  service: true,
+  use: 'service',
 };
 
 /** A cable ridge stiffens as it sags: two passes settle the push and the stiffness it meets. */

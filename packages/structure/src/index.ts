@@ -1,7 +1,12 @@
 export { coverWeight, deadCase } from './actions/dead.ts';
 export type { CombinedLoad, LoadCase, Nature } from './actions/load-case.ts';
 export { windOn, windShape } from './actions/wind.ts';
-export { type AnalyseOptions, analyseFrame, Cancelled, type FrameAnalysis } from './analyse.ts';
+export {
+  type AnalyseOptions,
+  analyseFrame,
+  Cancelled,
+  type FrameAnalysis,
+} from './analyse.ts';
 export { type CrownPocket, crownPocket } from './film/crown-pocket.ts';
 export {
   edgeSlope,
@@ -19,12 +24,38 @@ export {
 export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
 export { type RailDemand, railUnder, ridgeDemand } from './rail/rail-demand.ts';
 export { type FramePonding, framePonding } from './response/frame-ponding.ts';
-export type { BuiltState, Reaction, Response, ResponseStatus, SectionForce } from './response/response.ts';
+export type {
+  BuiltState,
+  Reaction,
+  Response,
+  ResponseStatus,
+  SectionForce,
+} from './response/response.ts';
+export { roofHeightAt } from './response/roof-height.ts';
 export { build, respond } from './response/solve.ts';
 export { bowFrame } from './system/bow-frame.ts';
-export { type Condition, type ConditionId, conditionsAt } from './system/condition.ts';
+export {
+  type Condition,
+  type ConditionId,
+  conditionsAt,
+  stormTemperature,
+} from './system/condition.ts';
 export { crownAt, pointAt } from './system/curve.ts';
-export type { FrameElement, FrameSupport, FrameSystem } from './system/frame-system.ts';
-export { depthOf, gravity, heatFactors, relaxedShare, sectionOf, weightPerLength } from './system/member.ts';
+export type {
+  FrameElement,
+  FrameSupport,
+  FrameSystem,
+} from './system/frame-system.ts';
+export {
+  depthOf,
+  gravity,
+  heatFactors,
+  relaxedShare,
+  sectionOf,
+  weightPerLength,
+} from './system/member.ts';
 export { rafterFrame } from './system/rafter-frame.ts';
-export { type RidgeStiffness, ridgeStiffness } from './system/ridge-stiffness.ts';
+export {
+  type RidgeStiffness,
+  ridgeStiffness,
+} from './system/ridge-stiffness.ts';

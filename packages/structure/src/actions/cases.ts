@@ -1,4 +1,4 @@
-import { snowCases } from '@tautline/loads';
+import { type SnowZone, snowActions } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
 import type { FrameSystem } from '../system/frame-system.ts';
 import { cropCase, deadCase, middleX } from './dead.ts';
@@ -13,7 +13,10 @@ export interface Cases {
 /** All load cases on one frame. */
 export function casesOn(shelter: Shelter, system: FrameSystem): Cases {
   const wind = windOn(shelter);
-  const snow = snowCases(shelter.site, windShape(shelter));
+  const snow =
+    shelter.site.groundSnow > 0
+      ? snowActions(shelter.site, windShape(shelter))
+      : { cases: [], notCovered: [] };
   const cases: LoadCase[] = [deadCase(shelter, system)];
   const crop = cropCase(shelter, system);
   if (crop !== undefined) cases.push(crop);
@@ -21,7 +24,7 @@ export function casesOn(shelter: Shelter, system: FrameSystem): Cases {
   for (const snowCase of snow.cases) {
     const lines = system.roof.map((index) => {
       const element = system.elements[index]!;
-      const pressure = snowCase.pressureAt(middleX(system, index) / shelter.width);
+      const pressure = snowAt(snowCase.zones, middleX(system, index) / shelter.width);
       return {
         element: index,
         wx: 0,
@@ -38,4 +41,12 @@ export function casesOn(shelter: Shelter, system: FrameSystem): Cases {
     });
   }
   return { all: cases, notCovered: [...wind.notCovered, ...snow.notCovered] };
+}
+
+/** Snow on plan at a share of the span, Pa. */
+function snowAt(zones: readonly SnowZone[], share: number): number {
+  const zone = zones.find((candidate) => share >= candidate.from && share <= candidate.to);
+  if (zone === undefined) return 0;
+  const along = zone.to > zone.from ? (share - zone.from) / (zone.to - zone.from) : 0;
+  return zone.loadFrom + along * (zone.loadTo - zone.loadFrom);
 }

@@ -38,7 +38,14 @@ export function deadCase(shelter: Shelter, system: FrameSystem): LoadCase {
     }
     return { element: index, wx: 0, wy: -weight };
   });
-  return { id: 'dead', title: 'own weight', nature: 'dead', lines, points: [], source: 'derived' };
+  return {
+    id: 'dead',
+    title: 'own weight',
+    nature: 'dead',
+    lines,
+    points: [],
+    source: 'derived',
+  };
 }
 
 /** Crop hung from the frame: an even load on plan, carried by the roof line. */

@@ -34,8 +34,8 @@ export interface CombinedLoad {
   readonly sustained: boolean;
   /** Wind case in it, if any. */
   readonly wind?: string;
-  /** True for serviceability (deflection), false for strength. */
-  readonly service: boolean;
+  /** What the standard means it for: members and joints, staying down, or use. */
+  readonly use: 'strength' | 'stability' | 'service';
 }
 
 /** Sum of cases with factors, merged by element and node. */
@@ -49,11 +49,17 @@ export function combine(parts: readonly { readonly factor: number; readonly load
     if (factor === 0) continue;
     for (const line of loadCase.lines) {
       const sum = lines.get(line.element) ?? { wx: 0, wy: 0 };
-      lines.set(line.element, { wx: sum.wx + factor * line.wx, wy: sum.wy + factor * line.wy });
+      lines.set(line.element, {
+        wx: sum.wx + factor * line.wx,
+        wy: sum.wy + factor * line.wy,
+      });
     }
     for (const point of loadCase.points) {
       const sum = points.get(point.node) ?? { fx: 0, fy: 0 };
-      points.set(point.node, { fx: sum.fx + factor * point.fx, fy: sum.fy + factor * point.fy });
+      points.set(point.node, {
+        fx: sum.fx + factor * point.fx,
+        fy: sum.fy + factor * point.fy,
+      });
     }
   }
   return {

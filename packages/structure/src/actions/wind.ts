@@ -54,11 +54,23 @@ export function windCaseOnFrame(shelter: Shelter, system: FrameSystem, wind: Win
         const net = averageOver(wind, surface, element.from / height, element.to / height);
         // Pressing inwards is to the right on the windward (left) wall and to the left on the other.
         const inwards = surface === 'windward-wall' ? 1 : -1;
-        if (net !== 0) lines.push({ element: index, wx: inwards * net * system.tributary, wy: 0 });
+        if (net !== 0)
+          lines.push({
+            element: index,
+            wx: inwards * net * system.tributary,
+            wy: 0,
+          });
       }
     }
   }
-  return { id: wind.id, title: wind.title, nature: 'wind', lines, points: [], source: wind.source };
+  return {
+    id: wind.id,
+    title: wind.title,
+    nature: 'wind',
+    lines,
+    points: [],
+    source: wind.source,
+  };
 }
 
 /** Mean net pressure of the zones over a stretch of the surface, Pa. */
@@ -76,5 +88,9 @@ function averageOver(wind: WindCase, surface: string, from: number, to: number):
 function push(system: FrameSystem, index: number, net: number, breadth: number): LineLoad {
   const { dx, dy } = system.elements[index]!;
   const chord = Math.hypot(dx, dy);
-  return { element: index, wx: (net * breadth * dy) / chord, wy: (-net * breadth * dx) / chord };
+  return {
+    element: index,
+    wx: (net * breadth * dy) / chord,
+    wy: (-net * breadth * dx) / chord,
+  };
 }

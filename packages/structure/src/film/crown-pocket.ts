@@ -97,5 +97,11 @@ function fill(line: readonly LinePoint[], bottom: readonly number[], breadth: nu
   for (let index = Math.max(1, first); index <= Math.min(last + 1, line.length - 1); index++) {
     volume += ((depths[index]! + depths[index - 1]!) / 2) * (line[index]!.x - line[index - 1]!.x);
   }
-  return { volume: volume * breadth, depth: deepest, from: line[first]!.x, to: line[last]!.x, depths };
+  return {
+    volume: volume * breadth,
+    depth: deepest,
+    from: line[first]!.x,
+    to: line[last]!.x,
+    depths,
+  };
 }

@@ -23,7 +23,10 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
           ...(snow === undefined ? [] : [snow]),
         ];
         const parts = chosen
-          .map((loadCase) => ({ factor: factorOf(combination, loadCase), loadCase }))
+          .map((loadCase) => ({
+            factor: factorOf(combination, loadCase),
+            loadCase,
+          }))
           .filter((part) => part.factor !== 0);
         const key = parts.map((part) => `${part.factor}·${part.loadCase.id}`).join('+');
         if (parts.length === 0 || seen.has(key)) continue;
@@ -36,7 +39,7 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
           source: combination.source,
           ...combine(parts),
           sustained: wind === undefined && snow === undefined,
-          service: combination.service === true,
+          use: combination.use,
           ...(wind === undefined ? {} : { wind: wind.id }),
         });
       }

@@ -39,15 +39,29 @@ export function framePonding(built: BuiltState, base: CombinedLoad, sag: number)
   const roofNodes = roofLineNodes(built);
   const still = roofNodes.map((node) => {
     const moved = built.result.displacements[node]!;
-    return { x: system.nodes[node]!.x + moved.dx, y: system.nodes[node]!.y + moved.dy };
+    return {
+      x: system.nodes[node]!.x + moved.dx,
+      y: system.nodes[node]!.y + moved.dy,
+    };
   });
   const first = crownPocket(still, sag, system.tributary);
   const firstWater = first.volume * waterWeight;
-  const nothing = { firstWater, reserve: Number.MAX_VALUE, crownFall: 0, pocket: first, trail: [] };
+  const nothing = {
+    firstWater,
+    reserve: Number.MAX_VALUE,
+    crownFall: 0,
+    pocket: first,
+    trail: [],
+  };
   if (sag <= 0 || firstWater < 1e-3) return { verdict: 'drains', ...nothing };
 
   const crown = still.reduce((best, point, index) => (point.y > still[best]!.y ? index : best), 0);
-  const trail: { water: number; held: number; crownFall: number; status: Response['status'] }[] = [];
+  const trail: {
+    water: number;
+    held: number;
+    crownFall: number;
+    status: Response['status'];
+  }[] = [];
   let pocket = first;
   let held = firstWater;
   let reserve = 0;
@@ -60,7 +74,12 @@ export function framePonding(built: BuiltState, base: CombinedLoad, sag: number)
     const water = multiple * firstWater;
     const response = respond(built, waterOn(built, base, pocket, water), 'soaked');
     if (response.status !== 'holds') {
-      trail.push({ water, held, crownFall: previous.fall, status: response.status });
+      trail.push({
+        water,
+        held,
+        crownFall: previous.fall,
+        status: response.status,
+      });
       // Without an answer at the very first step nothing is known; later the last step that held decides.
       if (trail.length === 1 && response.status === 'no answer')
         return { verdict: 'no answer', ...nothing, reserve: 0 };
@@ -132,7 +151,17 @@ function waterOn(built: BuiltState, base: CombinedLoad, pocket: CrownPocket, wat
   });
   const lines: LineLoad[] = system.elements.map((_, element) => {
     const own = base.lines.find((line) => line.element === element);
-    return { element, wx: own?.wx ?? 0, wy: (own?.wy ?? 0) - (extra.get(element) ?? 0) };
+    return {
+      element,
+      wx: own?.wx ?? 0,
+      wy: (own?.wy ?? 0) - (extra.get(element) ?? 0),
+    };
   });
-  return { ...base, id: 'standing-water', title: 'own weight + standing water', lines, sustained: true };
+  return {
+    ...base,
+    id: 'standing-water',
+    title: 'own weight + standing water',
+    lines,
+    sustained: true,
+  };
 }

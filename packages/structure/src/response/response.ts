@@ -40,7 +40,10 @@ export interface Response {
   readonly forces: readonly SectionForce[];
   readonly reactions: readonly Reaction[];
   /** Node displacements from the built shape, m. */
-  readonly displacements: readonly { readonly dx: number; readonly dy: number }[];
+  readonly displacements: readonly {
+    readonly dx: number;
+    readonly dy: number;
+  }[];
 }
 
 /** The frame as it stands once built, before any load. */

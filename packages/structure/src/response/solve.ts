@@ -66,7 +66,13 @@ export function forcesOf(system: FrameSystem, result: PlaneResult): SectionForce
 function reactionsOf(system: FrameSystem, result: PlaneResult): Reaction[] {
   const byPlace = new Map<
     string,
-    { part: string; side: Reaction['side']; horizontal: number; vertical: number; moment: number }
+    {
+      part: string;
+      side: Reaction['side'];
+      horizontal: number;
+      vertical: number;
+      moment: number;
+    }
   >();
   system.supports.forEach((support, index) => {
     const key = `${support.part}/${support.side}`;

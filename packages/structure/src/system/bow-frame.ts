@@ -61,7 +61,14 @@ export function bowFrame(
         restCurvature: sprung ? crept * builtCurvature : builtCurvature,
         ...(joint?.item.stiffness === undefined ? {} : { springI: joint.item.stiffness }),
       },
-      { part: bows.id, item: bows.member, from: a.s, to: b.s, role: 'roof', perFrame: 1 },
+      {
+        part: bows.id,
+        item: bows.member,
+        from: a.s,
+        to: b.s,
+        role: 'roof',
+        perFrame: 1,
+      },
     );
   }
   const leftEnd = nodes[0]!;

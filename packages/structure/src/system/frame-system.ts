@@ -74,7 +74,12 @@ export class SystemBuilder {
     const dx = b.x - a.x;
     const dy = b.y - a.y;
     this.elements.push(element);
-    this.elementMeaning.push({ ...meaning, dx, dy, length: element.restLength ?? Math.hypot(dx, dy) });
+    this.elementMeaning.push({
+      ...meaning,
+      dx,
+      dy,
+      length: element.restLength ?? Math.hypot(dx, dy),
+    });
     return this.elements.length - 1;
   }
 
@@ -88,7 +93,11 @@ export class SystemBuilder {
     const withRole = (role: FrameElement['role']): number[] =>
       this.elementMeaning.flatMap((element, index) => (element.role === role ? [index] : []));
     return {
-      model: { nodes: this.nodes, elements: this.elements, supports: this.supports },
+      model: {
+        nodes: this.nodes,
+        elements: this.elements,
+        supports: this.supports,
+      },
       nodes: this.nodeMeaning,
       elements: this.elementMeaning,
       supports: this.supportMeaning,

@@ -47,7 +47,10 @@ export function heatFactors(item: MemberItem, temperature: number): { strength: 
     const [t0, s0, m0] = points[i - 1]!;
     if (temperature <= t1) {
       const share = (temperature - t0) / (t1 - t0);
-      return { strength: s0 + share * (s1 - s0), modulus: m0 + share * (m1 - m0) };
+      return {
+        strength: s0 + share * (s1 - s0),
+        modulus: m0 + share * (m1 - m0),
+      };
     }
   }
   const last = points[points.length - 1]!;

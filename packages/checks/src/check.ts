@@ -1,0 +1,65 @@
+import type { Item, Shelter, SpecEdit } from '@tautline/shelter';
+import type { FrameAnalysis } from '@tautline/structure';
+import type { Finding, MessagePiece } from './finding.ts';
+
+/** What a check may look at. */
+export interface CheckInput {
+  readonly shelter: Shelter;
+  /** The plane analysis of the typical frame, or why there is none. */
+  readonly frame:
+    | { readonly ok: true; readonly analysis: FrameAnalysis }
+    | { readonly ok: false; readonly reason: string };
+  /** The day for which ages are worked out, ISO; ages are not checked without one. */
+  readonly on?: string;
+}
+
+/** A change that may make a finding go away, to be tried out by re-running the check. */
+export type Lever =
+  /** A number moved in handy steps from where it stands; the smallest move that passes is looked for. */
+  | {
+      readonly type: 'number';
+      readonly from: number;
+      /** Furthest value worth trying. */
+      readonly towards: number;
+      /** Steps for display in metric and in US units, m (or the SI unit of the fact). */
+      readonly steps: { readonly metric: number; readonly us: number };
+      readonly title: (value: number) => readonly MessagePiece[];
+      readonly edits: (value: number) => readonly SpecEdit[];
+    }
+  /** One of several things, the smallest change first. */
+  | {
+      readonly type: 'choice';
+      readonly options: readonly {
+        readonly title: readonly MessagePiece[];
+        readonly edits: readonly SpecEdit[];
+      }[];
+    };
+
+/** Stock a fix may reach for. */
+export interface Stock {
+  readonly items: readonly Item[];
+}
+
+/** What one symbol of a check's formula means. */
+export interface SymbolMeaning {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly kind: string;
+}
+
+/** One check: a question asked of a shelter, with its explanation. One file each. */
+export interface Check {
+  readonly id: string;
+  readonly title: string;
+  /** What it asks, in a grower's words. */
+  readonly asks: string;
+  readonly matters: string;
+  readonly formula: string;
+  readonly symbols: readonly SymbolMeaning[];
+  /** Ids of sources in @tautline/loads, or of trade facts. */
+  readonly sources: readonly string[];
+  readonly leavesOut: string;
+  readonly mayBeAccepted: string;
+  run(input: CheckInput): readonly Finding[];
+  levers?(input: CheckInput, finding: Finding, stock: Stock): readonly Lever[];
+}

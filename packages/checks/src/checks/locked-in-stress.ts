@@ -1,0 +1,164 @@
+import { heatFactors, relaxedShare, sectionOf } from '@tautline/structure';
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, step } from '../judge.ts';
+import { setItem, setQuantity } from '../slots.ts';
+
+/** Share of the short-term strength a pipe may be bent to while it goes up: common practice, no source. */
+const buildingShare = 0.67;
+
+function run(input: CheckInput): Finding[] {
+  const bows = input.shelter.roof;
+  if (bows.type !== 'bows' || bows.shape !== 'elastic') return [];
+  const { member } = bows;
+  const { material } = member;
+  const c = sectionOf(member).extremeFibre;
+  const sharpest = bows.line.reduce((best, point) =>
+    Math.abs(point.curvature) > Math.abs(best.curvature) ? point : best,
+  );
+  const curvature = Math.abs(sharpest.curvature);
+  const { coldest, hottest } = input.shelter.site;
+  const cold = heatFactors(member, coldest);
+  const hot = heatFactors(member, hottest);
+  const building = material.modulus * cold.modulus * c * curvature;
+  const buildingLimit = material.bendingStrength * cold.strength * buildingShare;
+  const staying = material.modulus * relaxedShare(member) * hot.modulus * c * curvature;
+  const stayingLimit = material.sustainedStrength * hot.strength;
+  const common = [
+    given('c', 'distance to the outer fibre', c, 'length'),
+    given('κ_max', 'sharpest curvature', curvature, 'curvature'),
+  ];
+  const early = building / buildingLimit >= staying / stayingLimit;
+  const demand = early ? building : staying;
+  const capacity = early ? buildingLimit : stayingLimit;
+  return [
+    judge({
+      id: lockedInStress.id,
+      part: bows,
+      utilisation: demand / capacity,
+      demand: measured(demand, 'stress'),
+      capacity: measured(capacity, 'stress'),
+      loadCase: early ? 'sprung into place on a cold day' : 'years later on a hot day',
+      message: [
+        `Springing ${member.title} into this arch locks in a bending stress of `,
+        measured(demand, 'stress'),
+        early ? ' on the day it goes up; ' : ' that stays for years; ',
+        measured(capacity, 'stress'),
+        ' is what the material takes.',
+      ],
+      source: 'timoshenko:beam',
+      steps: [
+        step(
+          'σ_built',
+          'locked-in stress on a cold day',
+          'σ = E c κ',
+          [given('E', 'modulus', material.modulus * cold.modulus, 'stress'), ...common],
+          building,
+          'stress',
+          'timoshenko:beam',
+        ),
+        step(
+          'f_built',
+          'stress allowed while building',
+          'f = 0.67 f_b',
+          [given('f_b', 'bending strength', material.bendingStrength * cold.strength, 'stress')],
+          buildingLimit,
+          'stress',
+          'practice',
+        ),
+        step(
+          'σ_old',
+          'locked-in stress left after creep, hot',
+          'σ = E_long c κ',
+          [
+            given(
+              'E_long',
+              'long-term modulus',
+              material.modulus * relaxedShare(member) * hot.modulus,
+              'stress',
+            ),
+            ...common,
+          ],
+          staying,
+          'stress',
+          'timoshenko:beam',
+        ),
+        step(
+          'f_old',
+          'stress that may stay',
+          'f = f_sustained k_T',
+          [
+            given('f_sustained', 'sustained strength', material.sustainedStrength, 'stress'),
+            given('k_T', 'strength left at this temperature', hot.strength, 'ratio'),
+          ],
+          stayingLimit,
+          'stress',
+          'catalogue',
+        ),
+      ],
+    }),
+  ];
+}
+
+export const lockedInStress: Check = {
+  id: 'locked-in-stress',
+  title: 'Locked-in bending stress',
+  asks: 'Does a straight pipe sprung into this arch take the bending that stays in it?',
+  matters:
+    'A sprung pipe is under stress before any wind blows. Too much, and it cracks when cold or creeps out of shape when hot.',
+  formula: 'u = max(σ_built / f_built, σ_old / f_old), σ = E c κ',
+  symbols: [
+    {
+      symbol: 'E',
+      meaning: 'modulus, short-term when cold or long-term when hot',
+      kind: 'stress',
+    },
+    {
+      symbol: 'c',
+      meaning: 'distance from the centre line to the outer fibre',
+      kind: 'length',
+    },
+    {
+      symbol: 'κ',
+      meaning: 'sharpest curvature of the sprung bow',
+      kind: 'curvature',
+    },
+  ],
+  sources: ['timoshenko:beam', 'catalogue', 'practice'],
+  leavesOut: 'Scratches, glue at couplers, sunlight on unpainted pipe.',
+  mayBeAccepted: 'For a season only, with stock that has been sprung to the same arch before.',
+  run,
+  levers: (input, _finding, stock) => {
+    const bows = input.shelter.roof;
+    if (bows.type !== 'bows') return [];
+    const thinner = stock.items.filter(
+      (entry) =>
+        entry.kind === 'pipe' &&
+        entry.material.id === bows.member.material.id &&
+        sectionOf(entry).extremeFibre < sectionOf(bows.member).extremeFibre,
+    );
+    return [
+      {
+        type: 'number',
+        from: bows.rise,
+        towards: bows.span * 0.25,
+        steps: { metric: 0.05, us: 0.0254 },
+        title: (value) => ['Lower the rise to ', measured(value, 'length')],
+        edits: (value) => [setQuantity(bows.origin, 'rise', value, 'length')],
+      },
+      {
+        type: 'choice',
+        options: thinner
+          .sort(
+            (a, b) =>
+              sectionOf(b as typeof bows.member).extremeFibre -
+              sectionOf(a as typeof bows.member).extremeFibre,
+          )
+          .map((entry) => ({
+            title: [`Use ${entry.title}`],
+            edits: [setItem(bows.origin, 'of', entry.id)],
+          })),
+      },
+    ];
+  },
+};

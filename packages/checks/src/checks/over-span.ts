@@ -1,0 +1,218 @@
+import type { MemberItem, Part } from '@tautline/shelter';
+import { sectionOf } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { type MemberLimit, memberLimit } from '../resistance.ts';
+import { setItem, setQuantity } from '../slots.ts';
+import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
+
+/** Members of the typical frame: the bow or rafter, and the posts under it. */
+function framed(input: CheckInput): { part: Part; member: MemberItem; noun: string }[] {
+  const { roof, sidePosts } = input.shelter;
+  const members: { part: Part; member: MemberItem; noun: string }[] = [];
+  if (roof.type === 'bows') members.push({ part: roof, member: roof.member, noun: 'bow' });
+  if (roof.type === 'rafters') members.push({ part: roof, member: roof.member, noun: 'rafter' });
+  if (sidePosts !== undefined)
+    members.push({
+      part: sidePosts,
+      member: sidePosts.member,
+      noun: 'side post',
+    });
+  return members;
+}
+
+function run(input: CheckInput): Finding[] {
+  if (!input.frame.ok) return [notChecked(overSpan.id, input.shelter, input.frame.reason)];
+  const { analysis } = input.frame;
+  const failing = givingWay(analysis);
+  return framed(input).map(({ part, member, noun }) => {
+    if (failing !== undefined && part === input.shelter.roof) {
+      if (failing.status === 'no answer') {
+        return notChecked(
+          overSpan.id,
+          part,
+          `the frame analysis found no answer under ${failing.load.title}`,
+        );
+      }
+      return judge({
+        id: overSpan.id,
+        part,
+        utilisation: 1 / Math.max(failing.reached, 1e-3),
+        demand: measured(1, 'percent'),
+        capacity: measured(failing.reached, 'percent'),
+        loadCase: failing.load.title,
+        message: [
+          `The frame gives way at `,
+          measured(failing.reached, 'percent'),
+          ` of ${failing.load.title}: ${member.title} is too limber for this ${noun}.`,
+        ],
+        source: failing.load.source,
+        steps: [
+          step(
+            'λ',
+            'share of the load at which the frame loses its stiffness',
+            'det K(λ) = 0 along the load path',
+            [],
+            failing.reached,
+            'percent',
+            'timoshenko:stability',
+          ),
+        ],
+      });
+    }
+    const limits = {
+      steady: memberLimit(input.shelter.site, member, 'steady'),
+      gust: memberLimit(input.shelter.site, member, 'gust'),
+    };
+    const limitOf = (place: StressedPlace): MemberLimit =>
+      place.response.load.sustained ? limits.steady : limits.gust;
+    const use = (place: StressedPlace): number => {
+      const limit = limitOf(place);
+      return place.axialStress / limit.axial + place.bendingStress / limit.bending;
+    };
+    const worst = worstPlace(analysis, part.id, member, use);
+    if (worst === undefined)
+      return notChecked(overSpan.id, part, 'the frame analysis has no forces for this part');
+    const limit = limitOf(worst);
+    const utilisation = use(worst);
+    const section = sectionOf(member);
+    const combined = utilisation * limit.bending;
+    return judge({
+      id: overSpan.id,
+      part,
+      utilisation,
+      demand: measured(combined, 'stress'),
+      capacity: measured(limit.bending, 'stress'),
+      loadCase: worst.response.load.title,
+      message: [
+        `The ${noun} of ${member.title} is stressed to `,
+        measured(combined, 'stress'),
+        ' at ',
+        measured(worst.force.at, 'length'),
+        ` from its foot under ${worst.response.load.title}; it may take `,
+        measured(limit.bending, 'stress'),
+        '.',
+      ],
+      source: limit.source,
+      steps: [
+        step(
+          'M',
+          'bending, locked-in bending included',
+          'from the frame analysis',
+          [given('s', 'place', worst.force.at, 'length')],
+          worst.force.moment,
+          'moment',
+          'frame',
+        ),
+        step(
+          'N',
+          'force along the member (tension positive)',
+          'from the frame analysis',
+          [],
+          worst.force.axial,
+          'force',
+          'frame',
+        ),
+        step(
+          'σ_b',
+          'bending stress',
+          'σ_b = |M| / W',
+          [given('W', 'section modulus', section.sectionModulus, 'section-modulus')],
+          worst.bendingStress,
+          'stress',
+          'timoshenko:beam',
+        ),
+        step(
+          'σ_n',
+          'axial stress',
+          'σ_n = |N| / A',
+          [given('A', 'area', section.area, 'area')],
+          worst.axialStress,
+          'stress',
+          'timoshenko:beam',
+        ),
+        ...limit.steps,
+        step(
+          'u',
+          'utilisation',
+          'u = σ_n / f_n + σ_b / f_b',
+          [
+            given('f_n', 'axial stress allowed', limit.axial, 'stress'),
+            given('f_b', 'bending stress allowed', limit.bending, 'stress'),
+          ],
+          utilisation,
+          'percent',
+          limit.source,
+        ),
+      ],
+    });
+  });
+}
+
+export const overSpan: Check = {
+  id: 'over-span',
+  title: 'Over-span',
+  asks: 'Does the bow, rafter or post carry its bending and thrust in the worst combination of weight, crop, snow and wind?',
+  matters:
+    'A member that spans too far for its size bends past its strength in the first real gust, and takes the film with it.',
+  formula: 'u = σ_n / f_n + σ_b / f_b',
+  symbols: [
+    {
+      symbol: 'σ_b',
+      meaning: 'bending stress, with the locked-in part',
+      kind: 'stress',
+    },
+    { symbol: 'σ_n', meaning: 'stress along the member', kind: 'stress' },
+    {
+      symbol: 'f_b, f_n',
+      meaning: 'stresses the load basis allows',
+      kind: 'stress',
+    },
+  ],
+  sources: ['frame'],
+  leavesOut: 'Buckling along the house between purlins, local damage, holes and notches, the end frames.',
+  mayBeAccepted: 'For a part declared sacrificial, when the rest was checked without it.',
+  run,
+  levers,
+};
+
+/** Closer frames, then stouter stock of the same material. */
+function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
+  const { roof, sidePosts } = input.shelter;
+  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
+  const part = finding.part === sidePosts?.id ? sidePosts : roof;
+  const member = part.member;
+  const stouter = stock.items
+    .filter(
+      (entry): entry is MemberItem =>
+        entry.kind === member.kind && 'section' in entry && entry.material.family === member.material.family,
+    )
+    .filter(
+      (entry) =>
+        sectionOf(entry).sectionModulus > sectionOf(member).sectionModulus &&
+        entry.id.split('-')[0] === member.id.split('-')[0],
+    )
+    .sort((a, b) => sectionOf(a).sectionModulus - sectionOf(b).sectionModulus);
+  return [
+    {
+      type: 'number',
+      from: part.spacing,
+      towards: part.spacing / 4,
+      steps: { metric: 0.05, us: 0.0254 },
+      title: (value) => [
+        part === roof ? 'Space the frames ' : 'Space the posts ',
+        measured(value, 'length'),
+        ' apart',
+      ],
+      edits: (value) => [setQuantity(part.origin, 'spaced', value, 'length')],
+    },
+    {
+      type: 'choice',
+      options: stouter.map((entry) => ({
+        title: [`Use ${entry.title}`],
+        edits: [setItem(part.origin, 'of', entry.id)],
+      })),
+    },
+  ];
+}

@@ -1,0 +1,183 @@
+import type { Foot, Part, Shelter } from '@tautline/shelter';
+import type { Response } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { footUplift } from '../ground.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { quantity, setQuantity, word } from '../slots.ts';
+
+interface Held {
+  readonly foot: Foot;
+  readonly owner: Part;
+  readonly noun: string;
+  /** Feet of this kind per frame and side: posts further apart than the frames take more than one frame each. */
+  readonly framesPerFoot: number;
+}
+
+function heldFeet(shelter: Shelter): Held[] {
+  const { roof, sidePosts } = shelter;
+  const feet: Held[] = [];
+  if (roof.type === 'bows' && roof.foot !== undefined)
+    feet.push({ foot: roof.foot, owner: roof, noun: 'bow', framesPerFoot: 1 });
+  if (sidePosts !== undefined) {
+    feet.push({
+      foot: sidePosts.foot,
+      owner: sidePosts,
+      noun: 'side post',
+      framesPerFoot: Math.max(1, sidePosts.spacing / roof.spacing),
+    });
+  }
+  return feet;
+}
+
+/** Largest pull up on one foot over all combinations, N. */
+function largestPull(
+  responses: readonly Response[],
+  part: string,
+): { pull: number; response: Response } | undefined {
+  let worst: { pull: number; response: Response } | undefined;
+  for (const response of responses) {
+    if (response.load.use === 'service' || response.status !== 'holds') continue;
+    for (const reaction of response.reactions) {
+      if (reaction.part !== part) continue;
+      const pull = -reaction.vertical;
+      if (worst === undefined || pull > worst.pull) worst = { pull, response };
+    }
+  }
+  return worst;
+}
+
+function run(input: CheckInput): Finding[] {
+  const feet = heldFeet(input.shelter);
+  return feet.flatMap(({ foot, noun, framesPerFoot }) => {
+    if (!input.frame.ok) return [notChecked(pullOut.id, foot, input.frame.reason)];
+    const worst = largestPull(input.frame.analysis.responses, foot.id);
+    if (worst === undefined)
+      return [notChecked(pullOut.id, foot, 'the frame gives way before its feet can be judged')];
+    const pull = Math.max(0, worst.pull) * framesPerFoot;
+    const hold = footUplift(foot, input.shelter.site);
+    if ('reason' in hold) return [notChecked(pullOut.id, foot, hold.reason)];
+    return [
+      judge({
+        id: pullOut.id,
+        part: foot,
+        utilisation: pull / Math.max(hold.allowable, 1e-6),
+        demand: measured(pull, 'force'),
+        capacity: measured(hold.allowable, 'force'),
+        loadCase: worst.response.load.title,
+        message: [
+          `Wind pulls each ${noun}'s foot up with `,
+          measured(pull, 'force'),
+          ` under ${worst.response.load.title}; in ${input.shelter.site.soil} the foot may be counted on for `,
+          measured(hold.allowable, 'force'),
+          '.',
+        ],
+        source: hold.source,
+        steps: [
+          step(
+            'V',
+            'pull up on one foot',
+            'from the frame analysis',
+            [given('n', 'frames per foot', framesPerFoot, 'ratio')],
+            pull,
+            'force',
+            'frame',
+          ),
+          ...hold.steps,
+        ],
+      }),
+    ];
+  });
+}
+
+export const pullOut: Check = {
+  id: 'pull-out',
+  title: 'Pull-out of the feet',
+  asks: 'Does the ground hold each foot down against the lift of the wind?',
+  matters: 'A film house weighs next to nothing and is shaped like a wing. What is not held down leaves.',
+  formula: 'u = V / R_allowable',
+  symbols: [
+    { symbol: 'V', meaning: 'pull up on one foot', kind: 'force' },
+    {
+      symbol: 'R_allowable',
+      meaning: 'what the ground holds, with its factor of safety',
+      kind: 'force',
+    },
+  ],
+  sources: ['frame'],
+  leavesOut:
+    'Soaked or freshly dug ground, frost, the join between member and stub, groups of feet close together.',
+  mayBeAccepted: 'When a pull test on the plot gave more than the demand, with the factor of safety.',
+  run,
+  levers,
+};
+
+/** Deeper, then wider, then another kind of foot. */
+function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
+  const held = heldFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
+  if (held === undefined) return [];
+  const { foot, owner } = held;
+  const result: Lever[] = [];
+  if (foot.kind !== 'bearing' && foot.kind !== 'ballast') {
+    result.push({
+      type: 'number',
+      from: foot.driven,
+      towards: Math.max(1.5, foot.driven),
+      steps: { metric: 0.05, us: 0.0254 },
+      title: (value) => ['Go ', measured(value, 'length'), ' into the ground'],
+      edits: (value) => [
+        setQuantity(foot.origin, 'driven', value, 'length'),
+        // A stub keeps its length above the ground.
+        ...(foot.length === undefined
+          ? []
+          : [setQuantity(foot.origin, 'length', foot.length + value - foot.driven, 'length')]),
+      ],
+    });
+  }
+  if (foot.kind === 'concrete' || foot.kind === 'hole') {
+    const across = foot.across ?? 0.25;
+    result.push({
+      type: 'number',
+      from: across,
+      towards: Math.max(0.6, across),
+      steps: { metric: 0.05, us: 0.0254 },
+      title: (value) => ['Make the footing ', measured(value, 'length'), ' across'],
+      edits: (value) => [setQuantity(foot.origin, 'across', value, 'length')],
+    });
+  }
+  if (foot.kind !== 'concrete') {
+    const origin = owner.origin;
+    const options = [0.25, 0.3, 0.4, 0.5].flatMap((across) =>
+      [0.6, 0.8, 1].map((driven) => ({
+        title: [
+          'Set each foot in concrete, ',
+          measured(across, 'length'),
+          ' across and ',
+          measured(driven, 'length'),
+          ' deep',
+        ],
+        edits: [
+          {
+            type: 'replace' as const,
+            node: foot.origin,
+            slots: { kind: word('concrete', origin) },
+          },
+          {
+            type: 'set' as const,
+            block: foot.origin,
+            word: 'driven',
+            slots: { value: quantity(driven, 'length', origin) },
+          },
+          {
+            type: 'set' as const,
+            block: foot.origin,
+            word: 'across',
+            slots: { value: quantity(across, 'length', origin) },
+          },
+        ],
+      })),
+    );
+    result.push({ type: 'choice', options });
+  }
+  return result;
+}

@@ -1,0 +1,76 @@
+import type { Requirement, Shelter } from '@tautline/shelter';
+import type { Check } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { judge, measured, notChecked, step } from '../judge.ts';
+
+/** What a `require` may be about, in SI. Headroom is judged after deflection, by its own check. */
+function subjectOf(shelter: Shelter, requirement: Requirement): { value: number; kind: string } | undefined {
+  const { roof } = shelter;
+  switch (requirement.subject) {
+    case 'clear-width':
+      return { value: shelter.width, kind: 'length' };
+    case 'ridge-height':
+      return { value: roof.springing + roof.rise, kind: 'length' };
+    default:
+      return undefined;
+  }
+}
+
+function onRequirement(shelter: Shelter, requirement: Requirement): Finding[] {
+  if (requirement.subject === 'headroom') return [];
+  const subject = subjectOf(shelter, requirement);
+  if (subject === undefined)
+    return [
+      notChecked(
+        'requirement',
+        requirement,
+        `'${requirement.subject}' is not something that can be required`,
+      ),
+    ];
+  const least = requirement.comparison === '>=' || requirement.comparison === '>';
+  const utilisation = least
+    ? requirement.value / Math.max(subject.value, 1e-9)
+    : subject.value / Math.max(requirement.value, 1e-9);
+  return [
+    judge({
+      id: 'requirement',
+      part: requirement,
+      utilisation,
+      exact: true,
+      demand: measured(requirement.value, subject.kind),
+      capacity: measured(subject.value, subject.kind),
+      message: [
+        `The ${requirement.subject.replace('-', ' ')} is `,
+        measured(subject.value, subject.kind),
+        `; ${least ? 'at least' : 'at most'} `,
+        measured(requirement.value, subject.kind),
+        ' is required.',
+      ],
+      source: 'derived',
+      steps: [
+        step(
+          requirement.subject,
+          `${requirement.subject} of the shelter`,
+          'from the geometry',
+          [],
+          subject.value,
+          subject.kind,
+          'derived',
+        ),
+      ],
+    }),
+  ];
+}
+
+export const requirement: Check = {
+  id: 'requirement',
+  title: 'Your own requirement',
+  asks: 'Does the shelter have what its spec says it must have?',
+  matters: 'What was promised to the person who works in it should not be lost in a later change.',
+  formula: 'u = required / actual (or the other way round for "at most")',
+  symbols: [],
+  sources: ['derived'],
+  leavesOut: 'Headroom is judged by bow-deflection, after the roof has settled.',
+  mayBeAccepted: 'Change the requirement instead.',
+  run: (input) => input.shelter.requirements.flatMap((entry) => onRequirement(input.shelter, entry)),
+};

@@ -1,0 +1,96 @@
+import { sources as loadSources, type Source } from '@tautline/loads';
+
+/** Sources of the mechanics and trade facts the checks lean on, beside those of the load standards. */
+const own: readonly Source[] = [
+  {
+    id: 'derived',
+    title: 'Follows from the geometry or the spec',
+    where: 'see the formula',
+    standing: 'derived',
+  },
+  {
+    id: 'catalogue',
+    title: 'Fact of the stock item',
+    where: 'its entry in the catalogue names its source',
+    standing: 'derived',
+  },
+  {
+    id: 'frame',
+    title: 'Plane frame analysis of the typical frame',
+    where:
+      'corotational beams, large rotations; checked against closed forms and an independent solver in test/reference',
+    standing: 'derived',
+  },
+  {
+    id: 'frame-ponding',
+    title: 'Water on a frame that gives: equilibrium of pocket and bent shape',
+    where: 'the pocket is found on the bent shape; beam limit γ b L⁴ / π⁴ held in test/reference',
+    standing: 'derived',
+  },
+  {
+    id: 'membrane-ponding',
+    title: 'Stability of water on a tensioned membrane',
+    where: 'strip: T > γ s² / π²; panel: T (1/s² + 1/b²) π² > γ',
+    standing: 'derived',
+  },
+  {
+    id: 'parabola',
+    title: 'Cable and strip as a parabola',
+    where: 'H = w L² / 8 f, length L (1 + 8/3 (f/L)²)',
+    standing: 'derived',
+  },
+  {
+    id: 'timoshenko:beam',
+    title: 'Timoshenko, Strength of Materials',
+    where: 'bending stress σ = M / W, strain c / R',
+    standing: 'from memory',
+  },
+  {
+    id: 'timoshenko:stability',
+    title: 'Timoshenko and Gere, Theory of Elastic Stability',
+    where: 'loss of positive definiteness along the load path',
+    standing: 'from memory',
+  },
+  {
+    id: 'beam-table',
+    title: 'Beam tables (AISC Manual table 3-23)',
+    where: 'simple span, even load: w L² / 8, 5 w L⁴ / 384 E I',
+    standing: 'from memory',
+  },
+  {
+    id: 'brazier',
+    title: 'Brazier, flexure of thin cylindrical shells, 1927',
+    where: 'κ = √2 t / (3 r² √(1-ν²))',
+    standing: 'from memory',
+  },
+  {
+    id: 'nec:358.24',
+    title: 'NFPA 70, National Electrical Code',
+    where: '358.24 and chapter 9 table 2, least bend radius of conduit',
+    standing: 'from memory',
+  },
+  {
+    id: 'nds:5.3.8',
+    title: 'National Design Specification for Wood Construction',
+    where: '5.3.8, lamination thickness over radius',
+    standing: 'from memory',
+  },
+  {
+    id: 'rigging',
+    title: 'General rigging tables',
+    where: 'clips keep 80 % of the breaking load, working factor 3',
+    standing: 'from memory',
+  },
+  {
+    id: 'practice',
+    title: 'Common practice',
+    where: 'trade fact',
+    standing: 'common practice, no source',
+  },
+];
+
+/** Every source a finding may name. */
+export const sources: Readonly<Record<string, Source>> = {
+  ...loadSources,
+  ...Object.fromEntries(own.map((source) => [source.id, source])),
+};
