@@ -3,38 +3,38 @@
  * Formulas are the plain integrals over the shape; each is derived where it stands.
  */
 export interface Section {
-	/** m2 */
-	readonly area: number;
-	/** I, m4 */
-	readonly secondMoment: number;
-	/** distance from the neutral axis to the farthest fibre, m */
-	readonly extremeFibre: number;
-	/** I / extreme fibre, m3 */
-	readonly sectionModulus: number;
-	/** first moment of the two halves about the axis, m3 */
-	readonly plasticModulus: number;
-	/** sqrt(I / A), m */
-	readonly gyration: number;
+  /** m2 */
+  readonly area: number;
+  /** I, m4 */
+  readonly secondMoment: number;
+  /** distance from the neutral axis to the farthest fibre, m */
+  readonly extremeFibre: number;
+  /** I / extreme fibre, m3 */
+  readonly sectionModulus: number;
+  /** first moment of the two halves about the axis, m3 */
+  readonly plasticModulus: number;
+  /** sqrt(I / A), m */
+  readonly gyration: number;
 }
 
 const section = (
-	area: number,
-	secondMoment: number,
-	extremeFibre: number,
-	plasticModulus: number,
+  area: number,
+  secondMoment: number,
+  extremeFibre: number,
+  plasticModulus: number,
 ): Section => ({
-	area,
-	secondMoment,
-	extremeFibre,
-	sectionModulus: secondMoment / extremeFibre,
-	plasticModulus,
-	gyration: Math.sqrt(secondMoment / area),
+  area,
+  secondMoment,
+  extremeFibre,
+  sectionModulus: secondMoment / extremeFibre,
+  plasticModulus,
+  gyration: Math.sqrt(secondMoment / area),
 });
 
 const asked = (name: string, value: number): number => {
-	if (!(Number.isFinite(value) && value > 0))
-		throw new RangeError(`${name} must be above zero, got ${value}`);
-	return value;
+  if (!(Number.isFinite(value) && value > 0))
+    throw new RangeError(`${name} must be above zero, got ${value}`);
+  return value;
 };
 
 /**
@@ -42,38 +42,32 @@ const asked = (name: string, value: number): number => {
  * A wall of half the diameter or more has no bore: RangeError, as for any length not above zero.
  */
 export function roundHollow(outside: number, wall: number): Section {
-	asked("outside diameter", outside);
-	asked("wall", wall);
-	if (2 * wall >= outside)
-		throw new RangeError("the wall is thicker than half the outside diameter");
-	const bore = outside - 2 * wall;
-	return section(
-		(Math.PI / 4) * (outside ** 2 - bore ** 2),
-		(Math.PI / 64) * (outside ** 4 - bore ** 4),
-		outside / 2,
-		(outside ** 3 - bore ** 3) / 6,
-	);
+  asked('outside diameter', outside);
+  asked('wall', wall);
+  if (2 * wall >= outside) throw new RangeError('the wall is thicker than half the outside diameter');
+  const bore = outside - 2 * wall;
+  return section(
+    (Math.PI / 4) * (outside ** 2 - bore ** 2),
+    (Math.PI / 64) * (outside ** 4 - bore ** 4),
+    outside / 2,
+    (outside ** 3 - bore ** 3) / 6,
+  );
 }
 
 /** Round bar or pole of diameter `diameter`, m. RangeError when it is not above zero. */
 export function roundSolid(diameter: number): Section {
-	asked("diameter", diameter);
-	return section(
-		(Math.PI / 4) * diameter ** 2,
-		(Math.PI / 64) * diameter ** 4,
-		diameter / 2,
-		diameter ** 3 / 6,
-	);
+  asked('diameter', diameter);
+  return section(
+    (Math.PI / 4) * diameter ** 2,
+    (Math.PI / 64) * diameter ** 4,
+    diameter / 2,
+    diameter ** 3 / 6,
+  );
 }
 
 /** Rectangle, bent so that `depth` lies in the plane of bending and `breadth` across it, m. */
 export function rectangle(depth: number, breadth: number): Section {
-	asked("depth", depth);
-	asked("breadth", breadth);
-	return section(
-		depth * breadth,
-		(breadth * depth ** 3) / 12,
-		depth / 2,
-		(breadth * depth ** 2) / 4,
-	);
+  asked('depth', depth);
+  asked('breadth', breadth);
+  return section(depth * breadth, (breadth * depth ** 3) / 12, depth / 2, (breadth * depth ** 2) / 4);
 }

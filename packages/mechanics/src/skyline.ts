@@ -4,39 +4,39 @@
  * eigenvalues (Sylvester's law of inertia). Natural order: number the unknowns along the structure.
  */
 export interface Skyline {
-	readonly size: number;
-	/** position of the diagonal of each column in `values` */
-	readonly diagonal: Int32Array;
-	/** first stored row of each column */
-	readonly top: Int32Array;
-	readonly values: Float64Array;
-	/** work arrays of the factorisation: original diagonal */
-	readonly before: Float64Array;
+  readonly size: number;
+  /** position of the diagonal of each column in `values` */
+  readonly diagonal: Int32Array;
+  /** first stored row of each column */
+  readonly top: Int32Array;
+  readonly values: Float64Array;
+  /** work arrays of the factorisation: original diagonal */
+  readonly before: Float64Array;
 }
 
 /** Skyline for the given first rows (`top[j] <= j`). */
 export function skyline(top: Int32Array): Skyline {
-	const size = top.length;
-	const diagonal = new Int32Array(size);
-	let next = 0;
-	for (let j = 0; j < size; j++) {
-		next += j - top[j]! + 1;
-		diagonal[j] = next - 1;
-	}
-	return {
-		size,
-		diagonal,
-		top,
-		values: new Float64Array(next),
-		before: new Float64Array(size),
-	};
+  const size = top.length;
+  const diagonal = new Int32Array(size);
+  let next = 0;
+  for (let j = 0; j < size; j++) {
+    next += j - top[j]! + 1;
+    diagonal[j] = next - 1;
+  }
+  return {
+    size,
+    diagonal,
+    top,
+    values: new Float64Array(next),
+    before: new Float64Array(size),
+  };
 }
 
 /** What the factorisation met on the diagonal. */
 export interface Pivots {
-	readonly negative: number;
-	/** first column whose pivot vanished against its own diagonal: a mechanism there; -1 when none */
-	readonly vanished: number;
+  readonly negative: number;
+  /** first column whose pivot vanished against its own diagonal: a mechanism there; -1 when none */
+  readonly vanished: number;
 }
 
 /** A pivot this small against its own diagonal is a zero: rounding leaves 1e-16, soft frames 1e-7. */
@@ -44,68 +44,67 @@ const VANISHING = 3e-12;
 
 /** Factors in place. A vanished pivot is replaced by its diagonal so that the solve stays finite. */
 export function factor(matrix: Skyline): Pivots {
-	const { size, diagonal, top, values, before } = matrix;
-	let negative = 0;
-	let vanished = -1;
-	for (let j = 0; j < size; j++) {
-		const first = top[j]!;
-		const base = diagonal[j]! - j;
-		let pivot = values[base + j]!;
-		before[j] = pivot;
-		for (let i = first + 1; i < j; i++) {
-			const above = top[i]!;
-			const other = diagonal[i]! - i;
-			let sum = values[base + i]!;
-			for (let k = above > first ? above : first; k < i; k++)
-				sum -= values[other + k]! * values[base + k]!;
-			values[base + i] = sum;
-		}
-		for (let i = first; i < j; i++) {
-			const product = values[base + i]!;
-			const ratio = product / values[diagonal[i]!]!;
-			pivot -= product * ratio;
-			values[base + i] = ratio;
-		}
-		const size0 = Math.abs(before[j]!);
-		if (!(Math.abs(pivot) > VANISHING * size0)) {
-			if (vanished < 0) vanished = j;
-			pivot = size0 > 0 ? size0 : 1;
-		}
-		if (pivot < 0) negative++;
-		values[base + j] = pivot;
-	}
-	return { negative, vanished };
+  const { size, diagonal, top, values, before } = matrix;
+  let negative = 0;
+  let vanished = -1;
+  for (let j = 0; j < size; j++) {
+    const first = top[j]!;
+    const base = diagonal[j]! - j;
+    let pivot = values[base + j]!;
+    before[j] = pivot;
+    for (let i = first + 1; i < j; i++) {
+      const above = top[i]!;
+      const other = diagonal[i]! - i;
+      let sum = values[base + i]!;
+      for (let k = above > first ? above : first; k < i; k++) sum -= values[other + k]! * values[base + k]!;
+      values[base + i] = sum;
+    }
+    for (let i = first; i < j; i++) {
+      const product = values[base + i]!;
+      const ratio = product / values[diagonal[i]!]!;
+      pivot -= product * ratio;
+      values[base + i] = ratio;
+    }
+    const size0 = Math.abs(before[j]!);
+    if (!(Math.abs(pivot) > VANISHING * size0)) {
+      if (vanished < 0) vanished = j;
+      pivot = size0 > 0 ? size0 : 1;
+    }
+    if (pivot < 0) negative++;
+    values[base + j] = pivot;
+  }
+  return { negative, vanished };
 }
 
 /** Solves with a factored matrix; `b` is overwritten with the solution. */
 export function solve(matrix: Skyline, b: Float64Array): void {
-	const { size, diagonal, top, values } = matrix;
-	for (let j = 0; j < size; j++) {
-		const base = diagonal[j]! - j;
-		let sum = b[j]!;
-		for (let i = top[j]!; i < j; i++) sum -= values[base + i]! * b[i]!;
-		b[j] = sum;
-	}
-	for (let j = 0; j < size; j++) b[j] = b[j]! / values[diagonal[j]!]!;
-	for (let j = size - 1; j >= 0; j--) {
-		const base = diagonal[j]! - j;
-		const value = b[j]!;
-		for (let i = top[j]!; i < j; i++) b[i] = b[i]! - values[base + i]! * value;
-	}
+  const { size, diagonal, top, values } = matrix;
+  for (let j = 0; j < size; j++) {
+    const base = diagonal[j]! - j;
+    let sum = b[j]!;
+    for (let i = top[j]!; i < j; i++) sum -= values[base + i]! * b[i]!;
+    b[j] = sum;
+  }
+  for (let j = 0; j < size; j++) b[j] = b[j]! / values[diagonal[j]!]!;
+  for (let j = size - 1; j >= 0; j--) {
+    const base = diagonal[j]! - j;
+    const value = b[j]!;
+    for (let i = top[j]!; i < j; i++) b[i] = b[i]! - values[base + i]! * value;
+  }
 }
 
 /** matrix · v, for a matrix that is not factored yet. */
 export function multiply(matrix: Skyline, v: Float64Array): Float64Array {
-	const { size, diagonal, top, values } = matrix;
-	const out = new Float64Array(size);
-	for (let j = 0; j < size; j++) {
-		const base = diagonal[j]! - j;
-		let sum = values[base + j]! * v[j]!;
-		for (let i = top[j]!; i < j; i++) {
-			sum += values[base + i]! * v[i]!;
-			out[i] = out[i]! + values[base + i]! * v[j]!;
-		}
-		out[j] = out[j]! + sum;
-	}
-	return out;
+  const { size, diagonal, top, values } = matrix;
+  const out = new Float64Array(size);
+  for (let j = 0; j < size; j++) {
+    const base = diagonal[j]! - j;
+    let sum = values[base + j]! * v[j]!;
+    for (let i = top[j]!; i < j; i++) {
+      sum += values[base + i]! * v[i]!;
+      out[i] = out[i]! + values[base + i]! * v[j]!;
+    }
+    out[j] = out[j]! + sum;
+  }
+  return out;
 }

@@ -1,8 +1,8 @@
-import { factor, type Pivots, solve } from "../skyline.ts";
-import { assemble, emptyPass, type Pass } from "./assemble.ts";
-import { between, blend, emptyLoads, type LoadSet, layLoads } from "./loads.ts";
-import type { PlaneLoads, PlaneState } from "./model.ts";
-import type { PlaneSystem } from "./system.ts";
+import { factor, type Pivots, solve } from '../skyline.ts';
+import { assemble, emptyPass, type Pass } from './assemble.ts';
+import { between, blend, emptyLoads, type LoadSet, layLoads } from './loads.ts';
+import type { PlaneLoads, PlaneState } from './model.ts';
+import type { PlaneSystem } from './system.ts';
 
 /** Force, against the largest at work, under which a state counts as in balance. */
 const BALANCE = 1e-9;
@@ -12,231 +12,234 @@ const WORK = 1e-8;
 const LARGEST_TURN = 0.5;
 const CORRECTIONS = 25;
 
-export type StepOutcome =
-	| "accepted"
-	| "unstable"
-	| "diverged"
-	| "mechanism"
-	| "jumped"
-	| "spent";
+/** Softening beyond which a search that finds no balance has met a limit point. */
+export const LIMIT_POINT = 5;
+
+export type StepOutcome = 'accepted' | 'unstable' | 'diverged' | 'mechanism' | 'jumped' | 'spent';
 
 /**
  * A walk along an equilibrium path: at t = 0 the starting state, at t = 1 the loads asked for, beyond 1 the
  * added loads carried on. An imbalance of the starting state fades out between 0 and 1.
  */
 export interface Run {
-	readonly system: PlaneSystem;
-	/** accepted shape */
-	readonly u: Float64Array;
-	readonly pass: Pass;
-	readonly loads: LoadSet;
-	t: number;
-	iterations: number;
-	pivots: Pivots;
-	residual: number;
-	/** tries to reach t; `u` moves only when the step is accepted */
-	step(t: number): StepOutcome;
-	/** the loads that act at t */
-	loadsAt(t: number): PlaneLoads;
+  readonly system: PlaneSystem;
+  /** accepted shape */
+  readonly u: Float64Array;
+  readonly pass: Pass;
+  readonly loads: LoadSet;
+  t: number;
+  iterations: number;
+  pivots: Pivots;
+  residual: number;
+  /** movement per load that the last first correction pointed to, over the one at t = 0: grows without end at a limit point */
+  readonly softening: () => number;
+  /** tries to reach t; `u` moves only when the step is accepted */
+  step(t: number): StepOutcome;
+  /** the loads that act at t */
+  loadsAt(t: number): PlaneLoads;
 }
 
 /** Opens a run; a sentence says why the loads or the start do not fit the system. */
 export function openRun(
-	system: PlaneSystem,
-	loads: PlaneLoads,
-	start: PlaneState | undefined,
-	maxIterations: number,
+  system: PlaneSystem,
+  loads: PlaneLoads,
+  start: PlaneState | undefined,
+  maxIterations: number,
 ): Run | string {
-	const to = layLoads(system, loads);
-	if (typeof to === "string") return to;
-	const from = start ? layLoads(system, start.loads) : emptyLoads(system);
-	if (typeof from === "string") return from;
-	const u = new Float64Array(system.dofs);
-	if (start) {
-		if (start.displacements.length + start.endRotations.length !== system.dofs)
-			return "the starting state belongs to another frame";
-		u.set(start.displacements);
-		u.set(start.endRotations, start.displacements.length);
-	}
-	return makeRun(system, from, to, u, maxIterations, (t) =>
-		between(start?.loads ?? {}, loads, t),
-	);
+  const to = layLoads(system, loads);
+  if (typeof to === 'string') return to;
+  const from = start ? layLoads(system, start.loads) : emptyLoads(system);
+  if (typeof from === 'string') return from;
+  const u = new Float64Array(system.dofs);
+  if (start) {
+    if (start.displacements.length + start.endRotations.length !== system.dofs)
+      return 'the starting state belongs to another frame';
+    u.set(start.displacements);
+    u.set(start.endRotations, start.displacements.length);
+  }
+  return makeRun(system, from, to, u, maxIterations, (t) => between(start?.loads ?? {}, loads, t));
 }
 
 function makeRun(
-	system: PlaneSystem,
-	from: LoadSet,
-	to: LoadSet,
-	u: Float64Array,
-	maxIterations: number,
-	loadsAt: Run["loadsAt"],
+  system: PlaneSystem,
+  from: LoadSet,
+  to: LoadSet,
+  u: Float64Array,
+  maxIterations: number,
+  loadsAt: Run['loadsAt'],
 ): Run {
-	const { equation, matrix, prescribed } = system;
-	const loads = emptyLoads(system);
-	const first = emptyPass(system);
-	assemble(system, u, from, first, false);
-	const imbalance = first.unbalance.slice();
-	const size = matrix.size;
-	const dofOf = new Int32Array(size);
-	for (let d = 0; d < system.dofs; d++)
-		if (equation[d]! >= 0) dofOf[equation[d]!] = d;
-	const floor = 4 * 2.220446049250313e-16 * system.noise * Math.sqrt(size);
-	const trial = u.slice();
-	const move = new Float64Array(size);
-	const predictor = new Float64Array(size);
-	const startValues = prescribed.map((p) => u[p.dof]!);
-	const isTurn = (dof: number) => dof >= 3 * system.nodes || dof % 3 === 2;
+  const { equation, matrix, prescribed } = system;
+  const loads = emptyLoads(system);
+  const first = emptyPass(system);
+  assemble(system, u, from, first, false);
+  const imbalance = first.unbalance.slice();
+  const size = matrix.size;
+  const dofOf = new Int32Array(size);
+  for (let d = 0; d < system.dofs; d++) if (equation[d]! >= 0) dofOf[equation[d]!] = d;
+  const floor = 4 * 2.220446049250313e-16 * system.noise * Math.sqrt(size);
+  const trial = u.slice();
+  const move = new Float64Array(size);
+  const predictor = new Float64Array(size);
+  let rate = 0;
+  let rateAtStart = 0;
+  const startValues = prescribed.map((p) => u[p.dof]!);
+  const isTurn = (dof: number) => dof >= 3 * system.nodes || dof % 3 === 2;
 
-	const worst = (t: number): number => {
-		const fade = t < 1 ? 1 - t : 0;
-		const g = run.pass.unbalance;
-		let most = 0;
-		for (let q = 0; q < size; q++) {
-			const dof = dofOf[q]!;
-			let r = g[dof]! - fade * imbalance[dof]!;
-			if (isTurn(dof)) r /= system.scale;
-			const value = r < 0 ? -r : r;
-			if (!(value <= most)) most = value;
-		}
-		return most;
-	};
-	const downhill = (t: number, into: Float64Array) => {
-		const fade = t < 1 ? 1 - t : 0;
-		const g = run.pass.unbalance;
-		for (let q = 0; q < size; q++)
-			into[q] = fade * imbalance[dofOf[q]!]! - g[dofOf[q]!]!;
-	};
-	const work = (t: number): number => {
-		downhill(t, residual);
-		let sum = 0;
-		for (let q = 0; q < size; q++) sum += residual[q]! * move[q]!;
-		return sum;
-	};
-	const residual = new Float64Array(size);
-	const apply = (part: number) => {
-		for (let q = 0; q < size; q++) trial[dofOf[q]!]! += part * move[q]!;
-	};
+  const worst = (t: number): number => {
+    const fade = t < 1 ? 1 - t : 0;
+    const g = run.pass.unbalance;
+    let most = 0;
+    for (let q = 0; q < size; q++) {
+      const dof = dofOf[q]!;
+      let r = g[dof]! - fade * imbalance[dof]!;
+      if (isTurn(dof)) r /= system.scale;
+      const value = r < 0 ? -r : r;
+      if (!(value <= most)) most = value;
+    }
+    return most;
+  };
+  const downhill = (t: number, into: Float64Array) => {
+    const fade = t < 1 ? 1 - t : 0;
+    const g = run.pass.unbalance;
+    for (let q = 0; q < size; q++) into[q] = fade * imbalance[dofOf[q]!]! - g[dofOf[q]!]!;
+  };
+  const work = (t: number): number => {
+    downhill(t, residual);
+    let sum = 0;
+    for (let q = 0; q < size; q++) sum += residual[q]! * move[q]!;
+    return sum;
+  };
+  const residual = new Float64Array(size);
+  const apply = (part: number) => {
+    for (let q = 0; q < size; q++) trial[dofOf[q]!]! += part * move[q]!;
+  };
 
-	/** moves the prescribed dofs and takes their first-order effect into the first correction */
-	const prescribe = (t: number): Float64Array | undefined => {
-		const at = t < 1 ? t : 1;
-		let moved = 0;
-		const delta = new Float64Array(system.dofs);
-		for (const [n, p] of prescribed.entries()) {
-			const target = startValues[n]! + at * (p.value - startValues[n]!);
-			delta[p.dof] = target - trial[p.dof]!;
-			moved = Math.max(moved, Math.abs(delta[p.dof]!));
-		}
-		if (moved === 0) return undefined;
-		const h = (1e-6 * Math.min(1, system.scale)) / moved;
-		const before = run.pass.unbalance.slice();
-		const nudged = trial.slice();
-		for (const p of prescribed) nudged[p.dof]! += h * delta[p.dof]!;
-		assemble(system, nudged, loads, run.pass, false);
-		const effect = new Float64Array(size);
-		for (let q = 0; q < size; q++)
-			effect[q] = (run.pass.unbalance[dofOf[q]!]! - before[dofOf[q]!]!) / h;
-		for (const p of prescribed) trial[p.dof]! += delta[p.dof]!;
-		run.pass.unbalance.set(before);
-		return effect;
-	};
+  /** moves the prescribed dofs and takes their first-order effect into the first correction */
+  const prescribe = (t: number): Float64Array | undefined => {
+    const at = t < 1 ? t : 1;
+    let moved = 0;
+    const delta = new Float64Array(system.dofs);
+    for (const [n, p] of prescribed.entries()) {
+      const target = startValues[n]! + at * (p.value - startValues[n]!);
+      delta[p.dof] = target - trial[p.dof]!;
+      moved = Math.max(moved, Math.abs(delta[p.dof]!));
+    }
+    if (moved === 0) return undefined;
+    const h = (1e-6 * Math.min(1, system.scale)) / moved;
+    const before = run.pass.unbalance.slice();
+    const nudged = trial.slice();
+    for (const p of prescribed) nudged[p.dof]! += h * delta[p.dof]!;
+    assemble(system, nudged, loads, run.pass, false);
+    const effect = new Float64Array(size);
+    for (let q = 0; q < size; q++) effect[q] = (run.pass.unbalance[dofOf[q]!]! - before[dofOf[q]!]!) / h;
+    for (const p of prescribed) trial[p.dof]! += delta[p.dof]!;
+    run.pass.unbalance.set(before);
+    return effect;
+  };
 
-	const run: Run = {
-		system,
-		u,
-		pass: emptyPass(system),
-		loads,
-		t: 0,
-		iterations: 0,
-		pivots: { negative: 0, vanished: -1 },
-		residual: 0,
-		loadsAt,
-		step(t) {
-			trial.set(u);
-			blend(loads, from, to, t);
-			let firstWork = 0;
-			let effect: Float64Array | undefined;
-			for (let n = 0; n < CORRECTIONS; n++) {
-				assemble(system, trial, loads, run.pass, true);
-				if (n === 0) effect = prescribe(t);
-				const out = worst(t);
-				if (!Number.isFinite(out)) return "diverged";
-				const limit = Math.max(BALANCE * run.pass.largest, floor);
-				const still = WORK * firstWork + 1e-9 * limit * system.scale;
-				if (n > 0 && out <= limit && Math.abs(work(t)) <= still)
-					return settle(t, out);
-				if (run.iterations >= maxIterations) return "spent";
-				run.iterations++;
-				const pivots = factor(matrix);
-				if (pivots.vanished >= 0) {
-					run.pivots = pivots;
-					return "mechanism";
-				}
-				downhill(t, move);
-				if (effect) for (let q = 0; q < size; q++) move[q]! -= effect[q]!;
-				effect = undefined;
-				solve(matrix, move);
-				let turn = 0;
-				for (let q = 0; q < size; q++)
-					if (isTurn(dofOf[q]!)) turn = Math.max(turn, Math.abs(move[q]!));
-				if (turn > LARGEST_TURN)
-					for (let q = 0; q < size; q++) move[q]! *= LARGEST_TURN / turn;
-				const start = work(t);
-				if (n === 0) {
-					firstWork = Math.abs(start);
-					predictor.set(move);
-				}
-				apply(1);
-				if (n >= 6) soften(t, start);
-			}
-			return "diverged";
-		},
-	};
+  const run: Run = {
+    system,
+    u,
+    pass: emptyPass(system),
+    loads,
+    t: 0,
+    iterations: 0,
+    pivots: { negative: 0, vanished: -1 },
+    residual: 0,
+    loadsAt,
+    softening: () => (rateAtStart > 0 ? rate / rateAtStart : 1),
+    step(t) {
+      trial.set(u);
+      blend(loads, from, to, t);
+      let firstWork = 0;
+      let effect: Float64Array | undefined;
+      for (let n = 0; n < CORRECTIONS; n++) {
+        assemble(system, trial, loads, run.pass, true);
+        if (n === 0) effect = prescribe(t);
+        const out = worst(t);
+        if (!Number.isFinite(out)) return 'diverged';
+        const limit = Math.max(BALANCE * run.pass.largest, floor);
+        const still = WORK * firstWork + 1e-9 * limit * system.scale;
+        if (n > 0 && out <= limit && Math.abs(work(t)) <= still) return settle(t, out);
+        if (run.iterations >= maxIterations) return 'spent';
+        run.iterations++;
+        const pivots = factor(matrix);
+        if (pivots.vanished >= 0) {
+          run.pivots = pivots;
+          return 'mechanism';
+        }
+        downhill(t, move);
+        if (effect) for (let q = 0; q < size; q++) move[q]! -= effect[q]!;
+        effect = undefined;
+        solve(matrix, move);
+        let turn = 0;
+        for (let q = 0; q < size; q++) if (isTurn(dofOf[q]!)) turn = Math.max(turn, Math.abs(move[q]!));
+        if (turn > LARGEST_TURN) for (let q = 0; q < size; q++) move[q]! *= LARGEST_TURN / turn;
+        const start = work(t);
+        if (n === 0) {
+          firstWork = Math.abs(start);
+          predictor.set(move);
+          let most = 0;
+          for (let q = 0; q < size; q++) most = Math.max(most, Math.abs(move[q]!));
+          rate = most / (t - run.t);
+          if (run.t === 0) rateAtStart = rate;
+        }
+        apply(1);
+        if (n >= 6) soften(t, start);
+      }
+      return 'diverged';
+    },
+  };
 
-	/** After several corrections a contact or a slack cable may chatter: shorten the move until its work falls. */
-	const soften = (t: number, start: number) => {
-		let part = 1;
-		for (let k = 0; k < 4; k++) {
-			assemble(system, trial, loads, run.pass, false);
-			if (Math.abs(work(t)) <= 0.8 * Math.abs(start)) return;
-			apply(-part / 2);
-			part /= 2;
-		}
-	};
+  /** After several corrections a contact or a slack cable may chatter: shorten the move until its work falls. */
+  const soften = (t: number, start: number) => {
+    let part = 1;
+    for (let k = 0; k < 4; k++) {
+      assemble(system, trial, loads, run.pass, false);
+      if (Math.abs(work(t)) <= 0.8 * Math.abs(start)) return;
+      apply(-part / 2);
+      part /= 2;
+    }
+  };
 
-	const settle = (t: number, out: number): StepOutcome => {
-		const pivots = factor(matrix);
-		run.pivots = pivots;
-		if (pivots.vanished >= 0) return "mechanism";
-		if (pivots.negative > 0) return "unstable";
-		if (leapt()) return "jumped";
-		u.set(trial);
-		run.t = t;
-		run.residual = out / (run.pass.largest || 1);
-		return "accepted";
-	};
+  const settle = (t: number, out: number): StepOutcome => {
+    const pivots = factor(matrix);
+    run.pivots = pivots;
+    if (pivots.vanished >= 0) return 'mechanism';
+    if (pivots.negative > 0) return 'unstable';
+    if (leapt()) return 'jumped';
+    u.set(trial);
+    run.t = t;
+    run.residual = out / (run.pass.largest || 1);
+    return 'accepted';
+  };
 
-	/**
-	 * A step that ends far from where its first correction pointed may have jumped over a limit point onto
-	 * another branch: take it again in smaller steps.
-	 */
-	const leapt = (): boolean => {
-		let far = 0;
-		let reach = 0;
-		for (let q = 0; q < size; q++) {
-			const dof = dofOf[q]!;
-			if (!isTurn(dof)) continue;
-			far = Math.max(far, Math.abs(trial[dof]! - u[dof]! - predictor[q]!));
-			reach = Math.max(reach, Math.abs(predictor[q]!));
-		}
-		return far > 0.6 * reach + 0.005;
-	};
+  /**
+   * A step that ends far from where its first correction pointed may have jumped over a limit point onto
+   * another branch: take it again in smaller steps.
+   */
+  const leapt = (): boolean => {
+    let [farTurn, farShift, turn, shift] = [0, 0, 0, 0];
+    for (let q = 0; q < size; q++) {
+      const dof = dofOf[q]!;
+      const off = Math.abs(trial[dof]! - u[dof]! - predictor[q]!);
+      const reach = Math.abs(predictor[q]!);
+      if (isTurn(dof)) {
+        if (off > farTurn) farTurn = off;
+        if (reach > turn) turn = reach;
+      } else {
+        if (off > farShift) farShift = off;
+        if (reach > shift) shift = reach;
+      }
+    }
+    return farTurn > 0.6 * turn + 0.005 || farShift > 0.6 * shift + 0.005 * system.scale;
+  };
 
-	return run;
+  return run;
 }
 
 export const stateOf = (run: Run, loads: PlaneLoads): PlaneState => ({
-	displacements: run.u.slice(0, 3 * run.system.nodes),
-	endRotations: run.u.slice(3 * run.system.nodes),
-	loads,
+  displacements: run.u.slice(0, 3 * run.system.nodes),
+  endRotations: run.u.slice(3 * run.system.nodes),
+  loads,
 });
