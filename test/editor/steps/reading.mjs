@@ -1,0 +1,18 @@
+import assert from 'node:assert/strict';
+
+export const reading = [
+  [
+    'open a shelter file and see it coloured',
+    async (window) => {
+      await window.openFile('plug-house.shelter');
+      await window.until('coloured words', async () => {
+        const classes = await window.page.$$eval('.view-lines .view-line span span', (spans) => [
+          ...new Set(spans.map((span) => span.className)),
+        ]);
+        return classes.length > 2;
+      });
+      const mode = await window.page.locator('#status\\.editor\\.mode').innerText();
+      assert.equal(mode, 'Shelter');
+    },
+  ],
+];

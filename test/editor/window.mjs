@@ -1,0 +1,117 @@
+// What a person does in the workbench's window, by keyboard and mouse.
+import { mkdir } from 'node:fs/promises';
+
+const artefacts = new URL('artefacts/', import.meta.url);
+
+export class Window {
+  constructor(page) {
+    this.page = page;
+  }
+
+  async open(url) {
+    await this.page.goto(url);
+    await this.page.waitForSelector('.monaco-workbench .explorer-viewlet, .monaco-workbench .part.editor', {
+      timeout: 60_000,
+    });
+    await this.page.waitForSelector('.explorer-folders-view .monaco-list-row', { timeout: 60_000 });
+  }
+
+  async shot(name) {
+    await mkdir(artefacts, { recursive: true });
+    await this.page.screenshot({ path: new URL(`${name}.png`, artefacts).pathname });
+  }
+
+  /** Runs a command of the palette by its title. */
+  async command(title) {
+    await this.page.keyboard.press('F1');
+    const input = this.page.locator('.quick-input-widget input.input');
+    await input.waitFor({ state: 'visible' });
+    await input.fill(`>${title}`);
+    await this.page
+      .locator('.quick-input-list .monaco-list-row', { hasText: title })
+      .first()
+      .waitFor({ state: 'visible', timeout: 15_000 });
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' }).catch(() => undefined);
+  }
+
+  async openFile(name) {
+    await this.page.keyboard.press('Control+P');
+    const input = this.page.locator('.quick-input-widget input.input');
+    await input.waitFor({ state: 'visible' });
+    await input.fill(name);
+    await this.page
+      .locator('.quick-input-list .monaco-list-row', { hasText: name })
+      .first()
+      .waitFor({ state: 'visible', timeout: 15_000 });
+    await this.page.keyboard.press('Enter');
+    await this.page.locator(`.tab.active[aria-label*="${name}"]`).first().waitFor({ timeout: 15_000 });
+    await this.editor().first().waitFor();
+  }
+
+  editor() {
+    return this.page.locator('.editor-instance .monaco-editor[role="code"], .editor-instance .monaco-editor');
+  }
+
+  async focusEditor() {
+    await this.command('View: Focus First Editor Group');
+  }
+
+  async goTo(line, column = 1) {
+    await this.focusEditor();
+    await this.page.keyboard.press('Control+G');
+    const input = this.page.locator('.quick-input-widget input.input');
+    await input.waitFor({ state: 'visible' });
+    await input.fill(`:${line},${column}`);
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+  }
+
+  /** Line and column of the cursor, as the status bar says. */
+  async cursor() {
+    const text = await this.page.locator('#status\\.editor\\.selection').innerText();
+    const match = /Ln (\d+), Col (\d+)/.exec(text);
+    return match === null ? undefined : { line: Number(match[1]), column: Number(match[2]) };
+  }
+
+  async status() {
+    const item = this.page.locator('#tautline\\.tautline\\.tautline\\.status, [id*="tautline.status"]').first();
+    return (await item.count()) === 0 ? '' : (await item.innerText()).trim();
+  }
+
+  /** The page inside the drawing sheet, found by its root element. */
+  async sheet(timeout = 20_000) {
+    const end = Date.now() + timeout;
+    while (Date.now() < end) {
+      for (const frame of this.page.frames()) {
+        const found = await frame
+          .locator('#sheet')
+          .count()
+          .catch(() => 0);
+        if (found > 0) {
+          return frame;
+        }
+      }
+      await this.page.waitForTimeout(200);
+    }
+    throw new Error('no drawing sheet is open');
+  }
+
+  /** Asks again until `probe` gives something truthy. */
+  async until(what, probe, timeout = 15_000) {
+    const end = Date.now() + timeout;
+    let last;
+    while (Date.now() < end) {
+      last = await Promise.resolve()
+        .then(probe)
+        .catch((error) => {
+          last = error;
+        });
+      if (last) {
+        return last;
+      }
+      await this.page.waitForTimeout(150);
+    }
+    throw new Error(`waited ${timeout / 1000} s for: ${what}`);
+  }
+}
