@@ -172,8 +172,8 @@ export interface JointItem extends ItemBase {
   readonly angleTolerance?: number;
   /** Length taken into the joint from each piece, m. */
   readonly insertion: number;
-  /** Ids of the members it is made for; empty when the catalogue does not say. */
-  readonly fits: readonly string[];
+  /** Ids of the members it is made for; absent when its entry does not say. */
+  readonly fits?: readonly string[];
 }
 
 /** Holds film or mesh to the frame. */

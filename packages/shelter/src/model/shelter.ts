@@ -192,6 +192,8 @@ export interface Rail extends Part {
   readonly tension?: number;
   readonly endAnchor?: Foot;
   readonly joint?: JointItem;
+  /** Where the joint was said. */
+  readonly jointOrigin?: Origin;
   /** Whether it ties every frame to it; an untied ridge only pushes up. */
   readonly tied: boolean;
 }
@@ -283,7 +285,9 @@ export interface Shelter extends Part {
   readonly roof: Roof;
   readonly sidePosts?: Posts;
   readonly eaveRail?: Rail;
+  /** A ridge with posts of its own, or a cable: it holds the frames up. One that the frames carry is a purlin. */
   readonly ridge?: Rail;
+  readonly baseboards?: Rail;
   readonly purlins: readonly Rail[];
   readonly braces: readonly Brace[];
   readonly covers: readonly Cover[];

@@ -1,0 +1,128 @@
+/** Cables, couplers, fittings, fastenings and anchors. */
+import type { AnchorItem, CableItem, FasteningItem, JointItem } from '../model/items.ts';
+import { factNode, factNodes, itemIn, wordIn } from '../spec/nodes.ts';
+import type { SpecDefinition } from '../spec/spec.ts';
+import type { ItemCommon } from './item-common.ts';
+import { soldLengths } from './members.ts';
+import { assume, type Bounds, missing, type Notes, numberFact } from './notes.ts';
+
+type Hardware = CableItem | JointItem | FasteningItem | AnchorItem;
+
+export function readHardware(
+  definition: SpecDefinition,
+  common: ItemCommon,
+  notes: Notes,
+): Hardware | undefined {
+  const form = wordIn(factNode(definition, 'form'));
+  if (definition.word === 'cable') return readCable(definition, common, notes);
+  if (form === undefined) return missing(notes, definition, [definition.word, 'form']);
+  if (definition.word === 'fastening') return readFastening(definition, form, common, notes);
+  if (definition.word === 'anchor') {
+    const across = numberFact(notes, definition, 'across', { above: 0, most: 10 });
+    const length = numberFact(notes, definition, 'length', { above: 0, most: 10 });
+    const mass = numberFact(notes, definition, 'weighs', { above: 0 });
+    return {
+      ...common,
+      kind: 'anchor',
+      form: form as AnchorItem['form'],
+      ...(across === undefined ? {} : { diameter: across }),
+      ...(length === undefined ? {} : { length }),
+      ...(mass === undefined ? {} : { mass }),
+    };
+  }
+  return readJoint(definition, form, common, notes);
+}
+
+function must(definition: SpecDefinition, word: string, notes: Notes, bounds: Bounds = { above: 0 }) {
+  const said = numberFact(notes, definition, word, bounds);
+  if (said === undefined && !factNode(definition, word)) missing(notes, definition, [definition.word, word]);
+  return said;
+}
+
+function readCable(definition: SpecDefinition, common: ItemCommon, notes: Notes): CableItem | undefined {
+  const diameter = must(definition, 'across', notes);
+  const breakingLoad = must(definition, 'breaks', notes);
+  const modulus = must(definition, 'modulus', notes);
+  const area = must(definition, 'metal', notes);
+  const massPerLength = must(definition, 'weighs', notes);
+  if (
+    diameter === undefined ||
+    breakingLoad === undefined ||
+    modulus === undefined ||
+    area === undefined ||
+    massPerLength === undefined
+  ) {
+    return undefined;
+  }
+  return { ...common, kind: 'cable', diameter, breakingLoad, modulus, area, massPerLength };
+}
+
+function readJoint(
+  definition: SpecDefinition,
+  form: string,
+  common: ItemCommon,
+  notes: Notes,
+): JointItem | undefined {
+  const momentCapacity = must(definition, 'moment', notes, { least: 0 });
+  const pullCapacity = must(definition, 'pull', notes, { least: 0 });
+  if (momentCapacity === undefined || pullCapacity === undefined) return undefined;
+  const stiffness = numberFact(notes, definition, 'stiffness', { least: 0 });
+  const angle = numberFact(notes, definition, 'angle', { above: 0, most: Math.PI });
+  const within = numberFact(notes, definition, 'angle', { least: 0 }, 'within');
+  const fits = factNodes(definition, 'fits').flatMap((fact) => itemIn(fact) ?? []);
+  const insertion =
+    numberFact(notes, definition, 'takes', { least: 0, most: 5 }) ??
+    assume(
+      notes,
+      definition.name,
+      'takes',
+      0,
+      'length',
+      'nothing is said of what it takes in',
+      definition.origin,
+    );
+  return {
+    ...common,
+    kind: definition.word as JointItem['kind'],
+    form: form as JointItem['form'],
+    momentCapacity,
+    pullCapacity,
+    insertion,
+    ...(stiffness === undefined ? {} : { stiffness }),
+    ...(angle === undefined ? {} : { angle }),
+    ...(within === undefined ? {} : { angleTolerance: within }),
+    ...(fits.length === 0 ? {} : { fits }),
+  };
+}
+
+function readFastening(
+  definition: SpecDefinition,
+  form: string,
+  common: ItemCommon,
+  notes: Notes,
+): FasteningItem | undefined {
+  const line = numberFact(notes, definition, 'holds', { above: 0 });
+  const each = numberFact(notes, definition, 'each-holds', { above: 0 });
+  const holds = line ?? each;
+  if (holds === undefined) return missing(notes, definition, ['fastening', 'holds']);
+  const edgeAllowance =
+    numberFact(notes, definition, 'edge', { least: 0, most: 5 }) ??
+    assume(
+      notes,
+      definition.name,
+      'edge',
+      0,
+      'length',
+      'nothing is said of film taken up at the edge',
+      definition.origin,
+    );
+  return {
+    ...common,
+    kind: 'fastening',
+    form: form as FasteningItem['form'],
+    holds,
+    per: line === undefined ? 'piece' : 'length',
+    stockLengths: soldLengths(definition),
+    edgeAllowance,
+  };
+}

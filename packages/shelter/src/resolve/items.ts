@@ -1,0 +1,108 @@
+/** Stock items: from a name to plain data, with likeness followed. */
+import type { Item, Material, PricePoint } from '../model/items.ts';
+import type { Origin } from '../model/origin.ts';
+import { factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
+import type { SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
+import { itemKinds } from '../vocabulary/vocabulary.ts';
+import { readHardware } from './hardware.ts';
+import type { ItemCommon } from './item-common.ts';
+import { readMaterial } from './material.ts';
+import { readMember } from './members.ts';
+import { missing, type Notes } from './notes.ts';
+import { readSkin } from './skins.ts';
+import { definitionWithLikeness, lookUp, sourceOf, titleOf } from './world.ts';
+
+/** The stock item of a name, of one of the kinds; problems are put at `origin` or at the item's own facts. */
+export function resolveItem(
+  name: string,
+  kinds: readonly string[],
+  world: SpecWorld,
+  notes: Notes,
+  origin: Origin,
+): Item | undefined {
+  const found = lookUp(name, kinds, world, notes, origin);
+  const whole = found && definitionWithLikeness(found, world, notes);
+  if (!whole) return undefined;
+  const common: ItemCommon = {
+    id: whole.name,
+    title: titleOf(whole),
+    source: sourceOf(whole),
+    origin: whole.origin,
+    prices: pricesOf(whole, world),
+  };
+  switch (whole.word) {
+    case 'pipe':
+    case 'rod':
+    case 'pole':
+    case 'lumber': {
+      const material = materialOf(whole, world, notes);
+      return material && readMember(whole, common, material, notes);
+    }
+    case 'film':
+    case 'mesh':
+    case 'sheet':
+      return readSkin(whole, common, notes);
+    default:
+      return readHardware(whole, common, notes);
+  }
+}
+
+/** The item that a fact names in its `item` slot; undefined when it names none, or none that can be had. */
+export function itemOf(
+  fact: SpecNode | undefined,
+  kinds: readonly string[],
+  world: SpecWorld,
+  notes: Notes,
+  slot = 'item',
+): Item | undefined {
+  const name = itemIn(fact, slot);
+  if (!fact || name === undefined) return undefined;
+  return resolveItem(name, kinds, world, notes, fact.slots[slot]?.origin ?? fact.origin);
+}
+
+/** Every stock item of the world that can be read, for completion, substitution and price lists. */
+export function resolveItems(world: SpecWorld, notes: Notes): readonly Item[] {
+  const kinds = itemKinds.filter((kind) => kind !== 'material');
+  return [...world.definitions.values()]
+    .filter((definition) => kinds.includes(definition.word))
+    .flatMap((definition) => resolveItem(definition.name, kinds, world, notes, definition.origin) ?? []);
+}
+
+export function resolveMaterial(
+  name: string,
+  world: SpecWorld,
+  notes: Notes,
+  origin: Origin,
+): Material | undefined {
+  const found = lookUp(name, ['material'], world, notes, origin);
+  const whole = found && definitionWithLikeness(found, world, notes);
+  return whole && readMaterial(whole, notes);
+}
+
+function materialOf(definition: SpecDefinition, world: SpecWorld, notes: Notes): Material | undefined {
+  const fact = factNode(definition, 'material');
+  const name = itemIn(fact);
+  if (!fact || name === undefined) return missing(notes, definition, [definition.word, 'material']);
+  return resolveMaterial(name, world, notes, fact.slots['item']?.origin ?? fact.origin);
+}
+
+/** Prices said in the item itself and in every price list that names it. */
+function pricesOf(definition: SpecDefinition, world: SpecWorld): readonly PricePoint[] {
+  const own = factNodes(definition, 'price');
+  const listed = [...world.definitions.values()]
+    .filter((other) => other.word === 'prices')
+    .flatMap((list) => factNodes(list, 'price'))
+    .filter((fact) => itemIn(fact) === definition.name);
+  return [...own, ...listed].flatMap((fact) => priceOf(fact) ?? []);
+}
+
+function priceOf(fact: SpecNode): PricePoint | undefined {
+  const amount = numberIn(fact, 'amount');
+  if (amount === undefined || !Number.isFinite(amount) || amount < 0) return undefined;
+  for (const unit of ['length', 'area', 'volume'] as const) {
+    const value = numberIn(fact, unit);
+    if (value !== undefined && value > 0) return { amount, per: { unit, value }, origin: fact.origin };
+  }
+  if (['length', 'area', 'volume'].some((slot) => slot in fact.slots)) return undefined;
+  return { amount, per: { unit: 'piece', value: 1 }, origin: fact.origin };
+}

@@ -1,0 +1,43 @@
+/** What can be said but is not yet part of the model: listed, so that no report passes over it in silence. */
+import { factNode, wordIn } from '../spec/nodes.ts';
+import type { SpecNode } from '../spec/spec.ts';
+import type { Context } from './context.ts';
+
+/** Words of a shelter, with what is left out of the calculation. */
+const leftOut: Readonly<Record<string, string>> = {
+  'end-frames': 'end frames',
+  bench: 'a bench',
+  bed: 'a bed',
+  tank: 'a tank',
+  obstacle: 'an obstacle and its clearance',
+  gutter: 'a gutter',
+  irrigation: 'irrigation',
+  season: 'the season it stands in',
+  lifted: 'lifting the frames',
+  worked: 'where people work from',
+  vary: 'trying a range of values',
+};
+
+/** Facts inside blocks that are read but not calculated with. */
+const leftOutInside: readonly (readonly [block: string, fact: string, what: string])[] = [
+  ['cover', 'rolled', 'sides that roll up'],
+  ['cover', 'taped', 'taped laps'],
+  ['cover', 'lap', 'the lap of two widths'],
+  ['ends', 'door', 'a door'],
+  ['inflated', 'fan', 'the fan'],
+  ['cap', 'foot', 'what holds a cap down'],
+];
+
+export function noteUnmodelled(context: Context): void {
+  const { shelter, notes } = context;
+  const add = (what: string, node: SpecNode) => notes.unmodelled.push({ what, origin: node.origin });
+  for (const fact of shelter.children) {
+    const what = leftOut[fact.word];
+    if (what) add(what, fact);
+    if (fact.word === 'posts' && wordIn(fact, 'where') === 'grid') add('a grid of posts and rails', fact);
+    for (const [block, word, inside] of leftOutInside) {
+      const said = fact.word === block ? factNode(fact, word) : undefined;
+      if (said) add(inside, said);
+    }
+  }
+}
