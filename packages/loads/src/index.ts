@@ -1,5 +1,10 @@
 export type { Basis, Combination, Factors } from './combinations.ts';
 export { combinations } from './combinations.ts';
+export * from './ground/bearing-capacity.ts';
+export type { GroundResult } from './ground/ground-result.ts';
+export * from './ground/lateral.ts';
+export * from './ground/soil.ts';
+export * from './ground/uplift.ts';
 export * from './person.ts';
 export * from './rain.ts';
 export * from './resistance/bearing.ts';
