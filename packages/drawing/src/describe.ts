@@ -1,187 +1,156 @@
 /** One line of words for every part of a shelter: for keys, tool tips and screen readers. */
-import { format, type System } from "@tautline/quantity";
-import type {
-	CableItem,
-	Cover,
-	Foot,
-	MemberItem,
-	Posts,
-	Rail,
-	Roof,
-	Shelter,
-} from "@tautline/shelter";
+import { format, type System } from '@tautline/quantity';
+import type { CableItem, Cover, Foot, MemberItem, Posts, Rail, Roof, Shelter } from '@tautline/shelter';
 
 export interface Described {
-	readonly part: string;
-	readonly words: string;
+  readonly part: string;
+  readonly words: string;
 }
 
-const footWords: Readonly<Record<Foot["kind"], string>> = {
-	stub: "stub",
-	driven: "driven leg",
-	hole: "post hole",
-	concrete: "concrete footing",
-	deadman: "buried deadman",
-	screw: "screw anchor",
-	ballast: "ballast",
-	bearing: "bearing pad",
-	poked: "end poked into the soil",
+const footWords: Readonly<Record<Foot['kind'], string>> = {
+  stub: 'stub',
+  driven: 'driven leg',
+  hole: 'post hole',
+  concrete: 'concrete footing',
+  deadman: 'buried deadman',
+  screw: 'screw anchor',
+  ballast: 'ballast',
+  bearing: 'bearing pad',
+  poked: 'end poked into the soil',
 };
 
-const roleWords: Readonly<Record<Rail["role"], string>> = {
-	ridge: "Ridge",
-	eave: "Eave rail",
-	purlin: "Purlin",
-	baseboard: "Baseboard",
-	grid: "Grid rail",
+const roleWords: Readonly<Record<Rail['role'], string>> = {
+  ridge: 'Ridge',
+  eave: 'Eave rail',
+  purlin: 'Purlin',
+  baseboard: 'Baseboard',
+  grid: 'Grid rail',
 };
 
 const shapeWords = {
-	elastic: "sprung",
-	arc: "arc",
-	"cold-bent": "cold-bent",
-	laminated: "laminated",
-	pointed: "pointed",
+  elastic: 'sprung',
+  arc: 'arc',
+  'cold-bent': 'cold-bent',
+  laminated: 'laminated',
+  pointed: 'pointed',
 } as const;
 
 /** Every part in the order a reader meets it: frame from the top down, then skins, then what grows below. */
-export function describeParts(
-	shelter: Shelter,
-	system: System,
-): readonly Described[] {
-	const m = (si: number): string => format(si, "length", system);
-	const { roof, sidePosts, eaveRail, ridge } = shelter;
-	const rows: Described[] = [{ part: roof.id, words: roofWords(roof, m) }];
-	const foot = (
-		of: Foot | undefined,
-		whose: string,
-		side?: "each side",
-	): void => {
-		if (of)
-			rows.push({
-				part: of.id,
-				words: `${whose}: ${footLine(of, m)}${side ? `, ${side}` : ""}`,
-			});
-	};
-	const posts = (of: Posts, whose: string): void => {
-		const count = of.lines.length * of.stations.length;
-		rows.push({
-			part: of.id,
-			words: `${whose}: ${count} of ${of.member.title}, ${m(of.height)} above ground, every ${m(of.spacing)}${of.filled ? `, filled with ${of.filled.with}` : ""}${weak(of)}`,
-		});
-		foot(of.foot, `Foot of ${whose.toLowerCase()}`);
-	};
-	if (roof.type === "bows" || roof.type === "rafters") {
-		for (const joint of [
-			...roof.joints,
-			...(roof.type === "bows"
-				? [roof.crownFitting]
-				: [roof.peakJoint, roof.eaveJoint]),
-		])
-			if (joint)
-				rows.push({
-					part: joint.id,
-					words: `Joint: ${joint.item.title}, ${m(joint.at)} along the ${roof.type === "bows" ? "bow" : "rafter line"} from the left${joint.assumed ? " (place assumed)" : ""}${weak(joint)}`,
-				});
-		foot(roof.foot, "Foot of bows", "each side");
-	}
-	if (ridge) {
-		rows.push({ part: ridge.id, words: railWords(ridge, m, system) });
-		if (ridge.posts) posts(ridge.posts, "Ridge posts");
-		foot(ridge.endAnchor, "Ridge end anchor");
-	}
-	if (eaveRail) {
-		rows.push({ part: eaveRail.id, words: railWords(eaveRail, m, system) });
-		foot(eaveRail.endAnchor, "Eave end anchor");
-	}
-	if (sidePosts) posts(sidePosts, "Side posts");
-	for (const purlin of shelter.purlins)
-		rows.push({ part: purlin.id, words: railWords(purlin, m, system) });
-	for (const brace of shelter.braces) {
-		const name = { brace: "Brace", guy: "Guy", tie: "Tie" }[brace.role];
-		rows.push({
-			part: brace.id,
-			words: `${name}: ${brace.count} of ${brace.member.title}, ${brace.plane === "along" ? "along the house" : "across the house"}${weak(brace)}`,
-		});
-		foot(brace.foot, `${name} anchor`);
-	}
-	for (const cover of shelter.covers)
-		rows.push({ part: cover.id, words: coverWords(cover, m) });
-	for (const crop of shelter.crops)
-		rows.push({
-			part: crop.id,
-			words: `Crop: ${crop.name}${crop.height > 0 ? `, up to ${m(crop.height)} tall` : ""}, first row ${m(crop.fromSide)} from the side`,
-		});
-	const seen = new Set<string>();
-	return rows.filter(({ part }) => !seen.has(part) && seen.add(part));
+export function describeParts(shelter: Shelter, system: System): readonly Described[] {
+  const m = (si: number): string => format(si, 'length', system);
+  const { roof, sidePosts, eaveRail, ridge } = shelter;
+  const rows: Described[] = [{ part: roof.id, words: roofWords(roof, m) }];
+  const foot = (of: Foot | undefined, whose: string, side?: 'each side'): void => {
+    if (of)
+      rows.push({
+        part: of.id,
+        words: `${whose}: ${footLine(of, m)}${side ? `, ${side}` : ''}`,
+      });
+  };
+  const posts = (of: Posts, whose: string): void => {
+    const count = of.lines.length * of.stations.length;
+    rows.push({
+      part: of.id,
+      words: `${whose}: ${count} of ${of.member.title}, ${m(of.height)} above ground, every ${m(of.spacing)}${of.filled ? `, filled with ${of.filled.with}` : ''}${weak(of)}`,
+    });
+    foot(of.foot, `Foot of ${whose.toLowerCase()}`);
+  };
+  if (roof.type === 'bows' || roof.type === 'rafters') {
+    for (const joint of [
+      ...roof.joints,
+      ...(roof.type === 'bows' ? [roof.crownFitting] : [roof.peakJoint, roof.eaveJoint]),
+    ])
+      if (joint)
+        rows.push({
+          part: joint.id,
+          words: `Joint: ${joint.item.title}, ${m(joint.at)} along the ${roof.type === 'bows' ? 'bow' : 'rafter line'} from the left${joint.assumed ? ' (place assumed)' : ''}${weak(joint)}`,
+        });
+    foot(roof.foot, 'Foot of bows', 'each side');
+  }
+  if (ridge) {
+    rows.push({ part: ridge.id, words: railWords(ridge, m, system) });
+    if (ridge.posts) posts(ridge.posts, 'Ridge posts');
+    foot(ridge.endAnchor, 'Ridge end anchor');
+  }
+  if (eaveRail) {
+    rows.push({ part: eaveRail.id, words: railWords(eaveRail, m, system) });
+    foot(eaveRail.endAnchor, 'Eave end anchor');
+  }
+  if (sidePosts) posts(sidePosts, 'Side posts');
+  for (const purlin of shelter.purlins) rows.push({ part: purlin.id, words: railWords(purlin, m, system) });
+  for (const brace of shelter.braces) {
+    const name = { brace: 'Brace', guy: 'Guy', tie: 'Tie' }[brace.role];
+    rows.push({
+      part: brace.id,
+      words: `${name}: ${brace.count} of ${brace.member.title}, ${brace.plane === 'along' ? 'along the house' : 'across the house'}${weak(brace)}`,
+    });
+    foot(brace.foot, `${name} anchor`);
+  }
+  for (const cover of shelter.covers) rows.push({ part: cover.id, words: coverWords(cover, m) });
+  for (const crop of shelter.crops)
+    rows.push({
+      part: crop.id,
+      words: `Crop: ${crop.name}${crop.height > 0 ? `, up to ${m(crop.height)} tall` : ''}, first row ${m(crop.fromSide)} from the side`,
+    });
+  const seen = new Set<string>();
+  return rows.filter(({ part }) => !seen.has(part) && seen.add(part));
 }
 
 function roofWords(roof: Roof, m: (si: number) => string): string {
-	const count = roof.stations.length;
-	switch (roof.type) {
-		case "bows":
-			return `Bows: ${count} of ${roof.member.title}, ${shapeWords[roof.shape]}, ${m(roof.length)} along the curve, every ${m(roof.spacing)}${roof.wrapped ? ", wrapped" : ""}${roof.filled ? `, filled with ${roof.filled.with} up to ${m(roof.filled.upTo)}` : ""}${weak(roof)}`;
-		case "rafters":
-			return `Rafters: ${count * (roof.form === "gable" ? 2 : 1)} of ${roof.member.title}, ${m(roof.length)} each, every ${m(roof.spacing)}${roof.camber > 0 ? `, cambered ${m(roof.camber)}` : ""}${roof.tie ? `, tie of ${roof.tie.member.title}` : ""}${roof.wrapped ? ", wrapped" : ""}${weak(roof)}`;
-		case "cap":
-			return `Caps: ${count} of ${roof.sheet.title}, each ${m(roof.spacing)} long`;
-		case "inflated":
-			return `Inflated roof: two films, bulge ${m(roof.rise)}${roof.straps ? `, straps every ${m(roof.straps.spacing)}` : ""}`;
-	}
+  const count = roof.stations.length;
+  switch (roof.type) {
+    case 'bows':
+      return `Bows: ${count} of ${roof.member.title}, ${shapeWords[roof.shape]}, ${m(roof.length)} along the curve, every ${m(roof.spacing)}${roof.wrapped ? ', wrapped' : ''}${roof.filled ? `, filled with ${roof.filled.with} up to ${m(roof.filled.upTo)}` : ''}${weak(roof)}`;
+    case 'rafters':
+      return `Rafters: ${count * (roof.form === 'gable' ? 2 : 1)} of ${roof.member.title}, ${m(roof.length)} each, every ${m(roof.spacing)}${roof.camber > 0 ? `, cambered ${m(roof.camber)}` : ''}${roof.tie ? `, tie of ${roof.tie.member.title}` : ''}${roof.wrapped ? ', wrapped' : ''}${weak(roof)}`;
+    case 'cap':
+      return `Caps: ${count} of ${roof.sheet.title}, each ${m(roof.spacing)} long`;
+    case 'inflated':
+      return `Inflated roof: two films, bulge ${m(roof.rise)}${roof.straps ? `, straps every ${m(roof.straps.spacing)}` : ''}`;
+  }
 }
 
 function footLine(foot: Foot, m: (si: number) => string): string {
-	const thing = foot.stub?.title ?? foot.anchor?.title;
-	return (
-		[
-			`${footWords[foot.kind]}${thing ? ` of ${thing}` : ""}`,
-			...(foot.length === undefined ? [] : [`${m(foot.length)} long`]),
-			...(foot.driven > 0 ? [`${m(foot.driven)} in the ground`] : []),
-			...(foot.across === undefined ? [] : [`${m(foot.across)} across`]),
-		].join(", ") + weak(foot)
-	);
+  const thing = foot.stub?.title ?? foot.anchor?.title;
+  return (
+    [
+      `${footWords[foot.kind]}${thing ? ` of ${thing}` : ''}`,
+      ...(foot.length === undefined ? [] : [`${m(foot.length)} long`]),
+      ...(foot.driven > 0 ? [`${m(foot.driven)} in the ground`] : []),
+      ...(foot.across === undefined ? [] : [`${m(foot.across)} across`]),
+    ].join(', ') + weak(foot)
+  );
 }
 
-function railWords(
-	rail: Rail,
-	m: (si: number) => string,
-	system: System,
-): string {
-	const form = rail.form === "cable" ? " cable" : "";
-	const count = rail.lines.length > 1 ? `${rail.lines.length} lines of ` : "";
-	const pull =
-		rail.tension === undefined
-			? ""
-			: `, pulled to ${format(rail.tension, "force", system)}`;
-	return `${roleWords[rail.role]}${form}: ${count}${rail.member.title}, carried every ${m(rail.span)}${pull}${rail.tied ? "" : ", frames rest on it untied"}${weak(rail)}`;
+function railWords(rail: Rail, m: (si: number) => string, system: System): string {
+  const form = rail.form === 'cable' ? ' cable' : '';
+  const count = rail.lines.length > 1 ? `${rail.lines.length} lines of ` : '';
+  const pull = rail.tension === undefined ? '' : `, pulled to ${format(rail.tension, 'force', system)}`;
+  return `${roleWords[rail.role]}${form}: ${count}${rail.member.title}, carried every ${m(rail.span)}${pull}${rail.tied ? '' : ', frames rest on it untied'}${weak(rail)}`;
 }
 
 function coverWords(cover: Cover, m: (si: number) => string): string {
-	const place = { roof: "Roof cover", sides: "Side cover", ends: "End cover" }[
-		cover.place
-	];
-	const layers = cover.layers === 2 ? " in two layers" : "";
-	const reach =
-		cover.place === "roof"
-			? `, ${m(cover.developedWidth)} wide along the arc`
-			: `, up to ${m(cover.upTo)}`;
-	const held = cover.fastening ? `, held by ${cover.fastening.title}` : "";
-	return `${place}: ${cover.skin.title}${layers}${reach}${held}${weak(cover)}`;
+  const place = { roof: 'Roof cover', sides: 'Side cover', ends: 'End cover' }[cover.place];
+  const layers = cover.layers === 2 ? ' in two layers' : '';
+  const reach =
+    cover.place === 'roof' ? `, ${m(cover.developedWidth)} wide along the arc` : `, up to ${m(cover.upTo)}`;
+  const held = cover.fastening ? `, held by ${cover.fastening.title}` : '';
+  return `${place}: ${cover.skin.title}${layers}${reach}${held}${weak(cover)}`;
 }
 
 const weak = (part: { readonly sacrificial?: boolean }): string =>
-	part.sacrificial ? ", meant to give way first" : "";
+  part.sacrificial ? ', meant to give way first' : '';
 
 /** Depth across the member in the plane of the frame, m; for round ones the outside diameter. */
 export function depthOf(member: MemberItem | CableItem): number {
-	if (member.kind === "cable") return member.diameter;
-	const { section } = member;
-	return section.shape === "rectangle" ? section.depth : section.outside;
+  if (member.kind === 'cable') return member.diameter;
+  const { section } = member;
+  return section.shape === 'rectangle' ? section.depth : section.outside;
 }
 
 /** Width of the member as seen from above or from the side of the house, m. */
 export function breadthOf(member: MemberItem | CableItem): number {
-	if (member.kind === "cable") return member.diameter;
-	const { section } = member;
-	return section.shape === "rectangle" ? section.breadth : section.outside;
+  if (member.kind === 'cable') return member.diameter;
+  const { section } = member;
+  return section.shape === 'rectangle' ? section.breadth : section.outside;
 }

@@ -1,2 +1,2 @@
-export { toSvg } from "./output/svg.ts";
-export { sectionView } from "./views/section.ts";
+export { toSvg } from './output/svg.ts';
+export { sectionView } from './views/section.ts';

@@ -1,29 +1,19 @@
 /** From the shelter's metres (y up) to the page (y down). The model's origin lies at page 0,0 until the sheet is finished. */
-import { type Point, point } from "./shapes.ts";
+import { type Point, point } from './shapes.ts';
 
 export interface Frame {
-	/** Page units per metre. */
-	readonly scale: number;
-	readonly at: (x: number, y: number) => Point;
-	readonly all: (points: readonly Point[]) => readonly Point[];
+  /** Page units per metre. */
+  readonly scale: number;
+  readonly at: (x: number, y: number) => Point;
+  readonly all: (points: readonly Point[]) => readonly Point[];
 }
 
 export function frameOf(scale: number): Frame {
-	const at = (x: number, y: number): Point => point(x * scale, -y * scale);
-	return { scale, at, all: (points) => points.map(({ x, y }) => at(x, y)) };
+  const at = (x: number, y: number): Point => point(x * scale, -y * scale);
+  return { scale, at, all: (points) => points.map(({ x, y }) => at(x, y)) };
 }
 
 /** The largest scale at which a subject of this size (m) fits the room (page units). */
-export function frameFor(
-	width: number,
-	height: number,
-	roomWidth: number,
-	roomHeight: number,
-): Frame {
-	return frameOf(
-		Math.min(
-			roomWidth / Math.max(width, 0.1),
-			roomHeight / Math.max(height, 0.1),
-		),
-	);
+export function frameFor(width: number, height: number, roomWidth: number, roomHeight: number): Frame {
+  return frameOf(Math.min(roomWidth / Math.max(width, 0.1), roomHeight / Math.max(height, 0.1)));
 }

@@ -1,35 +1,22 @@
 /** The ground and what is in it, as seen from the end or the side of a house. */
-import type { Foot } from "@tautline/shelter";
-import { depthOf } from "../describe.ts";
-import type { Frame } from "../scene/frame.ts";
-import { band, hatch } from "../scene/outline.ts";
-import {
-	box,
-	circle,
-	line,
-	type Point,
-	path,
-	point,
-	polygon,
-	type Shape,
-} from "../scene/shapes.ts";
+import type { Foot } from '@tautline/shelter';
+import { depthOf } from '../describe.ts';
+import type { Frame } from '../scene/frame.ts';
+import { band, hatch } from '../scene/outline.ts';
+import { box, circle, line, type Point, path, point, polygon, type Shape } from '../scene/shapes.ts';
 
 /** Ground line between two positions (m), with short strokes of earth below it. */
-export function groundLine(
-	frame: Frame,
-	left: number,
-	right: number,
-): readonly Shape[] {
-	const a = frame.at(left, 0);
-	const b = frame.at(right, 0);
-	const strip = [a, b, point(b.x, b.y + 9), point(a.x, a.y + 9)];
-	const ticks = hatch(strip, -50, 9);
-	return [path("ground", "earth-hatch", ticks), line("ground", "ground", a, b)];
+export function groundLine(frame: Frame, left: number, right: number): readonly Shape[] {
+  const a = frame.at(left, 0);
+  const b = frame.at(right, 0);
+  const strip = [a, b, point(b.x, b.y + 9), point(a.x, a.y + 9)];
+  const ticks = hatch(strip, -50, 9);
+  return [path('ground', 'earth-hatch', ticks), line('ground', 'ground', a, b)];
 }
 
 /** How deep anything of the foot lies under the ground, m. */
 export function depthBelow(foot: Foot | undefined): number {
-	return foot ? Math.max(0, foot.driven) : 0;
+  return foot ? Math.max(0, foot.driven) : 0;
 }
 
 /**
@@ -37,126 +24,90 @@ export function depthBelow(foot: Foot | undefined): number {
  * direction (+1, -1 or 0) in which a lean points.
  */
 export function footShapes(
-	foot: Foot,
-	frame: Frame,
-	x: number,
-	member: number,
-	inward: -1 | 0 | 1,
+  foot: Foot,
+  frame: Frame,
+  x: number,
+  member: number,
+  inward: -1 | 0 | 1,
 ): readonly Shape[] {
-	const { id } = foot;
-	const at = (dx: number, y: number): Point => frame.at(x + dx, y);
-	const across = foot.across ?? Math.max(0.12, member * 2);
-	const shaft = Math.max(member, 2 / frame.scale);
-	const under = (depth: number): Shape =>
-		polygon(id, "foot", [
-			at(-shaft / 2, 0),
-			at(shaft / 2, 0),
-			at(shaft / 2, -depth),
-			at(-shaft / 2, -depth),
-		]);
-	switch (foot.kind) {
-		case "stub":
-			return stubShapes(foot, frame, x, inward);
-		case "driven":
-		case "poked":
-			return [
-				polygon(id, "foot", [
-					at(-shaft / 2, 0),
-					at(shaft / 2, 0),
-					at(shaft / 2, -foot.driven + shaft),
-					at(0, -foot.driven),
-					at(-shaft / 2, -foot.driven + shaft),
-				]),
-			];
-		case "hole":
-			return [
-				polygon(id, "hole", [
-					at(-across / 2, 0),
-					at(across / 2, 0),
-					at(across / 2, -foot.driven),
-					at(-across / 2, -foot.driven),
-				]),
-				under(foot.driven),
-			];
-		case "concrete": {
-			const outline = [
-				at(-across / 2, 0),
-				at(across / 2, 0),
-				at(across / 2, -foot.driven),
-				at(-across / 2, -foot.driven),
-			];
-			const shapes: Shape[] = [
-				polygon(id, "concrete", outline),
-				path(id, "bar-hatch", hatch(outline, 45, 6)),
-				path(id, "bar-hatch", hatch(outline, -45, 6)),
-			];
-			if (foot.stub) shapes.push(...stubShapes(foot, frame, x, inward));
-			else shapes.push(under(Math.max(0, foot.driven - 0.05)));
-			return shapes;
-		}
-		case "deadman":
-			return [
-				line(id, "cable", at(0, 0), at(0, -foot.driven)),
-				box(
-					id,
-					"foot",
-					at(-across / 2, -foot.driven + 0.06),
-					at(across / 2, -foot.driven - 0.06),
-				),
-			];
-		case "screw": {
-			const plate = (foot.anchor?.diameter ?? across) / 2;
-			const flight = (y: number): readonly Point[] => [
-				at(-plate, y - 0.025),
-				at(plate, y + 0.025),
-			];
-			return [
-				line(id, "foot", at(0, 0.05), at(0, -foot.driven)),
-				path(id, "foot", [
-					flight(-foot.driven + 0.05),
-					flight(-foot.driven + 0.17),
-				]),
-				circle(id, "foot", at(0, 0.05), 2.5),
-			];
-		}
-		case "ballast":
-			return [
-				box(
-					id,
-					"foot",
-					at(-across / 2, 0),
-					at(across / 2, Math.max(0.12, across / 2)),
-				),
-			];
-		case "bearing":
-			return [box(id, "foot", at(-across / 2, 0), at(across / 2, -0.05))];
-	}
+  const { id } = foot;
+  const at = (dx: number, y: number): Point => frame.at(x + dx, y);
+  const across = foot.across ?? Math.max(0.12, member * 2);
+  const shaft = Math.max(member, 2 / frame.scale);
+  const under = (depth: number): Shape =>
+    polygon(id, 'foot', [at(-shaft / 2, 0), at(shaft / 2, 0), at(shaft / 2, -depth), at(-shaft / 2, -depth)]);
+  switch (foot.kind) {
+    case 'stub':
+      return stubShapes(foot, frame, x, inward);
+    case 'driven':
+    case 'poked':
+      return [
+        polygon(id, 'foot', [
+          at(-shaft / 2, 0),
+          at(shaft / 2, 0),
+          at(shaft / 2, -foot.driven + shaft),
+          at(0, -foot.driven),
+          at(-shaft / 2, -foot.driven + shaft),
+        ]),
+      ];
+    case 'hole':
+      return [
+        polygon(id, 'hole', [
+          at(-across / 2, 0),
+          at(across / 2, 0),
+          at(across / 2, -foot.driven),
+          at(-across / 2, -foot.driven),
+        ]),
+        under(foot.driven),
+      ];
+    case 'concrete': {
+      const outline = [
+        at(-across / 2, 0),
+        at(across / 2, 0),
+        at(across / 2, -foot.driven),
+        at(-across / 2, -foot.driven),
+      ];
+      const shapes: Shape[] = [
+        polygon(id, 'concrete', outline),
+        path(id, 'bar-hatch', hatch(outline, 45, 6)),
+        path(id, 'bar-hatch', hatch(outline, -45, 6)),
+      ];
+      if (foot.stub) shapes.push(...stubShapes(foot, frame, x, inward));
+      else shapes.push(under(Math.max(0, foot.driven - 0.05)));
+      return shapes;
+    }
+    case 'deadman':
+      return [
+        line(id, 'cable', at(0, 0), at(0, -foot.driven)),
+        box(id, 'foot', at(-across / 2, -foot.driven + 0.06), at(across / 2, -foot.driven - 0.06)),
+      ];
+    case 'screw': {
+      const plate = (foot.anchor?.diameter ?? across) / 2;
+      const flight = (y: number): readonly Point[] => [at(-plate, y - 0.025), at(plate, y + 0.025)];
+      return [
+        line(id, 'foot', at(0, 0.05), at(0, -foot.driven)),
+        path(id, 'foot', [flight(-foot.driven + 0.05), flight(-foot.driven + 0.17)]),
+        circle(id, 'foot', at(0, 0.05), 2.5),
+      ];
+    }
+    case 'ballast':
+      return [box(id, 'foot', at(-across / 2, 0), at(across / 2, Math.max(0.12, across / 2)))];
+    case 'bearing':
+      return [box(id, 'foot', at(-across / 2, 0), at(across / 2, -0.05))];
+  }
 }
 
 /** A rod partly in the ground, its upper part inside or beside the member; leans toward the house. */
-function stubShapes(
-	foot: Foot,
-	frame: Frame,
-	x: number,
-	inward: -1 | 0 | 1,
-): readonly Shape[] {
-	const lean = inward === 0 ? Math.PI / 2 : (foot.lean ?? Math.PI / 2);
-	const u = point(Math.cos(lean) * (inward || 1), Math.sin(lean));
-	const deep = foot.driven / Math.max(0.2, Math.sin(lean));
-	const above = Math.max(0, (foot.length ?? foot.driven) - deep);
-	const thick = Math.max(
-		foot.stub ? depthOf(foot.stub) : 0.012,
-		2 / frame.scale,
-	);
-	const rod = (from: number, to: number): readonly Point[] =>
-		frame.all(
-			band(
-				[point(x + u.x * from, u.y * from), point(x + u.x * to, u.y * to)],
-				thick,
-			),
-		);
-	return [
-		polygon(foot.id, "foot", rod(-deep, 0)),
-		...(above > 0 ? [polygon(foot.id, "hole", rod(0, above))] : []),
-	];
+function stubShapes(foot: Foot, frame: Frame, x: number, inward: -1 | 0 | 1): readonly Shape[] {
+  const lean = inward === 0 ? Math.PI / 2 : (foot.lean ?? Math.PI / 2);
+  const u = point(Math.cos(lean) * (inward || 1), Math.sin(lean));
+  const deep = foot.driven / Math.max(0.2, Math.sin(lean));
+  const above = Math.max(0, (foot.length ?? foot.driven) - deep);
+  const thick = Math.max(foot.stub ? depthOf(foot.stub) : 0.012, 2 / frame.scale);
+  const rod = (from: number, to: number): readonly Point[] =>
+    frame.all(band([point(x + u.x * from, u.y * from), point(x + u.x * to, u.y * to)], thick));
+  return [
+    polygon(foot.id, 'foot', rod(-deep, 0)),
+    ...(above > 0 ? [polygon(foot.id, 'hole', rod(0, above))] : []),
+  ];
 }

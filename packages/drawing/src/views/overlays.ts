@@ -1,252 +1,218 @@
 /** Results drawn over the section: deflected shape, moments, ponded water, how hard each part works. */
-import { format, type System } from "@tautline/quantity";
-import { cornersOf, outlinesOverlap, plainShapes } from "../scene/bounds.ts";
-import type { Frame } from "../scene/frame.ts";
-import { textWidth } from "../scene/lettering.ts";
-import { hatch } from "../scene/outline.ts";
+import { format, type System } from '@tautline/quantity';
+import { cornersOf, outlinesOverlap, plainShapes } from '../scene/bounds.ts';
+import type { Frame } from '../scene/frame.ts';
+import { textWidth } from '../scene/lettering.ts';
+import { hatch } from '../scene/outline.ts';
 import {
-	box,
-	line,
-	type Point,
-	path,
-	point,
-	polygon,
-	polyline,
-	type Shape,
-	type Style,
-	text,
-} from "../scene/shapes.ts";
-import type { Anchor } from "./anchors.ts";
+  box,
+  line,
+  type Point,
+  path,
+  point,
+  polygon,
+  polyline,
+  type Shape,
+  type Style,
+  text,
+} from '../scene/shapes.ts';
+import type { Anchor } from './anchors.ts';
 
 /** All coordinates in the model's section axes, m. */
 export interface SectionOverlays {
-	/** Displaced centre lines, already drawn `factor` times too large where `factor` is not 1. */
-	readonly deflected?: {
-		readonly lines: readonly (readonly Point[])[];
-		readonly factor: number;
-	};
-	/** Bending moments along a line, N·m; positive is drawn to the left of travel (outside of a bow from left to right). */
-	readonly moment?: {
-		readonly part: string;
-		readonly points: readonly (Point & { readonly moment: number })[];
-	};
-	/** Standing water: outline and mass per metre of house length, kg/m. */
-	readonly ponds?: readonly {
-		readonly part: string;
-		readonly outline: readonly Point[];
-		readonly massPerLength: number;
-	}[];
-	readonly utilisation?: readonly Utilisation[];
-	/** Sentences for the foot of the sheet: which load case this is. */
-	readonly captions?: readonly string[];
+  /** Displaced centre lines, already drawn `factor` times too large where `factor` is not 1. */
+  readonly deflected?: {
+    readonly lines: readonly (readonly Point[])[];
+    readonly factor: number;
+  };
+  /** Bending moments along a line, N·m; positive is drawn to the left of travel (outside of a bow from left to right). */
+  readonly moment?: {
+    readonly part: string;
+    readonly points: readonly (Point & { readonly moment: number })[];
+  };
+  /** Standing water: outline and mass per metre of house length, kg/m. */
+  readonly ponds?: readonly {
+    readonly part: string;
+    readonly outline: readonly Point[];
+    readonly massPerLength: number;
+  }[];
+  readonly utilisation?: readonly Utilisation[];
+  /** Sentences for the foot of the sheet: which load case this is. */
+  readonly captions?: readonly string[];
 }
 
 export interface Utilisation {
-	readonly part: string;
-	/** Demand over capacity. */
-	readonly value: number;
+  readonly part: string;
+  /** Demand over capacity. */
+  readonly value: number;
 }
 
 export const NEAR_LIMIT = 0.85;
 
 /** Deflected shape, moment diagram, water, and halos around parts that work hard. */
 export function overlayShapes(
-	overlays: SectionOverlays,
-	body: readonly Shape[],
-	frame: Frame,
-	system: System,
+  overlays: SectionOverlays,
+  body: readonly Shape[],
+  frame: Frame,
+  system: System,
 ): readonly Shape[] {
-	const shapes: Shape[] = [];
-	for (const { part, value } of overlays.utilisation ?? []) {
-		const style: Style | undefined =
-			value > 1 ? "fails" : value > NEAR_LIMIT ? "near" : undefined;
-		if (style)
-			shapes.push(
-				...body.flatMap((shape) =>
-					shape.part === part ? halo(shape, style) : [],
-				),
-			);
-	}
-	for (const pond of overlays.ponds ?? []) {
-		const outline = frame.all(pond.outline);
-		const xs = outline.map((p) => p.x);
-		const top = Math.min(...outline.map((p) => p.y));
-		const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
-		shapes.push(
-			polygon("water", "water", outline),
-			path("water", "water-hatch", hatch(outline, 0, 4)),
-			text(
-				"water",
-				"note",
-				point(middle, top - 7),
-				`water ${format(pond.massPerLength, "mass-per-length", system)}`,
-				{
-					size: 11,
-					anchor: "middle",
-					bold: true,
-				},
-			),
-		);
-	}
-	if (overlays.deflected) {
-		const { lines, factor } = overlays.deflected;
-		for (const points of lines)
-			shapes.push(polyline("deflected", "deflected", frame.all(points)));
-		const longest = [...lines].sort((a, b) => b.length - a.length)[0] ?? [];
-		const at = longest[Math.floor(longest.length * 0.2)];
-		if (at) {
-			const page = frame.at(at.x, at.y);
-			shapes.push(
-				text(
-					"deflected",
-					"note",
-					point(page.x + 12, page.y + 16),
-					factor === 1 ? "deflected, true size" : `deflected, ${factor} times`,
-					{ size: 11 },
-				),
-			);
-		}
-	}
-	if (overlays.moment)
-		shapes.push(...momentShapes(overlays.moment, frame, system));
-	return shapes;
+  const shapes: Shape[] = [];
+  for (const { part, value } of overlays.utilisation ?? []) {
+    const style: Style | undefined = value > 1 ? 'fails' : value > NEAR_LIMIT ? 'near' : undefined;
+    if (style) shapes.push(...body.flatMap((shape) => (shape.part === part ? halo(shape, style) : [])));
+  }
+  for (const pond of overlays.ponds ?? []) {
+    const outline = frame.all(pond.outline);
+    const xs = outline.map((p) => p.x);
+    const top = Math.min(...outline.map((p) => p.y));
+    const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+    shapes.push(
+      polygon('water', 'water', outline),
+      path('water', 'water-hatch', hatch(outline, 0, 4)),
+      text(
+        'water',
+        'note',
+        point(middle, top - 7),
+        `water ${format(pond.massPerLength, 'mass-per-length', system)}`,
+        {
+          size: 11,
+          anchor: 'middle',
+          bold: true,
+        },
+      ),
+    );
+  }
+  if (overlays.deflected) {
+    const { lines, factor } = overlays.deflected;
+    for (const points of lines) shapes.push(polyline('deflected', 'deflected', frame.all(points)));
+    const longest = [...lines].sort((a, b) => b.length - a.length)[0] ?? [];
+    const at = longest[Math.floor(longest.length * 0.2)];
+    if (at) {
+      const page = frame.at(at.x, at.y);
+      shapes.push(
+        text(
+          'deflected',
+          'note',
+          point(page.x + 12, page.y + 16),
+          factor === 1 ? 'deflected, true size' : `deflected, ${factor} times`,
+          { size: 11 },
+        ),
+      );
+    }
+  }
+  if (overlays.moment) shapes.push(...momentShapes(overlays.moment, frame, system));
+  return shapes;
 }
 
 function halo(shape: Shape, style: Style): readonly Shape[] {
-	switch (shape.kind) {
-		case "polygon":
-			return [
-				polyline(shape.part, style, [
-					...shape.points,
-					shape.points[0] as Point,
-				]),
-			];
-		case "polyline":
-			return shape.style === "centre-line"
-				? []
-				: [polyline(shape.part, style, shape.points)];
-		case "line":
-			return [line(shape.part, style, shape.from, shape.to)];
-		case "circle": {
-			const { centre, radius } = shape;
-			const ring = Array.from({ length: 17 }, (_, i) => {
-				const turn = (i * Math.PI) / 8;
-				return point(
-					centre.x + (radius + 2) * Math.cos(turn),
-					centre.y + (radius + 2) * Math.sin(turn),
-				);
-			});
-			return [polyline(shape.part, style, ring)];
-		}
-		default:
-			return [];
-	}
+  switch (shape.kind) {
+    case 'polygon':
+      return [polyline(shape.part, style, [...shape.points, shape.points[0] as Point])];
+    case 'polyline':
+      return shape.style === 'centre-line' ? [] : [polyline(shape.part, style, shape.points)];
+    case 'line':
+      return [line(shape.part, style, shape.from, shape.to)];
+    case 'circle': {
+      const { centre, radius } = shape;
+      const ring = Array.from({ length: 17 }, (_, i) => {
+        const turn = (i * Math.PI) / 8;
+        return point(centre.x + (radius + 2) * Math.cos(turn), centre.y + (radius + 2) * Math.sin(turn));
+      });
+      return [polyline(shape.part, style, ring)];
+    }
+    default:
+      return [];
+  }
 }
 
 function momentShapes(
-	diagram: NonNullable<SectionOverlays["moment"]>,
-	frame: Frame,
-	system: System,
+  diagram: NonNullable<SectionOverlays['moment']>,
+  frame: Frame,
+  system: System,
 ): readonly Shape[] {
-	const { points, part } = diagram;
-	const largest = Math.max(...points.map((p) => Math.abs(p.moment)), 0);
-	if (largest === 0 || points.length < 2) return [];
-	const page = frame.all(points);
-	const tall = 46;
-	const tips = page.map((p, i) => {
-		const a = page[Math.max(0, i - 1)] as Point;
-		const b = page[Math.min(page.length - 1, i + 1)] as Point;
-		const size = Math.hypot(b.x - a.x, b.y - a.y) || 1;
-		// Left of travel with y up is right-handed on the page, where y is down.
-		const n = point((b.y - a.y) / size, -(b.x - a.x) / size);
-		const by = ((points[i]?.moment ?? 0) / largest) * tall;
-		return { tip: point(p.x + n.x * by, p.y + n.y * by), n, by };
-	});
-	const ribs = tips.map(({ tip }, i) => [page[i] as Point, tip]);
-	const shapes: Shape[] = [
-		path(part, "moment-hatch", ribs),
-		polyline(part, "moment", [
-			page[0] as Point,
-			...tips.map(({ tip }) => tip),
-			page[page.length - 1] as Point,
-		]),
-	];
-	for (const sign of [1, -1] as const) {
-		const peak = points.reduce(
-			(best, p, i) =>
-				p.moment * sign > (points[best]?.moment ?? 0) * sign ? i : best,
-			0,
-		);
-		const value = points[peak]?.moment ?? 0;
-		if (value * sign <= 0) continue;
-		const { tip, n } = tips[peak] as (typeof tips)[number];
-		const words = format(Math.abs(value), "moment", system);
-		const out = 6 + Math.abs(n.x) * textWidth(words, 11) * 0.5;
-		shapes.push(
-			text(
-				part,
-				"note",
-				point(tip.x + n.x * out * sign, tip.y + n.y * sign * 10 + 4),
-				words,
-				{
-					size: 11,
-					anchor: "middle",
-					bold: true,
-				},
-			),
-		);
-	}
-	return shapes;
+  const { points, part } = diagram;
+  const largest = Math.max(...points.map((p) => Math.abs(p.moment)), 0);
+  if (largest === 0 || points.length < 2) return [];
+  const page = frame.all(points);
+  const tall = 46;
+  const tips = page.map((p, i) => {
+    const a = page[Math.max(0, i - 1)] as Point;
+    const b = page[Math.min(page.length - 1, i + 1)] as Point;
+    const size = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+    // Left of travel with y up is right-handed on the page, where y is down.
+    const n = point((b.y - a.y) / size, -(b.x - a.x) / size);
+    const by = ((points[i]?.moment ?? 0) / largest) * tall;
+    return { tip: point(p.x + n.x * by, p.y + n.y * by), n, by };
+  });
+  const ribs = tips.map(({ tip }, i) => [page[i] as Point, tip]);
+  const shapes: Shape[] = [
+    path(part, 'moment-hatch', ribs),
+    polyline(part, 'moment', [
+      page[0] as Point,
+      ...tips.map(({ tip }) => tip),
+      page[page.length - 1] as Point,
+    ]),
+  ];
+  for (const sign of [1, -1] as const) {
+    const peak = points.reduce(
+      (best, p, i) => (p.moment * sign > (points[best]?.moment ?? 0) * sign ? i : best),
+      0,
+    );
+    const value = points[peak]?.moment ?? 0;
+    if (value * sign <= 0) continue;
+    const { tip, n } = tips[peak] as (typeof tips)[number];
+    const words = format(Math.abs(value), 'moment', system);
+    const out = 6 + Math.abs(n.x) * textWidth(words, 11) * 0.5;
+    shapes.push(
+      text(part, 'note', point(tip.x + n.x * out * sign, tip.y + n.y * sign * 10 + 4), words, {
+        size: 11,
+        anchor: 'middle',
+        bold: true,
+      }),
+    );
+  }
+  return shapes;
 }
 
 /** Boxed percentages beside the parts, each with a word for its verdict, moved clear of other texts. */
 export function tagShapes(
-	values: readonly Utilisation[],
-	anchors: readonly Anchor[],
-	drawn: readonly Shape[],
+  values: readonly Utilisation[],
+  anchors: readonly Anchor[],
+  drawn: readonly Shape[],
 ): readonly Shape[] {
-	const taken = plainShapes(drawn).flatMap((shape) =>
-		shape.kind === "text" ? [cornersOf(shape)] : [],
-	);
-	const shapes: Shape[] = [];
-	const size = 11;
-	for (const { part, value } of values) {
-		const anchor = anchors.find((one) => one.part === part);
-		if (!anchor) continue;
-		const verdict =
-			value > 1 ? " fails" : value > NEAR_LIMIT ? " near its limit" : "";
-		const words = `${Math.round(value * 100)} %${verdict}`;
-		const width = textWidth(words, size, true) + 8;
-		const outline = (at: Point): readonly Point[] => [
-			point(at.x - width / 2, at.y - 9),
-			point(at.x + width / 2, at.y - 9),
-			point(at.x + width / 2, at.y + 9),
-			point(at.x - width / 2, at.y + 9),
-		];
-		let at = point(anchor.at.x, anchor.at.y - 18);
-		search: for (const reach of [26, 40, 56, 76, 100, 130])
-			for (let i = 0; i < 12; i++) {
-				const turn =
-					-Math.PI / 2 +
-					((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * Math.PI) / 6;
-				at = point(
-					anchor.at.x + reach * 1.3 * Math.cos(turn),
-					anchor.at.y + reach * Math.sin(turn),
-				);
-				if (!taken.some((other) => outlinesOverlap(outline(at), other)))
-					break search;
-			}
-		const corners = outline(at);
-		taken.push(corners);
-		shapes.push(
-			line(part, "leader", anchor.at, at),
-			{ ...box(part, "balloon", corners[0] as Point, corners[2] as Point) },
-			text(part, "note", point(at.x, at.y + 4), words, {
-				size,
-				anchor: "middle",
-				bold: value > NEAR_LIMIT,
-			}),
-		);
-	}
-	return shapes;
+  const taken = plainShapes(drawn).flatMap((shape) => (shape.kind === 'text' ? [cornersOf(shape)] : []));
+  const shapes: Shape[] = [];
+  const size = 11;
+  for (const { part, value } of values) {
+    const anchor = anchors.find((one) => one.part === part);
+    if (!anchor) continue;
+    const verdict = value > 1 ? ' fails' : value > NEAR_LIMIT ? ' near its limit' : '';
+    const words = `${Math.round(value * 100)} %${verdict}`;
+    const width = textWidth(words, size, true) + 8;
+    const outline = (at: Point): readonly Point[] => [
+      point(at.x - width / 2, at.y - 9),
+      point(at.x + width / 2, at.y - 9),
+      point(at.x + width / 2, at.y + 9),
+      point(at.x - width / 2, at.y + 9),
+    ];
+    let at = point(anchor.at.x, anchor.at.y - 18);
+    search: for (const reach of [26, 40, 56, 76, 100, 130])
+      for (let i = 0; i < 12; i++) {
+        const turn = -Math.PI / 2 + ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * Math.PI) / 6;
+        at = point(anchor.at.x + reach * 1.3 * Math.cos(turn), anchor.at.y + reach * Math.sin(turn));
+        if (!taken.some((other) => outlinesOverlap(outline(at), other))) break search;
+      }
+    const corners = outline(at);
+    taken.push(corners);
+    shapes.push(
+      line(part, 'leader', anchor.at, at),
+      { ...box(part, 'balloon', corners[0] as Point, corners[2] as Point) },
+      text(part, 'note', point(at.x, at.y + 4), words, {
+        size,
+        anchor: 'middle',
+        bold: value > NEAR_LIMIT,
+      }),
+    );
+  }
+  return shapes;
 }

@@ -1,203 +1,132 @@
 /** The dimensions of a section: across below, heights at the sides, headroom at the outer row. */
-import { format, type System } from "@tautline/quantity";
-import type { Shelter } from "@tautline/shelter";
-import type { Bounds } from "../scene/bounds.ts";
-import { type Measured, stackDimensions } from "../scene/dimension.ts";
-import type { Frame } from "../scene/frame.ts";
-import type { Shape } from "../scene/shapes.ts";
-import { clearHeight } from "./section-skins.ts";
+import { format, type System } from '@tautline/quantity';
+import type { Shelter } from '@tautline/shelter';
+import type { Bounds } from '../scene/bounds.ts';
+import { type Measured, stackDimensions } from '../scene/dimension.ts';
+import type { Frame } from '../scene/frame.ts';
+import type { Shape } from '../scene/shapes.ts';
+import { clearHeight } from './section-skins.ts';
 
 /** Places where headroom is worth knowing: the outer row of each crop, and what a requirement asks. */
-export function headroomPlaces(
-	shelter: Shelter,
-): readonly { readonly part: string; readonly at: number }[] {
-	const places = [
-		...shelter.requirements
-			.filter((need) => need.subject === "headroom" && need.at !== undefined)
-			.map((need) => ({ part: need.id, at: need.at ?? 0 })),
-		...shelter.crops.map((crop) => ({ part: crop.id, at: crop.fromSide })),
-	];
-	return places.filter(
-		({ at }, i) =>
-			places.findIndex((other) => Math.abs(other.at - at) < 1e-6) === i,
-	);
+export function headroomPlaces(shelter: Shelter): readonly { readonly part: string; readonly at: number }[] {
+  const places = [
+    ...shelter.requirements
+      .filter((need) => need.subject === 'headroom' && need.at !== undefined)
+      .map((need) => ({ part: need.id, at: need.at ?? 0 })),
+    ...shelter.crops.map((crop) => ({ part: crop.id, at: crop.fromSide })),
+  ];
+  return places.filter(({ at }, i) => places.findIndex((other) => Math.abs(other.at - at) < 1e-6) === i);
 }
 
 export function sectionDimensions(
-	shelter: Shelter,
-	frame: Frame,
-	bounds: Bounds,
-	system: System,
+  shelter: Shelter,
+  frame: Frame,
+  bounds: Bounds,
+  system: System,
 ): readonly Shape[] {
-	const { roof } = shelter;
-	const m = (si: number): string => format(si, "length", system);
-	const measured = (
-		part: string,
-		name: string,
-		value: number,
-		from: readonly [number, number],
-		to: readonly [number, number],
-	): Measured => ({
-		part,
-		name,
-		value,
-		text: `${name} ${m(value)}`,
-		from: frame.at(...from),
-		to: frame.at(...to),
-	});
-	const xs = roof.line.map((p) => p.x);
-	const ys = roof.line.map((p) => p.y);
-	const [left, right, crown] = [
-		Math.min(...xs),
-		Math.max(...xs),
-		Math.max(...ys),
-	];
-	const crownX = roof.line[ys.indexOf(crown)]?.x ?? (left + right) / 2;
-	const shapes: Shape[] = [];
+  const { roof } = shelter;
+  const m = (si: number): string => format(si, 'length', system);
+  const measured = (
+    part: string,
+    name: string,
+    value: number,
+    from: readonly [number, number],
+    to: readonly [number, number],
+  ): Measured => ({
+    part,
+    name,
+    value,
+    text: `${name} ${m(value)}`,
+    from: frame.at(...from),
+    to: frame.at(...to),
+  });
+  const xs = roof.line.map((p) => p.x);
+  const ys = roof.line.map((p) => p.y);
+  const [left, right, crown] = [Math.min(...xs), Math.max(...xs), Math.max(...ys)];
+  const crownX = roof.line[ys.indexOf(crown)]?.x ?? (left + right) / 2;
+  const shapes: Shape[] = [];
 
-	const below: Measured[] = [
-		measured(shelter.id, "width", shelter.width, [0, 0], [shelter.width, 0]),
-	];
-	const first = roof.line[0];
-	const last = roof.line[roof.line.length - 1];
-	if (first && last && Math.abs(roof.span - shelter.width) > 1e-3)
-		below.push(
-			measured(
-				roof.id,
-				"span",
-				roof.span,
-				[(first.x + last.x - roof.span) / 2, 0],
-				[(first.x + last.x + roof.span) / 2, 0],
-			),
-		);
-	const rows = [...new Set(shelter.crops.map((crop) => crop.fromSide))];
-	for (const row of rows)
-		if (row > 0) {
-			const crop = shelter.crops.find((one) => one.fromSide === row);
-			below.push(
-				measured(crop?.id ?? shelter.id, "first row", row, [0, 0], [row, 0]),
-			);
-		}
-	shapes.push(...stackDimensions("below", bounds.bottom, below));
+  const below: Measured[] = [measured(shelter.id, 'width', shelter.width, [0, 0], [shelter.width, 0])];
+  const first = roof.line[0];
+  const last = roof.line[roof.line.length - 1];
+  if (first && last && Math.abs(roof.span - shelter.width) > 1e-3)
+    below.push(
+      measured(
+        roof.id,
+        'span',
+        roof.span,
+        [(first.x + last.x - roof.span) / 2, 0],
+        [(first.x + last.x + roof.span) / 2, 0],
+      ),
+    );
+  const rows = [...new Set(shelter.crops.map((crop) => crop.fromSide))];
+  for (const row of rows)
+    if (row > 0) {
+      const crop = shelter.crops.find((one) => one.fromSide === row);
+      below.push(measured(crop?.id ?? shelter.id, 'first row', row, [0, 0], [row, 0]));
+    }
+  shapes.push(...stackDimensions('below', bounds.bottom, below));
 
-	const leftSide: Measured[] = [];
-	const leftX = Math.min(0, left);
-	if (roof.springing > 0.01)
-		leftSide.push(
-			measured(
-				roof.id,
-				"springing",
-				roof.springing,
-				[leftX, 0],
-				[leftX, roof.springing],
-			),
-		);
-	if (roof.springing > 0.01 || roof.type !== "bows")
-		leftSide.push(
-			measured(
-				roof.id,
-				"rise",
-				roof.rise,
-				[leftX, roof.springing],
-				[crownX, roof.springing + roof.rise],
-			),
-		);
-	else
-		leftSide.push(
-			measured(roof.id, "rise", roof.rise, [leftX, 0], [crownX, roof.rise]),
-		);
-	if (roof.type === "bows" && roof.leg > 0)
-		leftSide.push(
-			measured(
-				roof.id,
-				"leg",
-				roof.leg,
-				[leftX, roof.springing],
-				[leftX, roof.springing + roof.leg],
-			),
-		);
-	for (const foot of [
-		roof.type === "bows" ? roof.foot : undefined,
-		shelter.sidePosts?.foot,
-	])
-		if (foot && foot.driven > 0)
-			leftSide.push(
-				measured(
-					foot.id,
-					"driven",
-					foot.driven,
-					[leftX, 0],
-					[leftX, -foot.driven],
-				),
-			);
-	shapes.push(...stackDimensions("left", bounds.left, leftSide));
+  const leftSide: Measured[] = [];
+  const leftX = Math.min(0, left);
+  if (roof.springing > 0.01)
+    leftSide.push(measured(roof.id, 'springing', roof.springing, [leftX, 0], [leftX, roof.springing]));
+  if (roof.springing > 0.01 || roof.type !== 'bows')
+    leftSide.push(
+      measured(roof.id, 'rise', roof.rise, [leftX, roof.springing], [crownX, roof.springing + roof.rise]),
+    );
+  else leftSide.push(measured(roof.id, 'rise', roof.rise, [leftX, 0], [crownX, roof.rise]));
+  if (roof.type === 'bows' && roof.leg > 0)
+    leftSide.push(
+      measured(roof.id, 'leg', roof.leg, [leftX, roof.springing], [leftX, roof.springing + roof.leg]),
+    );
+  for (const foot of [roof.type === 'bows' ? roof.foot : undefined, shelter.sidePosts?.foot])
+    if (foot && foot.driven > 0)
+      leftSide.push(measured(foot.id, 'driven', foot.driven, [leftX, 0], [leftX, -foot.driven]));
+  shapes.push(...stackDimensions('left', bounds.left, leftSide));
 
-	const rightSide: Measured[] = [];
-	const rightX = Math.max(shelter.width, right);
-	if (shelter.sidePosts)
-		rightSide.push(
-			measured(
-				shelter.sidePosts.id,
-				"post",
-				shelter.sidePosts.height,
-				[rightX, 0],
-				[rightX, shelter.sidePosts.height],
-			),
-		);
-	const centre = shelter.ridge?.posts;
-	if (centre) {
-		const x = centre.lines[0] ?? shelter.width / 2;
-		rightSide.push(
-			measured(
-				centre.id,
-				"ridge post",
-				centre.height,
-				[rightX, 0],
-				[x, centre.height],
-			),
-		);
-		if (centre.foot.driven > 0)
-			rightSide.push(
-				measured(
-					centre.foot.id,
-					"driven",
-					centre.foot.driven,
-					[rightX, 0],
-					[rightX, -centre.foot.driven],
-				),
-			);
-	}
-	for (const cover of shelter.covers)
-		if (cover.place === "sides" && cover.upTo > 0)
-			rightSide.push(
-				measured(
-					cover.id,
-					"side cover",
-					cover.upTo - cover.from,
-					[rightX, cover.from],
-					[rightX, cover.upTo],
-				),
-			);
-	rightSide.push(
-		measured(roof.id, "height", crown, [rightX, 0], [crownX, crown]),
-	);
-	shapes.push(...stackDimensions("right", bounds.right, rightSide));
+  const rightSide: Measured[] = [];
+  const rightX = Math.max(shelter.width, right);
+  if (shelter.sidePosts)
+    rightSide.push(
+      measured(
+        shelter.sidePosts.id,
+        'post',
+        shelter.sidePosts.height,
+        [rightX, 0],
+        [rightX, shelter.sidePosts.height],
+      ),
+    );
+  const centre = shelter.ridge?.posts;
+  if (centre) {
+    const x = centre.lines[0] ?? shelter.width / 2;
+    rightSide.push(measured(centre.id, 'ridge post', centre.height, [rightX, 0], [x, centre.height]));
+    if (centre.foot.driven > 0)
+      rightSide.push(
+        measured(centre.foot.id, 'driven', centre.foot.driven, [rightX, 0], [rightX, -centre.foot.driven]),
+      );
+  }
+  for (const cover of shelter.covers)
+    if (cover.place === 'sides' && cover.upTo > 0)
+      rightSide.push(
+        measured(cover.id, 'side cover', cover.upTo - cover.from, [rightX, cover.from], [rightX, cover.upTo]),
+      );
+  rightSide.push(measured(roof.id, 'height', crown, [rightX, 0], [crownX, crown]));
+  shapes.push(...stackDimensions('right', bounds.right, rightSide));
 
-	for (const { part, at } of headroomPlaces(shelter)) {
-		const clear = clearHeight(shelter, at);
-		if (clear === undefined) continue;
-		const [head] = stackDimensions("right", 0, [
-			measured(part, "headroom", clear, [at, 0], [at, clear]),
-		]);
-		// Inside the house the dimension stands where it is measured, without witness lines.
-		if (head) {
-			const x = frame.at(at, 0).x;
-			const [from, to] = [
-				{ x, y: head.from.y },
-				{ x, y: head.to.y },
-			];
-			shapes.push({ ...head, from, to, witness: [from, to] });
-		}
-	}
-	return shapes;
+  for (const { part, at } of headroomPlaces(shelter)) {
+    const clear = clearHeight(shelter, at);
+    if (clear === undefined) continue;
+    const [head] = stackDimensions('right', 0, [measured(part, 'headroom', clear, [at, 0], [at, clear])]);
+    // Inside the house the dimension stands where it is measured, without witness lines.
+    if (head) {
+      const x = frame.at(at, 0).x;
+      const [from, to] = [
+        { x, y: head.from.y },
+        { x, y: head.to.y },
+      ];
+      shapes.push({ ...head, from, to, witness: [from, to] });
+    }
+  }
+  return shapes;
 }

@@ -1,214 +1,146 @@
 /** Film, mesh and crop in the section. */
-import type { Cover, Shelter } from "@tautline/shelter";
-import { depthOf } from "../describe.ts";
-import type { Frame } from "../scene/frame.ts";
-import { hatch, heightAt, offsetLine } from "../scene/outline.ts";
-import {
-	type Point,
-	path,
-	point,
-	polygon,
-	polyline,
-	type Shape,
-	type Style,
-	text,
-} from "../scene/shapes.ts";
-import type { Anchor } from "./anchors.ts";
+import type { Cover, Shelter } from '@tautline/shelter';
+import { depthOf } from '../describe.ts';
+import type { Frame } from '../scene/frame.ts';
+import { hatch, heightAt, offsetLine } from '../scene/outline.ts';
+import { type Point, path, point, polygon, polyline, type Shape, type Style, text } from '../scene/shapes.ts';
+import type { Anchor } from './anchors.ts';
 
 interface Piece {
-	readonly shapes: readonly Shape[];
-	readonly anchors: readonly Anchor[];
+  readonly shapes: readonly Shape[];
+  readonly anchors: readonly Anchor[];
 }
 
 export const skinStyle = (cover: Cover): Style =>
-	cover.skin.kind === "mesh"
-		? "mesh"
-		: cover.skin.kind === "sheet"
-			? "sheet"
-			: "film";
+  cover.skin.kind === 'mesh' ? 'mesh' : cover.skin.kind === 'sheet' ? 'sheet' : 'film';
 
 /** Page units a skin is drawn off the member, so that both lines can be told apart. */
 const CLEAR = 3.5;
 
 /** The skins over the frame. End skins are not cut by a section; the plan and side show them. */
 export function coverShapes(shelter: Shelter, frame: Frame): Piece {
-	const shapes: Shape[] = [];
-	const anchors: Anchor[] = [];
-	const { roof } = shelter;
-	const points = roof.line.map(({ x, y }) => point(x, y));
-	const depth =
-		roof.type === "bows" || roof.type === "rafters" ? depthOf(roof.member) : 0;
-	const out = depth / 2 + CLEAR / frame.scale;
-	const skin = offsetLine(points, out);
-	for (const cover of shelter.covers) {
-		const style = skinStyle(cover);
-		if (cover.place === "roof") {
-			const sides = shelter.covers.find(
-				(other) => other.place === "sides" && other.upTo > 0,
-			);
-			const from = Math.max(
-				cover.from,
-				shelter.sidePosts ? 0 : (sides?.upTo ?? 0),
-			);
-			const above = clipAbove(skin, from);
-			for (let layer = 0; layer < cover.layers; layer++)
-				shapes.push(
-					polyline(
-						cover.id,
-						style,
-						frame.all(offsetLine(above, (layer * 3) / frame.scale)),
-					),
-				);
-			const at = above[Math.floor(above.length * 0.68)] ?? above[0];
-			if (at)
-				anchors.push({
-					part: cover.id,
-					at: frame.at(at.x, at.y),
-					toward: point(1, -1),
-				});
-		} else if (cover.place === "sides") {
-			for (const side of [-1, 1] as const) {
-				const strip = sideStrip(shelter, skin, side, cover, out);
-				if (strip.length < 2) continue;
-				const inner = frame.all(strip);
-				const outer = frame
-					.all(strip)
-					.map(({ x, y }) => point(x + side * 5, y));
-				if (style === "mesh") {
-					const outline = [...inner, ...[...outer].reverse()];
-					shapes.push(
-						path(cover.id, "mesh-hatch", [
-							...hatch(outline, 45, 4),
-							...hatch(outline, -45, 4),
-						]),
-					);
-				}
-				shapes.push(polyline(cover.id, style, inner));
-				if (style === "mesh") shapes.push(polyline(cover.id, style, outer));
-				const at = outer[Math.floor(outer.length / 2)];
-				if (side === -1 && at)
-					anchors.push({ part: cover.id, at, toward: point(-1, -0.5) });
-			}
-		}
-	}
-	return { shapes, anchors };
+  const shapes: Shape[] = [];
+  const anchors: Anchor[] = [];
+  const { roof } = shelter;
+  const points = roof.line.map(({ x, y }) => point(x, y));
+  const depth = roof.type === 'bows' || roof.type === 'rafters' ? depthOf(roof.member) : 0;
+  const out = depth / 2 + CLEAR / frame.scale;
+  const skin = offsetLine(points, out);
+  for (const cover of shelter.covers) {
+    const style = skinStyle(cover);
+    if (cover.place === 'roof') {
+      const sides = shelter.covers.find((other) => other.place === 'sides' && other.upTo > 0);
+      const from = Math.max(cover.from, shelter.sidePosts ? 0 : (sides?.upTo ?? 0));
+      const above = clipAbove(skin, from);
+      for (let layer = 0; layer < cover.layers; layer++)
+        shapes.push(polyline(cover.id, style, frame.all(offsetLine(above, (layer * 3) / frame.scale))));
+      const at = above[Math.floor(above.length * 0.68)] ?? above[0];
+      if (at)
+        anchors.push({
+          part: cover.id,
+          at: frame.at(at.x, at.y),
+          toward: point(1, -1),
+        });
+    } else if (cover.place === 'sides') {
+      for (const side of [-1, 1] as const) {
+        const strip = sideStrip(shelter, skin, side, cover, out);
+        if (strip.length < 2) continue;
+        const inner = frame.all(strip);
+        const outer = frame.all(strip).map(({ x, y }) => point(x + side * 5, y));
+        if (style === 'mesh') {
+          const outline = [...inner, ...[...outer].reverse()];
+          shapes.push(path(cover.id, 'mesh-hatch', [...hatch(outline, 45, 4), ...hatch(outline, -45, 4)]));
+        }
+        shapes.push(polyline(cover.id, style, inner));
+        if (style === 'mesh') shapes.push(polyline(cover.id, style, outer));
+        const at = outer[Math.floor(outer.length / 2)];
+        if (side === -1 && at) anchors.push({ part: cover.id, at, toward: point(-1, -0.5) });
+      }
+    }
+  }
+  return { shapes, anchors };
 }
 
 /** The part of a polyline above a height, with the cut ends worked out; the whole when all is above. */
-export function clipAbove(
-	points: readonly Point[],
-	from: number,
-): readonly Point[] {
-	const kept: Point[] = [];
-	points.forEach((p, i) => {
-		const before = points[i - 1];
-		if (before && (before.y - from) * (p.y - from) < 0) {
-			const t = (from - before.y) / (p.y - before.y);
-			kept.push(point(before.x + t * (p.x - before.x), from));
-		}
-		if (p.y >= from) kept.push(p);
-	});
-	return kept;
+export function clipAbove(points: readonly Point[], from: number): readonly Point[] {
+  const kept: Point[] = [];
+  points.forEach((p, i) => {
+    const before = points[i - 1];
+    if (before && (before.y - from) * (p.y - from) < 0) {
+      const t = (from - before.y) / (p.y - before.y);
+      kept.push(point(before.x + t * (p.x - before.x), from));
+    }
+    if (p.y >= from) kept.push(p);
+  });
+  return kept;
 }
 
 /** Side skin from low to high: down the posts, or along the bow where there are none. */
 function sideStrip(
-	shelter: Shelter,
-	skin: readonly Point[],
-	side: -1 | 1,
-	cover: Cover,
-	out: number,
+  shelter: Shelter,
+  skin: readonly Point[],
+  side: -1 | 1,
+  cover: Cover,
+  out: number,
 ): readonly Point[] {
-	if (shelter.sidePosts) {
-		const half = depthOf(shelter.sidePosts.member) / 2 + out / 3;
-		const lines = shelter.sidePosts.lines;
-		const x =
-			side === -1 ? Math.min(...lines) - half : Math.max(...lines) + half;
-		return [
-			point(x, cover.from),
-			point(x, (cover.from + cover.upTo) / 2),
-			point(x, cover.upTo),
-		];
-	}
-	const crown = skin.reduce(
-		(best, p, i) => (p.y > (skin[best]?.y ?? -Infinity) ? i : best),
-		0,
-	);
-	const half =
-		side === -1 ? skin.slice(0, crown + 1) : skin.slice(crown).reverse();
-	return clipBetween(half, cover.from, cover.upTo);
+  if (shelter.sidePosts) {
+    const half = depthOf(shelter.sidePosts.member) / 2 + out / 3;
+    const lines = shelter.sidePosts.lines;
+    const x = side === -1 ? Math.min(...lines) - half : Math.max(...lines) + half;
+    return [point(x, cover.from), point(x, (cover.from + cover.upTo) / 2), point(x, cover.upTo)];
+  }
+  const crown = skin.reduce((best, p, i) => (p.y > (skin[best]?.y ?? -Infinity) ? i : best), 0);
+  const half = side === -1 ? skin.slice(0, crown + 1) : skin.slice(crown).reverse();
+  return clipBetween(half, cover.from, cover.upTo);
 }
 
 /** Points of a rising polyline between two heights, ends interpolated. */
-function clipBetween(
-	points: readonly Point[],
-	low: number,
-	high: number,
-): readonly Point[] {
-	const kept: Point[] = [];
-	points.forEach((p, i) => {
-		const before = points[i - 1];
-		if (before) {
-			const cuts = [low, high].filter((y) => (before.y - y) * (p.y - y) < 0);
-			cuts.sort((a, b) => Math.abs(a - before.y) - Math.abs(b - before.y));
-			for (const y of cuts)
-				kept.push(
-					point(
-						before.x + ((y - before.y) / (p.y - before.y)) * (p.x - before.x),
-						y,
-					),
-				);
-		}
-		if (p.y >= low && p.y <= high) kept.push(p);
-	});
-	return kept;
+function clipBetween(points: readonly Point[], low: number, high: number): readonly Point[] {
+  const kept: Point[] = [];
+  points.forEach((p, i) => {
+    const before = points[i - 1];
+    if (before) {
+      const cuts = [low, high].filter((y) => (before.y - y) * (p.y - y) < 0);
+      cuts.sort((a, b) => Math.abs(a - before.y) - Math.abs(b - before.y));
+      for (const y of cuts)
+        kept.push(point(before.x + ((y - before.y) / (p.y - before.y)) * (p.x - before.x), y));
+    }
+    if (p.y >= low && p.y <= high) kept.push(p);
+  });
+  return kept;
 }
 
 /** What grows below, as an outline with its name. */
 export function cropShapes(shelter: Shelter, frame: Frame): Piece {
-	const shapes: Shape[] = [];
-	const anchors: Anchor[] = [];
-	for (const crop of shelter.crops) {
-		const height = crop.height > 0 ? crop.height : 0.1;
-		const [a, b] = [crop.fromSide, shelter.width - crop.fromSide];
-		if (b <= a) continue;
-		const outline = frame.all([
-			point(a, 0),
-			point(a, height),
-			point(b, height),
-			point(b, 0),
-		]);
-		shapes.push(path(crop.id, "crop-hatch", hatch(outline, 90, 11).map(tuft)));
-		shapes.push(polygon(crop.id, "crop", outline));
-		shapes.push(
-			text(
-				crop.id,
-				"note",
-				point(frame.at(a + (b - a) * 0.27, 0).x, frame.at(0, 0).y - 6),
-				crop.name,
-				{
-					size: 11,
-					anchor: "middle",
-				},
-			),
-		);
-		anchors.push({
-			part: crop.id,
-			at: frame.at(a + (b - a) * 0.8, height),
-			toward: point(0.5, -1),
-		});
-	}
-	return { shapes, anchors };
+  const shapes: Shape[] = [];
+  const anchors: Anchor[] = [];
+  for (const crop of shelter.crops) {
+    const height = crop.height > 0 ? crop.height : 0.1;
+    const [a, b] = [crop.fromSide, shelter.width - crop.fromSide];
+    if (b <= a) continue;
+    const outline = frame.all([point(a, 0), point(a, height), point(b, height), point(b, 0)]);
+    shapes.push(path(crop.id, 'crop-hatch', hatch(outline, 90, 11).map(tuft)));
+    shapes.push(polygon(crop.id, 'crop', outline));
+    shapes.push(
+      text(crop.id, 'note', point(frame.at(a + (b - a) * 0.27, 0).x, frame.at(0, 0).y - 6), crop.name, {
+        size: 11,
+        anchor: 'middle',
+      }),
+    );
+    anchors.push({
+      part: crop.id,
+      at: frame.at(a + (b - a) * 0.8, height),
+      toward: point(0.5, -1),
+    });
+  }
+  return { shapes, anchors };
 }
 
 /** Keeps the upper part of each upright stroke: stems, not bars. */
 const tuft = (stroke: readonly Point[]): readonly Point[] => {
-	const [a, b] = [stroke[0] as Point, stroke[1] as Point];
-	const [low, high] = a.y > b.y ? [a, b] : [b, a];
-	return [
-		point(high.x, high.y + (low.y - high.y) * 0.12),
-		point(high.x, high.y + (low.y - high.y) * 0.55),
-	];
+  const [a, b] = [stroke[0] as Point, stroke[1] as Point];
+  const [low, high] = a.y > b.y ? [a, b] : [b, a];
+  return [point(high.x, high.y + (low.y - high.y) * 0.12), point(high.x, high.y + (low.y - high.y) * 0.55)];
 };
 
 /**
@@ -216,8 +148,7 @@ const tuft = (stroke: readonly Point[]): readonly Point[] => {
  * rafter. Undefined where nothing is overhead.
  */
 export function clearHeight(shelter: Shelter, x: number): number | undefined {
-	const { roof } = shelter;
-	const depth =
-		roof.type === "bows" || roof.type === "rafters" ? depthOf(roof.member) : 0;
-	return heightAt(offsetLine(roof.line, -depth / 2), x);
+  const { roof } = shelter;
+  const depth = roof.type === 'bows' || roof.type === 'rafters' ? depthOf(roof.member) : 0;
+  return heightAt(offsetLine(roof.line, -depth / 2), x);
 }
