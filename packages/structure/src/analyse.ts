@@ -58,6 +58,7 @@ export function analyseFrame(
   const states = {
     built: build(systemFor('built', ridge)),
     service: build(systemFor('service', ridge)),
+    rain: build(systemFor('rain', ridge)),
     soaked: build(systemFor('soaked', ridge)),
   };
   pause();
@@ -75,7 +76,7 @@ export function analyseFrame(
   const film = roofCover === undefined ? undefined : filmPanel(roofCover, roof.spacing);
   let ponding: FramePonding | undefined;
   if (film !== undefined) {
-    ponding = framePonding(states.soaked, dead, pocketDepth(film, pullAt(film, rainTemperature)));
+    ponding = framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)));
     pause();
   }
   return {

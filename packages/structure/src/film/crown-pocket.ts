@@ -61,7 +61,7 @@ function pocketCentre(line: readonly LinePoint[]): number {
   // A dipped crown has a shoulder on each side; the dip is the lowest point between them.
   const mirror = line.length - 1 - top;
   const [from, to] = top < mirror ? [top, mirror] : [mirror, top];
-  let low = from;
+  let low = (from + to) >> 1;
   for (let index = from; index <= to; index++) if (line[index]!.y < line[low]!.y) low = index;
   return line[low]!.x;
 }

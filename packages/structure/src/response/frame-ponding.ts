@@ -32,7 +32,7 @@ export interface FramePonding {
 }
 
 /** Water steps as multiples of the first pocket. */
-const ladder = [0.25, 0.5, 0.75, 1, 1.35, 1.8, 2.5, 3.5, 5, 7];
+const ladder = [0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.7, 0.9, 1.05, 1.3, 1.7, 2.3, 3.2, 4.5, 6.5];
 
 export function framePonding(built: BuiltState, base: CombinedLoad, sag: number): FramePonding {
   const { system } = built;
@@ -72,7 +72,7 @@ export function framePonding(built: BuiltState, base: CombinedLoad, sag: number)
   let previous = { water: 0, held: firstWater, fall: 0 };
   for (const multiple of ladder) {
     const water = multiple * firstWater;
-    const response = respond(built, waterOn(built, base, pocket, water), 'soaked');
+    const response = respond(built, waterOn(built, base, pocket, water), 'rain');
     if (response.status !== 'holds') {
       trail.push({
         water,
@@ -81,6 +81,7 @@ export function framePonding(built: BuiltState, base: CombinedLoad, sag: number)
         status: response.status,
       });
       // Without an answer at the very first step nothing is known; later the last step that held decides.
+      if (tipping === 0) tipping = water;
       if (trail.length === 1 && response.status === 'no answer')
         return { verdict: 'no answer', ...nothing, reserve: 0 };
       break;

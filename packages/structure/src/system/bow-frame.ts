@@ -1,10 +1,10 @@
 import type { Bows, Shelter } from '@tautline/shelter';
-import type { Condition } from './condition.ts';
+import { type Condition, modulusShare } from './condition.ts';
 import { crownAt, divide, pointAt } from './curve.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, relaxedShare, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
-import type { RidgeStiffness } from './ridge-stiffness.ts';
+import { holdCrown, type RidgeStiffness } from './ridge-stiffness.ts';
 
 /** Elements along one bow; the elastica's thrust is then right to better than 0.01 %. */
 export const bowDivisions = 32;
@@ -28,14 +28,11 @@ export function bowFrame(
 
   const section = sectionOf(bows.member);
   const heat = heatFactors(bows.member, condition.temperature);
-  const modulus =
-    bows.member.material.modulus * heat.modulus * (condition.sustained ? relaxedShare(bows.member) : 1);
-  // A sprung pipe that has crept keeps its shape while the bending it fights against falls: the
-  // unstressed curvature has moved from straight (0) towards the built curve by the share that relaxed.
-  const crept =
-    sprung && condition.relaxed
-      ? 1 - relaxedShare(bows.member) / (condition.sustained ? relaxedShare(bows.member) : 1)
-      : 0;
+  const share = modulusShare(bows.member, condition.hours);
+  const modulus = bows.member.material.modulus * heat.modulus * share;
+  // A sprung pipe that has crept keeps its shape while the bending it fights against falls to the long-term
+  // share: its unstressed curvature has moved from straight (0) towards the built curve.
+  const crept = condition.relaxed ? 1 - relaxedShare(bows.member) / share : 0;
 
   const points = stations.map((s) => pointAt(line, s));
   const nodes = points.map((point) =>
@@ -81,23 +78,9 @@ export function bowFrame(
     addSidePosts(builder, shelter, shelter.sidePosts, condition, leftEnd, rightEnd, bows.spacing, 'pinned');
   }
   if (ridge !== undefined) {
-    const crownIndex =
-      nodes[stations.findIndex((s) => Math.abs(s - crown) < 1e-9)] ?? nodes[nodes.length >> 1]!;
-    builder.support(
-      {
-        node: crownIndex,
-        dof: 'y',
-        kind: ridge.tied ? 'spring' : 'contact',
-        stiffness: ridge.perFrame,
-        ...(ridge.tied ? {} : { gap: 0, direction: 1 as const }),
-      },
-      { part: 'ridge', side: 'crown', acts: 'y' },
-    );
-    builder.notes.push(
-      ridge.tied
-        ? 'The ridge holds the crown up and down, but not sideways.'
-        : 'The ridge only pushes up: nothing ties the bow down to it.',
-    );
+    const crownNode =
+      nodes[stations.findIndex((s) => Math.abs(s - crown) < 1e-9)] ?? (nodes[nodes.length >> 1] as number);
+    holdCrown(builder, crownNode, ridge);
   }
   return builder.finish(shelter, sprung);
 }

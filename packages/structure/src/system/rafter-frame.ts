@@ -4,7 +4,7 @@ import { divide, pointAt } from './curve.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
-import type { RidgeStiffness } from './ridge-stiffness.ts';
+import { holdCrown, type RidgeStiffness } from './ridge-stiffness.ts';
 
 const divisionsPerRafter = 12;
 
@@ -81,18 +81,7 @@ export function rafterFrame(
     const head = rafters.eaveJoint === undefined ? 'pinned' : 'rigid';
     addSidePosts(builder, shelter, shelter.sidePosts, condition, left, right, rafters.spacing, head);
   }
-  if (ridge !== undefined && gable) {
-    builder.support(
-      {
-        node: nodes[peak]!,
-        dof: 'y',
-        kind: ridge.tied ? 'spring' : 'contact',
-        stiffness: ridge.perFrame,
-        ...(ridge.tied ? {} : { gap: 0, direction: 1 as const }),
-      },
-      { part: 'ridge', side: 'crown', acts: 'y' },
-    );
-  }
+  if (ridge !== undefined && gable) holdCrown(builder, nodes[peak]!, ridge);
   if (rafters.overhang > 0)
     builder.notes.push('The overhang of the rafters is left out of the frame analysis.');
   return builder.finish(shelter, false);

@@ -3,12 +3,40 @@
  */
 import type { Rail, Shelter } from '@tautline/shelter';
 import { cableUnderLoad } from '../rail/cable-rail.ts';
+import type { SystemBuilder } from './frame-system.ts';
 import { sectionOf } from './member.ts';
 
 export interface RidgeStiffness {
   /** N/m at one frame. */
   readonly perFrame: number;
+  /** Sideways, N/m at one frame: its posts stand as cantilevers. 0 where it has none or the frames lie loose. */
+  readonly sideways: number;
   readonly tied: boolean;
+}
+
+/** Holds the crown node the way the ridge does: tied both ways and sideways, loose only from below. */
+export function holdCrown(builder: SystemBuilder, node: number, ridge: RidgeStiffness): void {
+  const meaning = { part: 'ridge', side: 'crown' as const };
+  if (!ridge.tied) {
+    builder.support(
+      { node, dof: 'y', kind: 'contact', stiffness: ridge.perFrame, gap: 0, direction: 1 },
+      { ...meaning, acts: 'y' },
+    );
+    builder.notes.push('The ridge only pushes up: nothing ties the frames to it.');
+    return;
+  }
+  builder.support({ node, dof: 'y', kind: 'spring', stiffness: ridge.perFrame }, { ...meaning, acts: 'y' });
+  if (ridge.sideways > 0) {
+    builder.support({ node, dof: 'x', kind: 'spring', stiffness: ridge.sideways }, { ...meaning, acts: 'x' });
+  }
+}
+
+/** Posts clamped in the ground, k = 3 E I / h³ each (handbook), shared out to the frames. */
+function sidewaysStiffness(shelter: Shelter, ridge: Rail): number {
+  const posts = ridge.posts;
+  if (!ridge.tied || posts === undefined || posts.foot.fixity !== 'clamped') return 0;
+  const each = (3 * posts.member.material.modulus * sectionOf(posts.member).secondMoment) / posts.height ** 3;
+  return each * Math.min(1, shelter.roof.spacing / posts.spacing);
 }
 
 /**
@@ -21,12 +49,13 @@ export interface RidgeStiffness {
 export function ridgeStiffness(shelter: Shelter, ridge: Rail, pushPerFrame: number): RidgeStiffness {
   const spacing = shelter.roof.spacing;
   const span = ridge.span;
+  const sideways = sidewaysStiffness(shelter, ridge);
   if (ridge.member.kind === 'cable') {
     const push = Math.max(pushPerFrame, 1);
     const { sag } = cableUnderLoad(ridge.member, span, ridge.tension ?? 0, push / spacing);
-    return { perFrame: push / sag, tied: ridge.tied };
+    return { perFrame: push / sag, sideways, tied: ridge.tied };
   }
   const stiffness =
     (384 * ridge.member.material.modulus * sectionOf(ridge.member).secondMoment * spacing) / (5 * span ** 4);
-  return { perFrame: stiffness, tied: ridge.tied };
+  return { perFrame: stiffness, sideways, tied: ridge.tied };
 }

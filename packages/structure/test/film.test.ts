@@ -1,0 +1,86 @@
+import { describe, expect, it } from 'vitest';
+import {
+  cableUnderLoad,
+  crownPocket,
+  filmPanel,
+  pocketDepth,
+  pullAt,
+  sagUnder,
+  waterWeight,
+} from '../src/index.ts';
+import { film, sprungHouse } from './fixtures.ts';
+
+const cover = { ...sprungHouse().covers[0]!, tension: 200 };
+const panel = filmPanel(cover, 1.2)!;
+
+describe('film between two frames', () => {
+  it('keeps half its pull at the temperature it was fitted at, and loses E t α per degree above', () => {
+    expect(pullAt(panel, cover.fittedAt).pull).toBeCloseTo(100, 9);
+    const warmer = pullAt(panel, cover.fittedAt + 5);
+    expect(warmer.pull).toBeCloseTo(100 - film.modulus * film.thickness * film.expansion * 5, 9);
+    const hot = pullAt(panel, cover.fittedAt + 40);
+    expect(hot.pull).toBe(0);
+    expect(hot.slack).toBeGreaterThan(0);
+  });
+
+  it('sags as a strip of given pull while the sag is small: f = p s²/8T', () => {
+    const state = { pull: 5000, slack: 0 };
+    expect(sagUnder(panel, state, 10)).toBeCloseTo((10 * 1.2 ** 2) / (8 * 5000), 6);
+  });
+
+  it('holds water without a pocket from the pull γ s²/π² on', () => {
+    const limit = (waterWeight * 1.2 ** 2) / Math.PI ** 2;
+    expect(pocketDepth(panel, { pull: limit * 1.001, slack: 0 })).toBe(0);
+    expect(pocketDepth(panel, { pull: limit * 0.9, slack: 0 })).toBeGreaterThan(0);
+  });
+});
+
+describe('pocket at the crown', () => {
+  const flat = Array.from({ length: 401 }, (_, k) => ({ x: k / 100, y: 0 }));
+
+  it('on a level line holds two thirds of a parabola: V = (2/3)(4/3) f b s', () => {
+    const pocket = crownPocket(flat, 0.1, 1.2);
+    expect(pocket.volume).toBeCloseTo((2 / 3) * (4 / 3) * 0.1 * 2 * 1.2, 3);
+  });
+
+  it('on an arch of radius R is largest for b² = 2 R f / 3, with depth 2 f / 3', () => {
+    const R = 2;
+    const arch = Array.from({ length: 401 }, (_, k) => {
+      const x = (k - 200) / 100;
+      return { x, y: -(x * x) / (2 * R) };
+    });
+    const pocket = crownPocket(arch, 0.1, 1.2);
+    expect(pocket.depth).toBeCloseTo(0.2 / 3, 2);
+    expect(pocket.to - pocket.from).toBeLessThanOrEqual(2 * Math.sqrt((2 * R * 0.1) / 3) * 1.15);
+  });
+
+  it('on a steep arch with tight film there is none', () => {
+    const tent = Array.from({ length: 41 }, (_, k) => ({ x: k / 10, y: 2 - Math.abs(k / 10 - 2) }));
+    expect(crownPocket(tent, 0.0001, 1.2).depth).toBeLessThan(0.001);
+  });
+});
+
+describe('cable ridge', () => {
+  const cable = {
+    kind: 'cable',
+    id: 'c',
+    title: 'wire',
+    source: 'test',
+    origin: cover.origin,
+    prices: [],
+    diameter: 0.004,
+    breakingLoad: 9e3,
+    modulus: 110e9,
+    area: 7e-6,
+    massPerLength: 0.06,
+  } as const;
+
+  it('with a large pretension sags w L²/8T', () => {
+    expect(cableUnderLoad(cable, 3, 1e6, 50).sag).toBeCloseTo((50 * 9) / (8 * 1e6), 9);
+  });
+
+  it('without pretension follows T = (w² L² E A / 24)^(1/3)', () => {
+    const { tension } = cableUnderLoad(cable, 3, 0, 50);
+    expect(tension).toBeCloseTo(((50 ** 2 * 3 ** 2 * cable.modulus * cable.area) / 24) ** (1 / 3), 3);
+  });
+});
