@@ -3,11 +3,14 @@ import { type Point, point } from './shapes.ts';
 
 const distance = (a: Point, b: Point): number => Math.hypot(b.x - a.x, b.y - a.y);
 
+/** Points nearer than this to their neighbour have no direction of their own, m. */
+const SAME = 1e-5;
+
 /** Unit normals to the left of travel at each point, mitred so that an offset keeps its distance. */
 function normals(points: readonly Point[]): readonly { readonly n: Point; readonly stretch: number }[] {
   return points.map((here, i) => {
-    const before = points[i - 1];
-    const after = points[i + 1];
+    const before = points.findLast((p, k) => k < i && distance(p, here) > SAME);
+    const after = points.find((p, k) => k > i && distance(p, here) > SAME);
     const a = before ? leftOf(before, here) : undefined;
     const b = after ? leftOf(here, after) : undefined;
     if (!a || !b) return { n: a ?? b ?? point(0, 1), stretch: 1 };
@@ -15,10 +18,7 @@ function normals(points: readonly Point[]): readonly { readonly n: Point; readon
     const size = Math.hypot(sum.x, sum.y);
     if (size < 1e-9) return { n: a, stretch: 1 };
     const n = point(sum.x / size, sum.y / size);
-    return {
-      n,
-      stretch: Math.min(3, 1 / Math.max(1e-6, n.x * a.x + n.y * a.y)),
-    };
+    return { n, stretch: Math.min(3, 1 / Math.max(1e-6, n.x * a.x + n.y * a.y)) };
   });
 }
 

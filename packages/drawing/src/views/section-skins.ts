@@ -119,7 +119,9 @@ export function cropShapes(shelter: Shelter, frame: Frame): Piece {
     const [a, b] = [crop.fromSide, shelter.width - crop.fromSide];
     if (b <= a) continue;
     const outline = frame.all([point(a, 0), point(a, height), point(b, height), point(b, 0)]);
-    shapes.push(path(crop.id, 'crop-hatch', hatch(outline, 90, 11).map(tuft)));
+    shapes.push(
+      path(crop.id, 'crop-hatch', plants(frame.at(a, 0), frame.at(b, 0), height * frame.scale * 0.85)),
+    );
     shapes.push(polygon(crop.id, 'crop', outline));
     shapes.push(
       text(crop.id, 'note', point(frame.at(a + (b - a) * 0.27, 0).x, frame.at(0, 0).y - 6), crop.name, {
@@ -136,12 +138,22 @@ export function cropShapes(shelter: Shelter, frame: Frame): Piece {
   return { shapes, anchors };
 }
 
-/** Keeps the upper part of each upright stroke: stems, not bars. */
-const tuft = (stroke: readonly Point[]): readonly Point[] => {
-  const [a, b] = [stroke[0] as Point, stroke[1] as Point];
-  const [low, high] = a.y > b.y ? [a, b] : [b, a];
-  return [point(high.x, high.y + (low.y - high.y) * 0.12), point(high.x, high.y + (low.y - high.y) * 0.55)];
-};
+/** Simple plants in a row: a stem and three pairs of leaves each. */
+function plants(from: Point, to: Point, tall: number): readonly (readonly Point[])[] {
+  const wide = to.x - from.x;
+  const count = Math.max(1, Math.floor(wide / Math.max(18, tall * 0.45)));
+  const strokes: Point[][] = [];
+  for (let i = 0; i < count; i++) {
+    const x = from.x + (wide * (i + 0.5)) / count;
+    strokes.push([point(x, from.y), point(x, from.y - tall)]);
+    for (const share of [0.35, 0.6, 0.85]) {
+      const leaf = Math.min(tall * 0.2, 8) * (1.15 - share * 0.5);
+      const y = from.y - tall * share;
+      strokes.push([point(x - leaf, y - leaf * 0.7), point(x, y), point(x + leaf, y - leaf * 0.7)]);
+    }
+  }
+  return strokes;
+}
 
 /**
  * Clear height under the frame at a distance from the left foot line, m: to the underside of the bow or

@@ -235,14 +235,6 @@ function railPieces(shelter: Shelter, frame: Frame): Piece {
         at: frame.at(at.x, at.y),
         toward: point(at.x > shelter.width / 2 ? -0.6 : 0.6, 1),
       });
-    if (rail.endAnchor && at) {
-      shapes.push(...footShapes(rail.endAnchor, frame, at.x, depthOf(rail.member), 0));
-      anchors.push({
-        part: rail.endAnchor.id,
-        at: frame.at(at.x + (rail.endAnchor.across ?? 0) * 0.4, -rail.endAnchor.driven),
-        toward: point(1, 0.2),
-      });
-    }
   }
   return { shapes, anchors };
 }
@@ -299,7 +291,7 @@ function bracePieces(shelter: Shelter, frame: Frame): Piece {
       at: frame.at((a.x + b.x) / 2, (a.y + b.y) / 2),
       toward: point(-1, 0.5),
     });
-    if (brace.foot) {
+    if (brace.foot && brace.plane === 'across') {
       const low = brace.from.y < brace.to.y ? brace.from : brace.to;
       shapes.push(...footShapes(brace.foot, frame, low.x, depthOf(brace.member), 0));
       anchors.push({

@@ -1,0 +1,261 @@
+/** The house from its right side: length to the right, height up. */
+import { format, type System } from '@tautline/quantity';
+import type { Brace, Shelter } from '@tautline/shelter';
+import { breadthOf, depthOf, describeParts } from '../describe.ts';
+import { placeBalloons } from '../scene/balloons.ts';
+import { boundsOf } from '../scene/bounds.ts';
+import { type Measured, stackDimensions } from '../scene/dimension.ts';
+import { type Frame, frameFor } from '../scene/frame.ts';
+import { band, hatch } from '../scene/outline.ts';
+import {
+  box,
+  circle,
+  type Drawing,
+  line,
+  type Point,
+  path,
+  point,
+  polygon,
+  type Shape,
+  type ViewOptions,
+} from '../scene/shapes.ts';
+import { finishSheet } from '../scene/sheet.ts';
+import { type Anchor, numberParts } from './anchors.ts';
+import { footShapes, groundLine } from './ground.ts';
+import { allPosts, allRails, bayMeasures } from './members.ts';
+
+/** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
+export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
+  const { roof, length } = shelter;
+  const ys = roof.line.map((p) => p.y);
+  const crown = Math.max(...ys);
+  const low = Math.min(...ys);
+  const frame = frameFor(length, crown, 860, 330);
+  const ends = shelter.braces.flatMap((brace) => [brace.from.z, brace.to.z, length - brace.to.z]);
+  const reach = allRails(shelter).some((rail) => rail.endAnchor) ? 1.3 : 0.5;
+  const shapes: Shape[] = [
+    ...groundLine(
+      frame,
+      Math.min(-reach, ...ends.map((z) => z - 0.3)),
+      Math.max(length + reach, ...ends.map((z) => z + 0.3)),
+    ),
+  ];
+  const anchors: Anchor[] = [];
+  shapes.push(...skins(shelter, frame, low, crown, anchors));
+
+  for (const row of allPosts(shelter)) {
+    const wide = breadthOf(row.member);
+    for (const z of row.stations) {
+      shapes.push(...footShapes(row.foot, frame, z, wide, 0));
+      shapes.push(polygon(row.id, 'post', frame.all(band([point(z, 0), point(z, row.height)], wide))));
+    }
+    const z = row.stations[1] ?? row.stations[0] ?? 0;
+    anchors.push({ part: row.id, at: frame.at(z, row.height * 0.45), toward: point(1, 0.2) });
+    anchors.push({ part: row.foot.id, at: frame.at(z, -row.foot.driven * 0.7), toward: point(1, 0.3) });
+  }
+  if (roof.type === 'bows' || roof.type === 'rafters') {
+    const wide = Math.max(breadthOf(roof.member), 2.4 / frame.scale);
+    for (const z of roof.stations) {
+      if (roof.type === 'bows' && roof.foot) shapes.push(...footShapes(roof.foot, frame, z, wide, 0));
+      shapes.push(polygon(roof.id, 'member', frame.all(band([point(z, low), point(z, crown)], wide))));
+    }
+    const z = roof.stations[roof.stations.length - 2] ?? 0;
+    if (roof.type === 'bows' && roof.foot)
+      anchors.push({
+        part: roof.foot.id,
+        at: frame.at(z, -Math.max(0.05, roof.foot.driven * 0.6)),
+        toward: point(1, 0.4),
+      });
+    anchors.push({ part: roof.id, at: frame.at(z, low + (crown - low) * 0.6), toward: point(1, -0.3) });
+  } else {
+    for (const z of roof.stations) shapes.push(line(roof.id, 'member', frame.at(z, low), frame.at(z, crown)));
+    anchors.push({ part: roof.id, at: frame.at(roof.stations[1] ?? 0, (low + crown) / 2) });
+  }
+  for (const rail of allRails(shelter)) {
+    const thick = depthOf(rail.member);
+    const heights = [...new Set(rail.lines.map(({ y }) => y))];
+    for (const y of heights)
+      shapes.push(
+        rail.member.kind === 'cable'
+          ? line(rail.id, 'cable', frame.at(0, y), frame.at(length, y))
+          : polygon(
+              rail.id,
+              'rail',
+              frame.all(band([point(0, y), point(length, y)], Math.max(thick, 2.4 / frame.scale))),
+            ),
+      );
+    const y = heights[0] ?? 0;
+    const bay = roof.spacing * (Math.floor((length * 0.4) / roof.spacing) + 0.5);
+    anchors.push({ part: rail.id, at: frame.at(bay, y), toward: point(0.5, 1) });
+    if (rail.endAnchor) {
+      for (const [z, out] of [
+        [0, -1],
+        [length, length + 1],
+      ] as const) {
+        shapes.push(line(rail.id, 'cable', frame.at(z, y), frame.at(out, 0)));
+        shapes.push(...footShapes(rail.endAnchor, frame, out, thick, 0));
+      }
+      anchors.push({
+        part: rail.endAnchor.id,
+        at: frame.at(length + 1, -rail.endAnchor.driven * 0.8),
+        toward: point(1, 0.3),
+      });
+    }
+  }
+  for (const brace of shelter.braces) shapes.push(...braceShapes(brace, shelter, frame, anchors));
+
+  const body: Shape[] = [...shapes, ...sideDimensions(shelter, frame, shapes, options.system)];
+  const described = describeParts(shelter, options.system);
+  const { key, tags } = numberParts(described, anchors);
+  body.push(...placeBalloons(tags, body));
+  return finishSheet(body, {
+    view: 'side',
+    title: `${shelter.name}: side`,
+    subtitle: `Seen from the side; frames every ${format(roof.spacing, 'length', options.system)}.`,
+    description: described.map(({ words }) => words).join('. '),
+    labels: described.map(({ part, words }) => ({ part, label: words })),
+    key,
+    scale: frame.scale,
+    system: options.system,
+  });
+}
+
+function braceShapes(brace: Brace, shelter: Shelter, frame: Frame, anchors: Anchor[]): readonly Shape[] {
+  const shapes: Shape[] = [];
+  const flip = (z: number): number => shelter.length - z;
+  const runs: (readonly [Point, Point])[] = [
+    [point(brace.from.z, brace.from.y), point(brace.to.z, brace.to.y)],
+  ];
+  const [one] = runs as [readonly [Point, Point]];
+  if (brace.count > 1 && one[0].x !== flip(one[0].x))
+    runs.push([point(flip(one[0].x), one[0].y), point(flip(one[1].x), one[1].y)]);
+  for (const [a, b] of runs) {
+    if (a.x === b.x) shapes.push(line(brace.id, 'member-hidden', frame.at(a.x, a.y), frame.at(b.x, b.y)));
+    else if (brace.member.kind === 'cable')
+      shapes.push(line(brace.id, 'cable', frame.at(a.x, a.y), frame.at(b.x, b.y)));
+    else
+      shapes.push(
+        polygon(brace.id, 'post', frame.all(band([a, b], Math.max(depthOf(brace.member), 2 / frame.scale)))),
+      );
+    if (brace.foot)
+      shapes.push(...footShapes(brace.foot, frame, a.y < b.y ? a.x : b.x, depthOf(brace.member), 0));
+  }
+  const at = point((one[0].x + one[1].x) / 2, (one[0].y + one[1].y) / 2);
+  anchors.push({ part: brace.id, at: frame.at(at.x, at.y), toward: point(0.6, 1) });
+  const low = one[0].y < one[1].y ? one[0] : one[1];
+  if (brace.foot)
+    anchors.push({
+      part: brace.foot.id,
+      at: frame.at(low.x, -brace.foot.driven * 0.7),
+      toward: point(-1, 0.4),
+    });
+  return shapes;
+}
+
+function skins(
+  shelter: Shelter,
+  frame: Frame,
+  low: number,
+  crown: number,
+  anchors: Anchor[],
+): readonly Shape[] {
+  const shapes: Shape[] = [];
+  const { length } = shelter;
+  const gap = 5 / frame.scale;
+  for (const cover of shelter.covers) {
+    const style = cover.skin.kind === 'mesh' ? 'mesh' : cover.skin.kind === 'sheet' ? 'sheet' : 'film';
+    if (cover.place === 'ends') {
+      for (const z of [-gap * 2, length + gap * 2])
+        shapes.push(
+          line(cover.id, style, frame.at(z, cover.from), frame.at(z, Math.max(cover.upTo, cover.from + 0.2))),
+        );
+      anchors.push({
+        part: cover.id,
+        at: frame.at(length + gap * 2, cover.upTo * 0.45),
+        toward: point(1, 0.2),
+      });
+      continue;
+    }
+    const sides = shelter.covers.find((other) => other.place === 'sides');
+    const from =
+      cover.place === 'sides'
+        ? cover.from
+        : Math.max(cover.from, low, shelter.sidePosts ? 0 : (sides?.upTo ?? 0));
+    const to = cover.place === 'sides' ? cover.upTo : crown;
+    const corners = [
+      frame.at(-gap, from),
+      frame.at(length + gap, from),
+      frame.at(length + gap, to + (cover.place === 'roof' ? gap : 0)),
+      frame.at(-gap, to + (cover.place === 'roof' ? gap : 0)),
+    ];
+    if (style === 'mesh')
+      shapes.push(path(cover.id, 'mesh-hatch', [...hatch(corners, 45, 9), ...hatch(corners, -45, 9)]));
+    else
+      shapes.push(
+        path(
+          cover.id,
+          'mesh-hatch',
+          hatch(corners, -60, 40).filter((_, i) => i % 3 === 0),
+        ),
+      );
+    shapes.push(polygon(cover.id, style, corners));
+    anchors.push({
+      part: cover.id,
+      at: frame.at(length * 0.7, cover.place === 'roof' ? crown + gap : (from + to) / 2),
+      toward: point(0.4, -1),
+    });
+  }
+  for (const crop of shelter.crops) {
+    if (crop.height <= 0) continue;
+    shapes.push(box(crop.id, 'crop', frame.at(0, 0), frame.at(length, crop.height)));
+    anchors.push({ part: crop.id, at: frame.at(length * 0.82, crop.height), toward: point(-0.5, -1) });
+  }
+  for (const joint of shelter.roof.type === 'bows' && shelter.roof.crownFitting
+    ? [shelter.roof.crownFitting]
+    : [])
+    for (const z of shelter.roof.stations) shapes.push(circle(joint.id, 'joint', frame.at(z, crown), 3));
+  return shapes;
+}
+
+function sideDimensions(
+  shelter: Shelter,
+  frame: Frame,
+  drawn: readonly Shape[],
+  system: System,
+): readonly Shape[] {
+  const bounds = boundsOf(drawn);
+  const { roof, length } = shelter;
+  const m = (si: number): string => format(si, 'length', system);
+  const up = (part: string, name: string, value: number, z: number, from: number): Measured => ({
+    part,
+    name,
+    value,
+    text: `${name} ${m(value)}`,
+    from: frame.at(z, from),
+    to: frame.at(z, from + value),
+  });
+  const crown = Math.max(...roof.line.map((p) => p.y));
+  const left: Measured[] = [up(roof.id, 'height', crown, 0, 0)];
+  if (shelter.sidePosts) left.push(up(shelter.sidePosts.id, 'post', shelter.sidePosts.height, 0, 0));
+  const foot = roof.type === 'bows' ? roof.foot : shelter.sidePosts?.foot;
+  if (foot && foot.driven > 0) left.push({ ...up(foot.id, 'driven', foot.driven, 0, -foot.driven) });
+  const right: Measured[] = allPosts(shelter)
+    .filter((row) => row.where !== 'sides')
+    .flatMap((row) => [
+      up(row.id, 'ridge post', row.height, length, 0),
+      ...(row.foot.driven > 0 ? [up(row.foot.id, 'driven', row.foot.driven, length, -row.foot.driven)] : []),
+    ]);
+  const spans = [
+    ...bayMeasures(roof.id, 'bay', roof.stations, system),
+    ...allPosts(shelter).flatMap((row) => bayMeasures(row.id, 'posts', row.stations, system).slice(0, 1)),
+    { part: shelter.id, name: 'length', value: length, from: 0, to: length, text: `length ${m(length)}` },
+  ];
+  const below = spans.map(
+    (bay): Measured => ({ ...bay, from: frame.at(bay.from, 0), to: frame.at(bay.to, 0) }),
+  );
+  return [
+    ...stackDimensions('below', bounds.bottom, below),
+    ...stackDimensions('left', bounds.left, left),
+    ...stackDimensions('right', bounds.right, right),
+  ];
+}
