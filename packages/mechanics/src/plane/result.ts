@@ -5,49 +5,39 @@ import { BEAM, CABLE, type PlaneSystem } from './system.ts';
 
 /** Element forces from the last pass, with the load between the ends taken into moments and shears. */
 export function forcesOf(system: PlaneSystem, pass: Pass, loads: LoadSet): PlaneElementForces[] {
-  const forces: PlaneElementForces[] = [];
-  for (let e = 0; e < system.elements; e++) {
-    const o = STRIDE * e;
-    const at = (k: number) => pass.element[o + k]!;
-    const L = system.rest[e]!;
-    const N = at(0);
-    const along = at(9);
-    const across = at(8);
-    const half = (along * L) / 2;
-    const pull = { axial: N, axialI: N + half, axialJ: N - half };
-    const slack = system.kind[e] === CABLE && N <= 0;
-    if (system.kind[e] !== BEAM) {
-      forces.push({
-        ...pull,
-        momentI: 0,
-        momentJ: 0,
-        momentMid: 0,
-        shearI: (-across * L) / 2,
-        shearJ: (across * L) / 2,
-        slack,
-      });
-      continue;
-    }
-    const l = at(3);
-    // the follower acts on the true length, a line load on the unstressed one
-    const fixing = ((across - (loads.follower[e]! * l) / L) * L * L + loads.follower[e]! * l * l) / 12;
-    const momentI = -(at(1) - fixing);
-    const momentJ = at(2) + fixing;
-    const lateral = (at(1) + at(2)) / l;
-    const share = (across * L) / 2;
-    // by statics: end moments, the load between, and the thrust times the bow of the cubic at its middle
-    const middle = (momentI + momentJ) / 2 - (across * L * L) / 8 + (N * (at(6) - at(7)) * L) / 8;
-    forces.push({
-      ...pull,
-      momentI,
-      momentJ,
-      momentMid: middle,
-      shearI: lateral - share,
-      shearJ: lateral + share,
-      slack,
-    });
-  }
+  const forces: PlaneElementForces[] = new Array(system.elements);
+  for (let e = 0; e < system.elements; e++) forces[e] = forcesAt(system, pass.element, loads, e);
   return forces;
+}
+
+function forcesAt(system: PlaneSystem, at: Float64Array, loads: LoadSet, e: number): PlaneElementForces {
+  const o = STRIDE * e;
+  const L = system.rest[e]!;
+  const axial = at[o]!;
+  const across = at[o + 8]!;
+  const half = (at[o + 9]! * L) / 2;
+  const share = (across * L) / 2;
+  const beam = system.kind[e] === BEAM;
+  const l = at[o + 3]!;
+  // the follower acts on the true length, a line load on the unstressed one
+  const p = loads.follower[e]!;
+  const fixing = beam ? ((across - (p * l) / L) * L * L + p * l * l) / 12 : 0;
+  const momentI = beam ? fixing - at[o + 1]! : 0;
+  const momentJ = beam ? fixing + at[o + 2]! : 0;
+  const lateral = beam ? (at[o + 1]! + at[o + 2]!) / l : 0;
+  // by statics: end moments, the load between, and the thrust times the bow of the cubic at its middle
+  const bow = beam ? ((at[o + 6]! - at[o + 7]!) * L) / 8 : 0;
+  return {
+    axial,
+    axialI: axial + half,
+    axialJ: axial - half,
+    momentI,
+    momentJ,
+    momentMid: (momentI + momentJ) / 2 - (share * L) / 4 + axial * bow,
+    shearI: lateral - share,
+    shearJ: lateral + share,
+    slack: system.kind[e] === CABLE && axial <= 0,
+  };
 }
 
 /** Force of each support on the frame, in the model's order. */

@@ -168,14 +168,16 @@ function makeRun(
           run.pivots = pivots;
           return 'mechanism';
         }
-        downhill(t, move);
+        downhill(t, residual);
+        move.set(residual);
         if (effect) for (let q = 0; q < size; q++) move[q]! -= effect[q]!;
         effect = undefined;
         solve(matrix, move);
         let turn = 0;
         for (let q = 0; q < size; q++) if (isTurn(dofOf[q]!)) turn = Math.max(turn, Math.abs(move[q]!));
         if (turn > LARGEST_TURN) for (let q = 0; q < size; q++) move[q]! *= LARGEST_TURN / turn;
-        const start = work(t);
+        let start = 0;
+        for (let q = 0; q < size; q++) start += residual[q]! * move[q]!;
         if (n === 0) {
           firstWork = Math.abs(start);
           predictor.set(move);

@@ -45,14 +45,12 @@ export function solvePlaneFrame(
       step = Math.min(largest, step * 2);
       continue;
     }
-    if (outcome === 'mechanism' || outcome === 'spent' || step <= LEAST_STEP) {
-      status =
-        outcome === 'mechanism'
-          ? 'mechanism'
-          : outcome === 'unstable' || outcome === 'jumped'
-            ? 'unstable'
-            : 'diverged';
-      reason = why(system, run, outcome);
+    if (outcome === 'spent' || step <= LEAST_STEP) {
+      // growing without bound on the way to no balance is a limit point
+      const limit = outcome === 'diverged' && run.softening() > LIMIT_POINT;
+      const lost = outcome === 'unstable' || outcome === 'jumped' || limit;
+      status = outcome === 'mechanism' ? 'mechanism' : lost ? 'unstable' : 'diverged';
+      reason = why(system, run, limit ? 'unstable' : outcome);
       break;
     }
     step /= 2;
