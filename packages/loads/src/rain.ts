@@ -27,7 +27,7 @@ export function rainLoad(staticHead: number, hydraulicHead: number): RainLoad {
       meaning: 'rain load on the undeflected roof',
       formula: 'R = γ_w (d_s + d_h)',
       inputs: [
-        given('γ_w', 'weight of water, N/m³', WATER_WEIGHT, 'density'),
+        given('γ_w/g', 'density of water', WATER_WEIGHT / GRAVITY, 'density'),
         given('d_s', 'depth to the lip', staticHead, 'length'),
         given('d_h', 'head over the lip', hydraulicHead, 'length'),
       ],

@@ -1,4 +1,5 @@
 /** Sideways resistance of stubs, driven legs and posts. */
+import { GRAVITY } from '../rain.ts';
 import { given, type Step } from '../step.ts';
 import { type GroundResult, groundResult, needPositive } from './ground-result.ts';
 import { isGranular, passiveCoefficient, type Soil, type SoilClass, soilOf } from './soil.ts';
@@ -42,13 +43,9 @@ export function lateralCapacity(input: LateralInput): LateralResult {
         given('d', 'diameter', input.diameter, 'thickness'),
         given('L', 'depth in the ground', input.depth, 'length'),
         given('e', 'height of the push', input.height, 'length'),
+        given('γ/g', 'density of the soil', soil.unitWeight / GRAVITY, 'density'),
         granular
-          ? given(
-              'K_p γ',
-              'passive pressure per metre of depth',
-              passiveCoefficient(soil.friction) * soil.unitWeight,
-              'density',
-            )
+          ? given('K_p', 'passive coefficient', passiveCoefficient(soil.friction), 'ratio')
           : given('c_u', 'shear strength', soil.shear, 'stress'),
       ],
       value: load,
@@ -181,7 +178,7 @@ export function footSprings(soilClass: SoilClass, depth: number, waterlogged = f
   const turning = granular ? (soil.subgradeGrowth * depth ** 4) / 4 : (67 * soil.shear * depth ** 3) / 3;
   const source = granular ? 'terzaghi:1955' : 'davisson:67cu';
   const input = granular
-    ? given('n_h', 'growth of the subgrade, N/m³', soil.subgradeGrowth, 'density')
+    ? given('n_h', 'growth of the subgrade, N/m³', soil.subgradeGrowth, 'ratio')
     : given('c_u', 'shear strength', soil.shear, 'stress');
   return {
     sideways,

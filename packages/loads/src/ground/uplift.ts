@@ -218,7 +218,7 @@ function plateStep(
     inputs: [
       given('A', 'area', area, 'area'),
       given('H', 'depth', depth, 'length'),
-      given('γ', 'weight of the soil, N/m³', soil.unitWeight, 'density'),
+      given('γ/g', 'density of the soil', soil.unitWeight / GRAVITY, 'density'),
       granular
         ? given('φ', 'friction angle', soil.friction, 'angle')
         : given('c_u', 'shear strength', soil.shear, 'stress'),
