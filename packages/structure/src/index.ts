@@ -40,7 +40,6 @@ export {
   conditionsAt,
   stormTemperature,
 } from './system/condition.ts';
-export { crownAt, pointAt } from './system/curve.ts';
 export type {
   FrameElement,
   FrameSupport,

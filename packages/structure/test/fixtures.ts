@@ -141,7 +141,7 @@ export function sprungHouse(
   const span = options.span ?? feet(14);
   const rise = options.rise ?? feet(7.5);
   const spacing = options.spacing ?? feet(4);
-  const bow = pinnedBow({ span, rise }, 129);
+  const bow = pinnedBow({ span, rise, points: 129 });
   if (!bow.ok) throw new Error(bow.reason);
   const bows: Bows = {
     type: 'bows',

@@ -1,5 +1,4 @@
-import type { JointItem, Part } from '@tautline/shelter';
-import { pointAt } from '@tautline/structure';
+import { type JointItem, type Part, pointOn } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -22,8 +21,8 @@ function meetings(input: CheckInput): Meeting[] {
     const total = roof.line.at(-1)!.s;
     // The bow turns by the difference of its tangents over the length the fitting takes in.
     const turn = (at: number, item: JointItem): number => {
-      const a = pointAt(roof.line, Math.max(0, at - item.insertion)).angle;
-      const b = pointAt(roof.line, Math.min(total, at + item.insertion)).angle;
+      const a = pointOn(roof.line, Math.max(0, at - item.insertion)).angle;
+      const b = pointOn(roof.line, Math.min(total, at + item.insertion)).angle;
       return straight - Math.abs(a - b);
     };
     const fittings = [...roof.joints, ...(roof.crownFitting === undefined ? [] : [roof.crownFitting])];

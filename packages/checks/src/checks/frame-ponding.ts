@@ -1,9 +1,10 @@
 import type { MemberItem, SpecNode } from '@tautline/shelter';
+import { itemValue, quantityValue, specNode, wordValue } from '@tautline/shelter';
 import { gravity, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { item, node, quantity, setItem, setQuantity, word } from '../slots.ts';
+import { setItem, setQuantity } from '../slots.ts';
 
 function run(input: CheckInput): Finding[] {
   const { shelter } = input;
@@ -184,13 +185,13 @@ function ridgeOptions(
   for (const bays of [2, 1]) {
     for (const pipe of pipes) {
       const spacing = shelter.roof.spacing * bays;
-      const posts = node('posts', origin, {}, [
-        node('of', origin, { item: item(post.id, origin) }),
-        node('spaced', origin, { value: quantity(spacing, 'length', origin) }),
-        node('foot', origin, { kind: word('hole', origin) }),
+      const posts = specNode('posts', origin, {}, [
+        specNode('of', origin, { item: itemValue(post.id, origin) }),
+        specNode('spaced', origin, { value: quantityValue(spacing, 'length', origin) }),
+        specNode('foot', origin, { kind: wordValue('hole', origin) }),
       ]);
-      const ridge = node('ridge', origin, { form: word('pipe', origin) }, [
-        node('of', origin, { item: item(pipe.id, origin) }),
+      const ridge = specNode('ridge', origin, { form: wordValue('pipe', origin) }, [
+        specNode('of', origin, { item: itemValue(pipe.id, origin) }),
         posts,
       ]);
       options.push({

@@ -1,14 +1,15 @@
-import type { Foot, Part, Shelter } from '@tautline/shelter';
+import type { Foot, MemberItem, Part, Shelter } from '@tautline/shelter';
+import { quantityValue, wordValue } from '@tautline/shelter';
 import type { Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { quantity, setQuantity, word } from '../slots.ts';
+import { setQuantity } from '../slots.ts';
 
 interface Held {
   readonly foot: Foot;
-  readonly owner: Part;
+  readonly owner: Part & { readonly member: MemberItem };
   readonly noun: string;
   /** Feet of this kind per frame and side: posts further apart than the frames take more than one frame each. */
   readonly framesPerFoot: number;
@@ -49,13 +50,13 @@ function largestPull(
 
 function run(input: CheckInput): Finding[] {
   const feet = heldFeet(input.shelter);
-  return feet.flatMap(({ foot, noun, framesPerFoot }) => {
+  return feet.flatMap(({ foot, owner, noun, framesPerFoot }) => {
     if (!input.frame.ok) return [notChecked(pullOut.id, foot, input.frame.reason)];
     const worst = largestPull(input.frame.analysis.responses, foot.id);
     if (worst === undefined)
       return [notChecked(pullOut.id, foot, 'the frame gives way before its feet can be judged')];
     const pull = Math.max(0, worst.pull) * framesPerFoot;
-    const hold = footUplift(foot, input.shelter.site);
+    const hold = footUplift(foot, owner.member, input.shelter.site);
     if ('reason' in hold) return [notChecked(pullOut.id, foot, hold.reason)];
     return [
       judge({
@@ -160,19 +161,19 @@ function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
           {
             type: 'replace' as const,
             node: foot.origin,
-            slots: { kind: word('concrete', origin) },
+            slots: { kind: wordValue('concrete', origin) },
           },
           {
             type: 'set' as const,
             block: foot.origin,
             word: 'driven',
-            slots: { value: quantity(driven, 'length', origin) },
+            slots: { value: quantityValue(driven, 'length', origin) },
           },
           {
             type: 'set' as const,
             block: foot.origin,
             word: 'across',
-            slots: { value: quantity(across, 'length', origin) },
+            slots: { value: quantityValue(across, 'length', origin) },
           },
         ],
       })),

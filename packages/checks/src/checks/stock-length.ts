@@ -1,8 +1,8 @@
 import type { Bows, Rafters, SpecEdit } from '@tautline/shelter';
+import { itemValue, quantityValue, specNode } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
-import { item, node, quantity } from '../slots.ts';
 
 /** Pieces between the ends and the joints the user said, m. */
 function pieces(frame: Bows | Rafters): number[] {
@@ -107,9 +107,9 @@ export const stockLength: Check = {
               {
                 type: 'add' as const,
                 block: bows.origin,
-                node: node('joint', bows.origin, {
-                  item: item(coupler.id, bows.origin),
-                  at: quantity(at, 'length', bows.origin),
+                node: specNode('joint', bows.origin, {
+                  item: itemValue(coupler.id, bows.origin),
+                  at: quantityValue(at, 'length', bows.origin),
                 }),
               },
             ],

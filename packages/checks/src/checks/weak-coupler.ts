@@ -1,9 +1,9 @@
 import type { JointUse } from '@tautline/shelter';
+import { itemValue, quantityValue } from '@tautline/shelter';
 import type { FrameAnalysis, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { item, quantity } from '../slots.ts';
 
 interface JointDemand {
   readonly moment: number;
@@ -182,8 +182,8 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
             type: 'replace',
             node: joint.origin,
             slots: {
-              item: item(joint.item.id, joint.origin),
-              at: quantity(place.at, 'length', joint.origin),
+              item: itemValue(joint.item.id, joint.origin),
+              at: quantityValue(place.at, 'length', joint.origin),
             },
           },
         ],
@@ -211,8 +211,8 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
             type: 'replace',
             node: use.origin,
             slots: {
-              item: item(entry.id, use.origin),
-              ...(use === joint ? { at: quantity(use.at, 'length', use.origin) } : {}),
+              item: itemValue(entry.id, use.origin),
+              ...(use === joint ? { at: quantityValue(use.at, 'length', use.origin) } : {}),
             },
           },
         ],

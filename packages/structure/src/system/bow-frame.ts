@@ -1,6 +1,6 @@
-import type { Bows, Shelter } from '@tautline/shelter';
+import { type Bows, crownOf, pointOn, type Shelter } from '@tautline/shelter';
 import { type Condition, modulusShare } from './condition.ts';
-import { crownAt, divide, pointAt } from './curve.ts';
+import { divide } from './divide.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, relaxedShare, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
@@ -8,6 +8,9 @@ import { holdCrown, type RidgeStiffness } from './ridge-stiffness.ts';
 
 /** Elements along one bow; the elastica's thrust is then right to better than 0.01 %. */
 export const bowDivisions = 32;
+
+/** Where the tangent of an element's end is read, m inside it. */
+const inside = 1e-6;
 
 /** The plane system of a typical bow. */
 export function bowFrame(
@@ -20,7 +23,7 @@ export function bowFrame(
   const sprung = bows.shape === 'elastic';
   const { line } = bows;
   const total = line[line.length - 1]!.s;
-  const crown = crownAt(line);
+  const crown = crownOf(line).s;
   const places = [crown, ...bows.joints.map((joint) => joint.at)];
   for (const purlin of shelter.purlins)
     for (const at of purlin.lines) if (at.s !== undefined) places.push(at.s);
@@ -34,17 +37,18 @@ export function bowFrame(
   // share: its unstressed curvature has moved from straight (0) towards the built curve.
   const crept = condition.relaxed ? 1 - relaxedShare(bows.member) / share : 0;
 
-  const points = stations.map((s) => pointAt(line, s));
-  const nodes = points.map((point) =>
-    builder.node({ x: point.x, y: point.y, angle: point.angle }, bows.id, point.s),
-  );
+  const points = stations.map((s) => pointOn(line, s));
+  const nodes = points.map((point) => builder.node({ x: point.x, y: point.y }, bows.id, point.s));
   for (let k = 0; k + 1 < nodes.length; k++) {
     const a = points[k]!;
     const b = points[k + 1]!;
     const length = b.s - a.s;
     const middle = (a.s + b.s) / 2;
     const joint = bows.joints.find((use) => Math.abs(use.at - a.s) < 1e-9);
-    const builtCurvature = (b.angle - a.angle) / length;
+    // Tangents just inside the element: where two arcs meet at a point, each side has its own.
+    const angleI = pointOn(line, a.s + inside).angle;
+    const angleJ = pointOn(line, b.s - inside).angle;
+    const builtCurvature = (angleJ - angleI) / length;
     const filled =
       bows.filled !== undefined && (middle < bows.filled.upTo || middle > total - bows.filled.upTo);
     const stiffer = filled && bows.filled?.member !== undefined ? fillStiffness(bows.filled.member) : 0;
@@ -55,6 +59,8 @@ export function bowFrame(
         EA: modulus * section.area,
         EI: modulus * section.secondMoment + stiffer,
         restLength: length,
+        angleI,
+        angleJ,
         restCurvature: sprung ? crept * builtCurvature : builtCurvature,
         ...(joint?.item.stiffness === undefined ? {} : { springI: joint.item.stiffness }),
       },

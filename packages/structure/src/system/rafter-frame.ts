@@ -1,6 +1,6 @@
-import type { JointUse, Rafters, Shelter } from '@tautline/shelter';
+import { type JointUse, pointOn, type Rafters, type Shelter } from '@tautline/shelter';
 import type { Condition } from './condition.ts';
-import { divide, pointAt } from './curve.ts';
+import { divide } from './divide.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
@@ -33,7 +33,7 @@ export function rafterFrame(
   const section = sectionOf(rafters.member);
   const modulus =
     rafters.member.material.modulus * heatFactors(rafters.member, condition.temperature).modulus;
-  const points = stations.map((s) => pointAt(line, s));
+  const points = stations.map((s) => pointOn(line, s));
   const nodes = points.map((point) => builder.node({ x: point.x, y: point.y }, rafters.id, point.s));
   const peak = stations.findIndex((s) => Math.abs(s - total / 2) < 1e-9);
   const peakTurning = turning(rafters.peakJoint);

@@ -1,0 +1,14 @@
+/**
+ * Evenly divided arc lengths with the given places moved in: each place becomes a node, and the
+ * nearest even division gives way to it when the two are closer than half a division.
+ */
+export function divide(length: number, parts: number, places: readonly number[]): number[] {
+  const step = length / parts;
+  const divisions: number[] = [];
+  for (let i = 0; i <= parts; i++) divisions.push((length * i) / parts);
+  const inside = [...new Set(places)].filter((place) => place > step / 4 && place < length - step / 4);
+  const kept = divisions.filter(
+    (s, index) => index === 0 || index === parts || inside.every((place) => Math.abs(place - s) >= step / 2),
+  );
+  return [...kept, ...inside].sort((a, b) => a - b);
+}
