@@ -39,7 +39,10 @@ export const templatesRequest = 'tautline/templates';
 
 // --- Server tells ------------------------------------------------------------------------------
 
-/** `EvaluatedNotice`: the results of a file are new; ask again if they are on show. */
+/**
+ * `EvaluatedNotice`: there is news about a file after a change of it or of what it imports, also when its
+ * text could not be read. The client asks again if the file's sheet is on show.
+ */
 export const evaluatedNotification = 'tautline/evaluated';
 
 export interface PreviewQuestion {

@@ -1,0 +1,159 @@
+/** Everything the language knows of one linked document: matches, problems, spec, world. */
+import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
+import type { LangiumCoreServices, LangiumDocument, LangiumSharedCoreServices } from 'langium';
+import { type File, isDefinition } from '../generated/ast.ts';
+import { matchOf } from '../match/match-file.ts';
+import { fileProblems, type ImportFinding, type Namesake } from '../problems/file-problems.ts';
+import { lineProblems } from '../problems/line-problems.ts';
+import type { LanguageProblem } from '../problems/problem.ts';
+import { textProblems, unreadable } from '../problems/text-problems.ts';
+import { type Seen, valueProblems } from '../problems/value-problems.ts';
+import { specOf } from '../spec/to-spec.ts';
+import { closureOf, fileOf, importsOf, isCatalogue, type Roots, type ShelterScopes } from './scope.ts';
+
+export interface ViewServices {
+  readonly shared: LangiumSharedCoreServices;
+  readonly language: LangiumCoreServices;
+  readonly roots: Roots;
+  /** Ids of all checks, when they are known. */
+  readonly checks?: ReadonlySet<string>;
+}
+
+const scopesOf = ({ language }: ViewServices): ShelterScopes =>
+  language.references.ScopeProvider as ShelterScopes;
+
+/** Names and kinds of everything a document sees. */
+export function seenFrom(document: LangiumDocument, services: ViewServices): readonly Seen[] {
+  return scopesOf(services)
+    .seenFrom(document)
+    .map((description) => ({
+      name: description.name,
+      kind: isDefinition(description.node) ? description.node.kind : 'let',
+    }));
+}
+
+/** All problems of a linked document, in the order of the text. Never throws. */
+export function problemsOf(document: LangiumDocument, services: ViewServices): readonly LanguageProblem[] {
+  const refused = unreadable(document.parseResult);
+  if (refused) return [refused];
+  const file = fileOf(document);
+  if (!file) return [];
+  const text = document.textDocument.getText();
+  const match = matchOf(file);
+  const lines = lineProblems(file, match);
+  const all = [
+    ...textProblems({ ...document.parseResult, value: file }, text),
+    ...lines.problems,
+    ...valueProblems(file, match, {
+      seen: once(() => seenFrom(document, services)),
+      checks: services.checks,
+      settled: lines.settled,
+    }),
+    ...fileProblems(file, match, {
+      uri: document.uri.toString(),
+      imports: importFindings(document, services),
+      namesake: (name) => namesake(name, document, services),
+    }),
+  ];
+  return withoutEchoes(all).sort((a, b) => a.start - b.start || a.end - b.end);
+}
+
+/** A line the parser stumbled over is reported once: what the vocabulary then misses is its echo. */
+function withoutEchoes(problems: readonly LanguageProblem[]): LanguageProblem[] {
+  const syntax = problems.filter(({ id }) => id === 'syntax');
+  return problems.filter(
+    (problem) =>
+      !['incomplete', 'own-line', 'unexpected'].includes(problem.id) ||
+      !syntax.some(({ start, end }) => problem.start < end + 1 && start < problem.end + 1),
+  );
+}
+
+function once<T>(make: () => T): () => T {
+  let made: { readonly value: T } | undefined;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}
+
+function importFindings(
+  document: LangiumDocument,
+  { shared, roots }: ViewServices,
+): readonly ImportFinding[] {
+  const documents = shared.workspace.LangiumDocuments;
+  return importsOf(document, documents, roots).flatMap((edge) => {
+    const cst = edge.node.$cstNode;
+    const start = cst ? cst.offset + Math.max(0, cst.text.indexOf('"')) : 0;
+    const span = { start, end: cst?.end ?? start };
+    if (edge.problem !== undefined) return [{ ...span, message: edge.problem }];
+    if (!edge.document) return [];
+    const around = closureOf(edge.document, documents, roots).includes(document);
+    if (around) return [{ ...span, message: 'These files import each other in a circle.' }];
+    const refused = unreadable(edge.document.parseResult);
+    return refused ? [{ ...span, message: 'The imported file cannot be read as a spec.' }] : [];
+  });
+}
+
+function namesake(
+  name: string,
+  document: LangiumDocument,
+  { shared, roots }: ViewServices,
+): Namesake | undefined {
+  const { LangiumDocuments, IndexManager } = shared.workspace;
+  const own = document.uri.toString();
+  const imported = closureOf(document, LangiumDocuments, roots).filter(({ uri }) => uri.toString() !== own);
+  const catalogue = isCatalogue(document.uri)
+    ? []
+    : LangiumDocuments.all.filter(({ uri }) => isCatalogue(uri)).toArray();
+  for (const other of [...imported, ...catalogue]) {
+    const uri = other.uri.toString();
+    const found = IndexManager.allElements('Named', new Set([uri])).find(
+      (description) => description.name === name,
+    );
+    if (!found) continue;
+    const segment = found.nameSegment ?? found.selectionSegment;
+    return {
+      uri,
+      start: segment?.offset ?? 0,
+      end: segment?.end ?? 0,
+      where: isCatalogue(other.uri) ? 'in the catalogue' : 'in a file it imports',
+    };
+  }
+  return undefined;
+}
+
+const catalogueSpecs = new WeakMap<File, readonly SpecDefinition[]>();
+
+export function definitionsOf(document: LangiumDocument): readonly SpecDefinition[] {
+  const file = fileOf(document);
+  if (!file) return [];
+  if (!isCatalogue(document.uri)) return specOf(file, document.uri.toString());
+  let spec = catalogueSpecs.get(file);
+  if (!spec) {
+    spec = specOf(file, document.uri.toString());
+    catalogueSpecs.set(file, spec);
+  }
+  return spec;
+}
+
+/**
+ * Everything the shelters of a document need: its own definitions, the imported ones and the catalogue's.
+ * Definitions without a name (project, prices, yard) stand under their word and a number.
+ */
+export function worldOf(document: LangiumDocument, { shared, roots }: ViewServices): SpecWorld {
+  const documents = shared.workspace.LangiumDocuments;
+  const near = closureOf(document, documents, roots);
+  const catalogue = documents.all.filter(
+    ({ uri }) => isCatalogue(uri) && !near.some((one) => one.uri === uri),
+  );
+  const definitions = new Map<string, SpecDefinition>();
+  let unnamed = 0;
+  for (const one of [...near, ...catalogue.toArray()]) {
+    for (const definition of definitionsOf(one)) {
+      unnamed += definition.name === '' ? 1 : 0;
+      const key = definition.name === '' ? `${definition.word}#${unnamed}` : definition.name;
+      if (!definitions.has(key)) definitions.set(key, definition);
+    }
+  }
+  return { definitions };
+}

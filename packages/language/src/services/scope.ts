@@ -1,0 +1,140 @@
+/** Which definitions a file sees: its own, those of the files it imports (and they import), the catalogue. */
+import {
+  type AstNodeDescription,
+  AstUtils,
+  DefaultIndexManager,
+  DefaultLinker,
+  DefaultScopeProvider,
+  type LangiumCoreServices,
+  type LangiumDocument,
+  type LangiumDocuments,
+  type LangiumSharedCoreServices,
+  type LinkingError,
+  MapScope,
+  type ReferenceInfo,
+  type Scope,
+  URI,
+  WorkspaceCache,
+} from 'langium';
+import { resolveImport } from '../files/import-path.ts';
+import { type File, type Import, isFile, isImport, isName } from '../generated/ast.ts';
+import { isReferenceRole, matchOf } from '../match/match-file.ts';
+import { catalogueScheme } from '../protocol.ts';
+import { textOf } from '../text/literals.ts';
+
+export const fileOf = (document: LangiumDocument): File | undefined =>
+  isFile(document.parseResult.value) ? document.parseResult.value : undefined;
+
+/** Folders of the workspace as URIs; imports stay inside them. */
+export interface Roots {
+  readonly folders: readonly string[];
+}
+
+export interface ImportEdge {
+  readonly node: Import;
+  /** The file it leads to, when it may be read. */
+  readonly document?: LangiumDocument;
+  readonly uri?: string;
+  readonly problem?: string;
+}
+
+/** The imports of a file, each with the file it leads to or what is wrong with it. */
+export function importsOf(
+  document: LangiumDocument,
+  all: LangiumDocuments,
+  roots: Roots,
+): readonly ImportEdge[] {
+  const file = fileOf(document);
+  return (file?.statements ?? []).filter(isImport).map((node) => {
+    if (node.path === undefined) return { node, problem: 'The path of the file to import is missing.' };
+    const target = resolveImport(document.uri.toString(), textOf(node.path), roots.folders);
+    if (!target.ok) return { node, problem: target.message };
+    const found = all.getDocument(URI.parse(target.uri));
+    return found
+      ? { node, uri: target.uri, document: found }
+      : { node, uri: target.uri, problem: `There is no readable file \`${textOf(node.path)}\`.` };
+  });
+}
+
+/** The file itself and everything it imports, nearest first. Ends also when imports go in a circle. */
+export function closureOf(
+  document: LangiumDocument,
+  all: LangiumDocuments,
+  roots: Roots,
+): readonly LangiumDocument[] {
+  const seen = new Map<string, LangiumDocument>([[document.uri.toString(), document]]);
+  for (const next of seen.values()) {
+    for (const edge of importsOf(next, all, roots)) {
+      if (edge.document && !seen.has(edge.document.uri.toString()))
+        seen.set(edge.document.uri.toString(), edge.document);
+    }
+  }
+  return [...seen.values()];
+}
+
+export const isCatalogue = (uri: URI): boolean => uri.scheme === catalogueScheme;
+
+export class ShelterScopes extends DefaultScopeProvider {
+  private readonly documents: LangiumDocuments;
+  private readonly roots: Roots;
+  private readonly visible: WorkspaceCache<string, Scope>;
+
+  constructor(services: LangiumCoreServices, roots: Roots) {
+    super(services);
+    this.documents = services.shared.workspace.LangiumDocuments;
+    this.roots = roots;
+    this.visible = new WorkspaceCache(services.shared);
+  }
+
+  override getScope(context: ReferenceInfo): Scope {
+    const document = AstUtils.getDocument(context.container);
+    return this.visible.get(document.uri.toString(), () => new MapScope(this.seenFrom(document)));
+  }
+
+  /** Everything with a name that a file sees; nearer definitions hide farther ones. */
+  seenFrom(document: LangiumDocument): readonly AstNodeDescription[] {
+    const near = closureOf(document, this.documents, this.roots);
+    const catalogue = this.documents.all.filter(({ uri }) => isCatalogue(uri)).toArray();
+    const names = new Map<string, AstNodeDescription>();
+    for (const { uri } of [...near, ...catalogue]) {
+      for (const description of this.indexManager.allElements('Named', new Set([uri.toString()])))
+        if (!names.has(description.name)) names.set(description.name, description);
+    }
+    return [...names.values()];
+  }
+}
+
+/** Links only the words that the vocabulary takes as references; all other words are no references. */
+export class ShelterLinker extends DefaultLinker {
+  protected override doLink(info: ReferenceInfo, document: LangiumDocument): void {
+    if (refersToSomething(info)) super.doLink(info, document);
+  }
+
+  override getCandidate(info: ReferenceInfo): AstNodeDescription | LinkingError {
+    return refersToSomething(info) ? super.getCandidate(info) : this.createLinkingError(info);
+  }
+}
+
+function refersToSomething({ container }: ReferenceInfo): boolean {
+  const root = AstUtils.findRootNode(container);
+  return isName(container) && isFile(root) && isReferenceRole(matchOf(root).roles.get(container));
+}
+
+/** A file is affected by changes of whatever it imports, also of what it does not refer to yet. */
+export class ShelterIndex extends DefaultIndexManager {
+  private readonly roots: Roots;
+
+  constructor(services: LangiumSharedCoreServices, roots: Roots) {
+    super(services);
+    this.roots = roots;
+  }
+
+  override isAffected(document: LangiumDocument, changed: Set<string>): boolean {
+    return (
+      super.isAffected(document, changed) ||
+      closureOf(document, this.documents, this.roots).some(
+        ({ uri }) => uri.toString() !== document.uri.toString() && changed.has(uri.toString()),
+      )
+    );
+  }
+}

@@ -1,0 +1,129 @@
+/** Turns matched lines into the spec: values in SI, origins, one node a fact. */
+import { asKind, isKind } from '@tautline/quantity';
+import type { Origin, SpecDefinition, SpecNode, SpecValue, Takes } from '@tautline/shelter';
+import {
+  type Atom,
+  type Definition,
+  type File,
+  isComparison,
+  isDay,
+  isDefinition,
+  isExpression,
+  isText,
+} from '../generated/ast.ts';
+import { type FileMatch, type Line, matchOf } from '../match/match-file.ts';
+import { type Sentence, wordOf } from '../match/match-line.ts';
+import { commentText, isDay as isCalendarDay, textOf } from '../text/literals.ts';
+import { evaluate } from './expression.ts';
+import { originKey } from './origin-key.ts';
+
+function specValue(atom: Atom, takes: Takes, origin: Origin): SpecValue | undefined {
+  const word = wordOf(atom);
+  switch (takes.type) {
+    case 'quantity': {
+      if (!isExpression(atom) || !isKind(takes.kind)) return undefined;
+      const result = evaluate(atom);
+      const fitted = result.ok ? asKind(result.value, takes.kind) : result;
+      return fitted.ok && 'si' in fitted
+        ? { type: 'quantity', si: fitted.si, kind: takes.kind, origin }
+        : undefined;
+    }
+    case 'word':
+      return word !== undefined && (takes.words.length === 0 || takes.words.includes(word))
+        ? { type: 'word', word, origin }
+        : undefined;
+    case 'item':
+    case 'definition':
+      return word === undefined ? undefined : { type: 'item', id: word, origin };
+    case 'check':
+      return word === undefined ? undefined : { type: 'word', word, origin };
+    case 'comparison':
+      return isComparison(atom) ? { type: 'word', word: atom.operator, origin } : undefined;
+    case 'text':
+      return isText(atom) ? { type: 'text', text: textOf(atom.text), origin } : undefined;
+    case 'date':
+      return isDay(atom) && isCalendarDay(atom.date) ? { type: 'date', date: atom.date, origin } : undefined;
+  }
+}
+
+interface Context {
+  readonly uri: string;
+  readonly match: FileMatch;
+}
+
+/** Slots of a sentence, or undefined when one of them has no value. */
+function slotsOf(
+  sentence: Sentence,
+  path: readonly number[],
+  { uri }: Context,
+): SpecNode['slots'] | undefined {
+  const slots: Record<string, SpecValue> = {};
+  for (const { slot, takes, atom, at } of sentence.slots) {
+    const value = specValue(atom, takes, originKey(uri, path, [at, at + 1]));
+    if (!value) return undefined;
+    slots[slot] = value;
+  }
+  return slots;
+}
+
+function clausesOf(sentence: Sentence, path: readonly number[], context: Context): SpecNode[] {
+  return sentence.clauses.flatMap((clause) => {
+    const slots = clause.complete ? slotsOf(clause, path, context) : undefined;
+    if (!slots) return [];
+    return {
+      word: clause.entry.word,
+      slots,
+      children: clausesOf(clause, path, context),
+      origin: originKey(context.uri, path, [clause.from, clause.to]),
+    };
+  });
+}
+
+function blockOf(line: Line, path: readonly number[], context: Context): SpecNode[] {
+  return (line.block?.facts ?? []).flatMap((fact, index) => {
+    const match = context.match.lines.get(fact);
+    const own = [...path, index];
+    const slots = match?.sentence.complete ? slotsOf(match.sentence, own, context) : undefined;
+    if (!match || !slots) return [];
+    return {
+      word: fact.word,
+      slots,
+      children: [...clausesOf(match.sentence, own, context), ...blockOf(fact, own, context)],
+      origin: originKey(context.uri, own),
+    };
+  });
+}
+
+/** The doc comment right before a node, without its marks. */
+export function docOf(definition: Definition): string {
+  const cst = definition.$cstNode;
+  if (!cst) return '';
+  const before = cst.root.fullText.slice(0, cst.offset);
+  const match = /\/\*\*(?:(?!\*\/)[\s\S])*\*\/[ \t]*\r?\n?[ \t]*$/.exec(before.slice(-4000));
+  return match ? commentText(match[0].trim()) : '';
+}
+
+/**
+ * The definitions of a linked file. Lines that could not be understood are left out: they are problems
+ * of their own. A definition whose opening line is incomplete (a shelter on no site) keeps what it has.
+ */
+export function specOf(file: File, uri: string): readonly SpecDefinition[] {
+  const context: Context = { uri, match: matchOf(file) };
+  return file.statements.flatMap((statement, index) => {
+    if (!isDefinition(statement)) return [];
+    const match = context.match.lines.get(statement);
+    if (!match) return [];
+    const path = [index];
+    const slots = slotsOf(match.sentence, path, context) ?? {};
+    const like = slots['like'];
+    return {
+      word: statement.kind,
+      name: statement.name ?? '',
+      doc: docOf(statement),
+      slots,
+      children: [...clausesOf(match.sentence, path, context), ...blockOf(statement, path, context)],
+      origin: originKey(uri, path),
+      ...(like?.type === 'item' ? { like: like.id } : {}),
+    };
+  });
+}
