@@ -56,15 +56,16 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
     foot(of.foot, `Foot of ${whose.toLowerCase()}`);
   };
   if (roof.type === 'bows' || roof.type === 'rafters') {
-    for (const joint of [
-      ...roof.joints,
-      ...(roof.type === 'bows' ? [roof.crownFitting] : [roof.peakJoint, roof.eaveJoint]),
-    ])
+    for (const joint of roof.joints)
+      rows.push({
+        part: joint.id,
+        words: `Joint: ${joint.item.title}, ${m(joint.at)} along the ${roof.type === 'bows' ? 'bow' : 'rafter line'} from the left${joint.assumed ? ' (place assumed)' : ''}${weak(joint)}`,
+      });
+    const named =
+      roof.type === 'bows' ? { crown: roof.crownFitting } : { peak: roof.peakJoint, eaves: roof.eaveJoint };
+    for (const [place, joint] of Object.entries(named))
       if (joint)
-        rows.push({
-          part: joint.id,
-          words: `Joint: ${joint.item.title}, ${m(joint.at)} along the ${roof.type === 'bows' ? 'bow' : 'rafter line'} from the left${joint.assumed ? ' (place assumed)' : ''}${weak(joint)}`,
-        });
+        rows.push({ part: joint.id, words: `Joint at the ${place}: ${joint.item.title}${weak(joint)}` });
     foot(roof.foot, 'Foot of bows', 'each side');
   }
   if (ridge) {

@@ -1,4 +1,20 @@
+export {
+  type BarChart,
+  barChart,
+  type ChartRow,
+  type CutBar,
+  type CutList,
+  type CutPiece,
+  cutBars,
+} from './charts/bars.ts';
+export { type Described, describeParts } from './describe.ts';
 export { toSvg } from './output/svg.ts';
+export { type ThemeName, themeVariables } from './output/themes.ts';
+export type * from './scene/shapes.ts';
+export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.ts';
+export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { planView } from './views/plan.ts';
 export { sectionView } from './views/section.ts';
+export { clearHeight } from './views/section-skins.ts';
+export { type Peg, pegsOf, settingOutView } from './views/setting-out.ts';
 export { sideView } from './views/side.ts';

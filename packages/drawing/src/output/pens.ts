@@ -43,6 +43,7 @@ export const pens: Readonly<Record<Style, Pen>> = {
   post: { stroke: 'member', fill: 'member-fill', width: 1.1 },
   cable: { stroke: 'ink', fill: 'ink', width: 1.4 },
   film: { stroke: 'film', width: 1.8 },
+  'film-hatch': { stroke: 'film', width: 0.5 },
   mesh: { stroke: 'mesh', width: 1.2, dash: [2, 2.5] },
   'mesh-hatch': { stroke: 'mesh', width: 0.4 },
   sheet: { stroke: 'film', width: 2.6, dash: [9, 2] },

@@ -18,6 +18,7 @@ export type Style =
   | 'post'
   | 'cable'
   | 'film'
+  | 'film-hatch'
   | 'mesh'
   | 'mesh-hatch'
   | 'sheet'

@@ -1,6 +1,7 @@
 /** What several views ask of a shelter: its rows of posts, its rails, its bays. */
 import { format, type System } from '@tautline/quantity';
-import type { Posts, Rail, Shelter } from '@tautline/shelter';
+import type { Brace, Posts, Rail, Shelter } from '@tautline/shelter';
+import { type Point, point } from '../scene/shapes.ts';
 
 /** Ridge, eave rails and purlins, whichever there are. */
 export const allRails = (shelter: Shelter): readonly Rail[] =>
@@ -49,3 +50,35 @@ export function bayMeasures(
   }
   return bays;
 }
+
+/** Where the equal braces of one kind stand, seen from above: the one described, mirrored across and along. */
+export function bracePlaces(shelter: Shelter, brace: Brace): readonly (readonly [Point, Point])[] {
+  const { width, length } = shelter;
+  const one = [point(brace.from.z, brace.from.x), point(brace.to.z, brace.to.x)] as const;
+  const flip = (p: Point, z: boolean, x: boolean): Point =>
+    point(z ? length - p.x : p.x, x ? width - p.y : p.y);
+  const all = [
+    [false, false],
+    [true, false],
+    [false, true],
+    [true, true],
+  ].map(([z = false, x = false]) => [flip(one[0], z, x), flip(one[1], z, x)] as const);
+  const different = all.filter(
+    (a, i) =>
+      all.findIndex((b) =>
+        b.every((p, k) => Math.hypot(p.x - (a[k] as Point).x, p.y - (a[k] as Point).y) < 1e-6),
+      ) === i,
+  );
+  return different.slice(0, Math.max(1, brace.count));
+}
+
+/** How far beyond the end frames anchors of a ridge are drawn, m: the model does not say. */
+export const END_ANCHOR_OUT = 1;
+
+/** Tells the reader of a drawing that the place of end anchors is only a picture. */
+export const anchorNote = (shelter: Shelter, system: System): readonly string[] =>
+  allRails(shelter).some((rail) => rail.endAnchor)
+    ? [
+        `End anchors are drawn ${format(END_ANCHOR_OUT, 'length', system)} beyond the end frames for the picture only; how far out they stand is not said.`,
+      ]
+    : [];

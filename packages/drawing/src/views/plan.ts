@@ -6,7 +6,7 @@ import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
-import { band, hatch } from '../scene/outline.ts';
+import { band } from '../scene/outline.ts';
 import {
   box,
   circle,
@@ -22,7 +22,7 @@ import {
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { type Anchor, numberParts } from './anchors.ts';
-import { allPosts, allRails, bayMeasures } from './members.ts';
+import { allPosts, allRails, anchorNote, bayMeasures, bracePlaces, END_ANCHOR_OUT } from './members.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
 export function planView(shelter: Shelter, options: ViewOptions): Drawing {
@@ -63,7 +63,7 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
       toward: point(0.5, 1),
     });
     if (rail.endAnchor)
-      for (const z of [-1, length + 1]) {
+      for (const z of [-END_ANCHOR_OUT, length + END_ANCHOR_OUT]) {
         const at = frame.at(z, x);
         shapes.push(line(rail.endAnchor.id, 'cable', frame.at(z < 0 ? 0 : length, x), at));
         shapes.push(...cross(rail.endAnchor.id, at));
@@ -137,6 +137,7 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
+    notes: anchorNote(shelter, options.system),
     scale: frame.scale,
     system: options.system,
   });
@@ -166,14 +167,6 @@ function coverShapes(
   for (const cover of shelter.covers) {
     const style = cover.skin.kind === 'mesh' ? 'mesh' : cover.skin.kind === 'sheet' ? 'sheet' : 'film';
     if (cover.place === 'roof') {
-      const corner = [point(a.x, b.y), point(b.x, b.y), point(b.x, a.y), point(a.x, a.y)];
-      shapes.push(
-        path(
-          cover.id,
-          'mesh-hatch',
-          hatch(corner, -45, 46).filter((_, i) => i % 4 === 0),
-        ),
-      );
       shapes.push(box(cover.id, style, point(a.x - gap, a.y + gap), point(b.x + gap, b.y - gap)));
       anchors.push({ part: cover.id, at: point(a.x + (b.x - a.x) * 0.9, b.y - gap), toward: point(0.3, -1) });
     } else if (cover.place === 'sides') {
@@ -205,30 +198,6 @@ function coverShapes(
     }
   }
   return shapes;
-}
-
-/** Where the equal braces of one kind stand, seen from above: the one described, mirrored across and along. */
-function bracePlaces(
-  shelter: Shelter,
-  brace: Shelter['braces'][number],
-): readonly (readonly [Point, Point])[] {
-  const { width, length } = shelter;
-  const one = [point(brace.from.z, brace.from.x), point(brace.to.z, brace.to.x)] as const;
-  const flip = (p: Point, z: boolean, x: boolean): Point =>
-    point(z ? length - p.x : p.x, x ? width - p.y : p.y);
-  const all = [
-    [false, false],
-    [true, false],
-    [false, true],
-    [true, true],
-  ].map(([z = false, x = false]) => [flip(one[0], z, x), flip(one[1], z, x)] as const);
-  const different = all.filter(
-    (a, i) =>
-      all.findIndex((b) =>
-        b.every((p, k) => Math.hypot(p.x - (a[k] as Point).x, p.y - (a[k] as Point).y) < 1e-6),
-      ) === i,
-  );
-  return different.slice(0, Math.max(1, brace.count));
 }
 
 function planDimensions(

@@ -75,7 +75,6 @@ export function sectionDimensions(
     leftSide.push(
       measured(roof.id, 'rise', roof.rise, [leftX, roof.springing], [crownX, roof.springing + roof.rise]),
     );
-  else leftSide.push(measured(roof.id, 'rise', roof.rise, [leftX, 0], [crownX, roof.rise]));
   if (roof.type === 'bows' && roof.leg > 0)
     leftSide.push(
       measured(roof.id, 'leg', roof.leg, [leftX, roof.springing], [leftX, roof.springing + roof.leg]),

@@ -3,7 +3,7 @@ import type { Cover, Shelter } from '@tautline/shelter';
 import { depthOf } from '../describe.ts';
 import type { Frame } from '../scene/frame.ts';
 import { hatch, heightAt, offsetLine } from '../scene/outline.ts';
-import { type Point, path, point, polygon, polyline, type Shape, type Style, text } from '../scene/shapes.ts';
+import { type Point, path, point, polyline, type Shape, type Style, text } from '../scene/shapes.ts';
 import type { Anchor } from './anchors.ts';
 
 interface Piece {
@@ -122,7 +122,7 @@ export function cropShapes(shelter: Shelter, frame: Frame): Piece {
     shapes.push(
       path(crop.id, 'crop-hatch', plants(frame.at(a, 0), frame.at(b, 0), height * frame.scale * 0.85)),
     );
-    shapes.push(polygon(crop.id, 'crop', outline));
+    shapes.push(polyline(crop.id, 'crop', outline));
     shapes.push(
       text(crop.id, 'note', point(frame.at(a + (b - a) * 0.27, 0).x, frame.at(0, 0).y - 6), crop.name, {
         size: 11,
@@ -141,13 +141,13 @@ export function cropShapes(shelter: Shelter, frame: Frame): Piece {
 /** Simple plants in a row: a stem and three pairs of leaves each. */
 function plants(from: Point, to: Point, tall: number): readonly (readonly Point[])[] {
   const wide = to.x - from.x;
-  const count = Math.max(1, Math.floor(wide / Math.max(18, tall * 0.45)));
+  const count = Math.max(1, Math.floor(wide / Math.max(18, tall * 0.3)));
   const strokes: Point[][] = [];
   for (let i = 0; i < count; i++) {
     const x = from.x + (wide * (i + 0.5)) / count;
     strokes.push([point(x, from.y), point(x, from.y - tall)]);
     for (const share of [0.35, 0.6, 0.85]) {
-      const leaf = Math.min(tall * 0.2, 8) * (1.15 - share * 0.5);
+      const leaf = Math.min(tall * 0.22, 13) * (1.15 - share * 0.5);
       const y = from.y - tall * share;
       strokes.push([point(x - leaf, y - leaf * 0.7), point(x, y), point(x + leaf, y - leaf * 0.7)]);
     }

@@ -8,7 +8,6 @@ import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
 import { band, hatch } from '../scene/outline.ts';
 import {
-  box,
   circle,
   type Drawing,
   line,
@@ -16,13 +15,14 @@ import {
   path,
   point,
   polygon,
+  polyline,
   type Shape,
   type ViewOptions,
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
-import { allPosts, allRails, bayMeasures } from './members.ts';
+import { allPosts, allRails, anchorNote, bayMeasures, END_ANCHOR_OUT } from './members.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
 export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
@@ -32,7 +32,7 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
   const low = Math.min(...ys);
   const frame = frameFor(length, crown, 860, 330);
   const ends = shelter.braces.flatMap((brace) => [brace.from.z, brace.to.z, length - brace.to.z]);
-  const reach = allRails(shelter).some((rail) => rail.endAnchor) ? 1.3 : 0.5;
+  const reach = allRails(shelter).some((rail) => rail.endAnchor) ? END_ANCHOR_OUT + 0.4 : 0.5;
   const shapes: Shape[] = [
     ...groundLine(
       frame,
@@ -89,15 +89,15 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
     anchors.push({ part: rail.id, at: frame.at(bay, y), toward: point(0.5, 1) });
     if (rail.endAnchor) {
       for (const [z, out] of [
-        [0, -1],
-        [length, length + 1],
+        [0, -END_ANCHOR_OUT],
+        [length, length + END_ANCHOR_OUT],
       ] as const) {
         shapes.push(line(rail.id, 'cable', frame.at(z, y), frame.at(out, 0)));
         shapes.push(...footShapes(rail.endAnchor, frame, out, thick, 0));
       }
       anchors.push({
         part: rail.endAnchor.id,
-        at: frame.at(length + 1, -rail.endAnchor.driven * 0.8),
+        at: frame.at(length + END_ANCHOR_OUT, -rail.endAnchor.driven * 0.8),
         toward: point(1, 0.3),
       });
     }
@@ -115,6 +115,7 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
+    notes: anchorNote(shelter, options.system),
     scale: frame.scale,
     system: options.system,
   });
@@ -207,7 +208,13 @@ function skins(
   }
   for (const crop of shelter.crops) {
     if (crop.height <= 0) continue;
-    shapes.push(box(crop.id, 'crop', frame.at(0, 0), frame.at(length, crop.height)));
+    shapes.push(
+      polyline(
+        crop.id,
+        'crop',
+        frame.all([point(0, 0), point(0, crop.height), point(length, crop.height), point(length, 0)]),
+      ),
+    );
     anchors.push({ part: crop.id, at: frame.at(length * 0.82, crop.height), toward: point(-0.5, -1) });
   }
   for (const joint of shelter.roof.type === 'bows' && shelter.roof.crownFitting

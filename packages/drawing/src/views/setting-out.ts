@@ -1,0 +1,230 @@
+/** Where the pegs go: running distances along one line, the diagonals that make it square, every peg's place. */
+import type { System } from '@tautline/quantity';
+import type { Shelter } from '@tautline/shelter';
+import { describeParts } from '../describe.ts';
+import { boundsOf } from '../scene/bounds.ts';
+import { stackDimensions } from '../scene/dimension.ts';
+import { type Frame, frameFor } from '../scene/frame.ts';
+import {
+  circle,
+  type Drawing,
+  line,
+  type Point,
+  path,
+  point,
+  polygon,
+  type Shape,
+  text,
+  type ViewOptions,
+} from '../scene/shapes.ts';
+import { finishSheet } from '../scene/sheet.ts';
+import { table } from '../scene/table.ts';
+import { exactLength } from './exact.ts';
+import { allPosts, allRails, bracePlaces } from './members.ts';
+
+export interface Peg {
+  readonly part: string;
+  /** L for the left line, R for the right, then the other lines and the guys. */
+  readonly name: string;
+  /** Along the house and across it from peg L1, m. */
+  readonly along: number;
+  readonly across: number;
+}
+
+/** Every place where something goes into or onto the ground, in walking order. Peg L1 is the origin. */
+export function pegsOf(shelter: Shelter): readonly Peg[] {
+  const { roof, width } = shelter;
+  const rows: { readonly part: string; readonly x: number; readonly stations: readonly number[] }[] = [];
+  const first = roof.line[0];
+  const last = roof.line[roof.line.length - 1];
+  if (!shelter.sidePosts && first && last) {
+    const part = roof.type === 'bows' ? (roof.foot?.id ?? roof.id) : roof.id;
+    rows.push({ part, x: first.x, stations: roof.stations }, { part, x: last.x, stations: roof.stations });
+  }
+  for (const row of allPosts(shelter))
+    for (const x of row.lines) rows.push({ part: row.foot.id, x, stations: row.stations });
+  const [left, right] = [Math.min(...rows.map(({ x }) => x)), Math.max(...rows.map(({ x }) => x))];
+  const origin = Math.min(...rows.flatMap(({ stations }) => stations));
+  let line = 0;
+  const letter = (x: number): string =>
+    x === left
+      ? 'L'
+      : x === right && width > 0
+        ? 'R'
+        : (['C', 'D', 'E', 'F', 'H', 'J', 'K'][line++] ?? `M${line}`);
+  const pegs = rows.flatMap(({ part, x, stations }) => {
+    const name = letter(x);
+    return stations.map(
+      (z, i): Peg => ({ part, name: `${name}${i + 1}`, along: z - origin, across: x - left }),
+    );
+  });
+  let guy = 0;
+  for (const brace of shelter.braces)
+    if (brace.foot)
+      for (const ends of bracePlaces(shelter, brace)) {
+        const low = brace.from.y < brace.to.y ? ends[0] : ends[1];
+        guy++;
+        pegs.push({ part: brace.foot.id, name: `G${guy}`, along: low.x - origin, across: low.y - left });
+      }
+  return pegs;
+}
+
+/** Setting-out plan with a table of pegs. Lengths to the millimetre or sixteenth of an inch. */
+export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing {
+  const { system } = options;
+  const m = (si: number): string => exactLength(si, system);
+  const pegs = pegsOf(shelter);
+  const length = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ along }) => along));
+  const width = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ across }) => across));
+  const frame = frameFor(length, width, 860, 380);
+  const body: Shape[] = [];
+  const at = (along: number, across: number): Point => frame.at(along, across);
+
+  body.push(polygon(shelter.id, 'footprint', [at(0, 0), at(length, 0), at(length, width), at(0, width)]));
+  const diagonal = Math.hypot(length, width);
+  for (const up of [true, false]) {
+    const [a, b] = up ? [at(0, 0), at(length, width)] : [at(0, width), at(length, 0)];
+    body.push(line(shelter.id, 'member-hidden', a, b));
+  }
+  for (const peg of pegs) body.push(...pegMark(peg, at(peg.along, peg.across)));
+  body.push(...pegNames(pegs, frame, width, system));
+  body.push(...diagonalTexts(shelter.id, pegs, frame, length, width, `diagonal ${m(diagonal)}`));
+  const bounds = boundsOf(body);
+  body.push(
+    ...stackDimensions('left', bounds.left, [
+      {
+        part: shelter.id,
+        name: 'width',
+        value: width,
+        text: `width ${m(width)}`,
+        from: at(0, 0),
+        to: at(0, width),
+      },
+    ]),
+    ...stackDimensions('above', bounds.top, [
+      {
+        part: shelter.id,
+        name: 'length',
+        value: length,
+        text: `length ${m(length)}`,
+        from: at(0, width),
+        to: at(length, width),
+      },
+    ]),
+  );
+  const below = boundsOf(body);
+  const rows = pegs.map((peg) => ({ part: peg.part, cells: [peg.name, m(peg.along), m(peg.across)] }));
+  body.push(
+    ...table(
+      point(below.left, below.bottom + 26),
+      ['peg', 'along', 'across'],
+      rows,
+      Math.max(8, Math.ceil(rows.length / 5)),
+    ),
+  );
+  const described = describeParts(shelter, system);
+  return finishSheet(body, {
+    view: 'setting-out',
+    title: `${shelter.name}: setting out`,
+    subtitle: 'Peg L1 is the start; distances along run from it without adding up errors.',
+    description: `Pegs: ${pegs.map((peg) => `${peg.name} ${m(peg.along)} along, ${m(peg.across)} across`).join('; ')}.`,
+    labels: described.map(({ part, words }) => ({ part, label: words })),
+    notes: notes(shelter, width, length, diagonal, system),
+    scale: frame.scale,
+    system,
+  });
+}
+
+function notes(
+  shelter: Shelter,
+  width: number,
+  length: number,
+  diagonal: number,
+  system: System,
+): readonly string[] {
+  const unit = system === 'us' ? 0.3048 : 1;
+  const parts = Math.max(0.5, Math.floor((2 * Math.min(width / 3, length / 4)) / unit) / 2) * unit;
+  const corner = (sides: number): string => exactLength(sides * parts, system);
+  return [
+    `Square: both diagonals measure ${exactLength(diagonal, system)}. A corner is square when ${corner(3)} on one line and ${corner(4)} on the other are ${corner(5)} apart.`,
+    'Pegs mark centre lines on level ground; on a slope hold the tape level. Look for buried services before driving stakes.',
+    ...(allRails(shelter).some((rail) => rail.endAnchor)
+      ? ['End anchors of the ridge have no peg: how far out they stand is not said.']
+      : []),
+  ];
+}
+
+function pegMark(peg: Peg, at: Point): readonly Shape[] {
+  return [
+    circle(peg.part, 'peg', at, 4),
+    path(peg.part, 'peg', [
+      [point(at.x - 6.5, at.y), point(at.x + 6.5, at.y)],
+      [point(at.x, at.y - 6.5), point(at.x, at.y + 6.5)],
+    ]),
+  ];
+}
+
+/** Names and running distances, upright beside the outer lines; where pegs stand close, not every one. */
+function pegNames(pegs: readonly Peg[], frame: Frame, width: number, system: System): readonly Shape[] {
+  const shapes: Shape[] = [];
+  for (const side of ['L', 'R'] as const) {
+    const row = pegs.filter(({ name }) => name.startsWith(side));
+    const gap = Math.min(...row.slice(1).map((peg, i) => (peg.along - (row[i]?.along ?? 0)) * frame.scale));
+    const every = Math.max(1, Math.ceil(13 / gap));
+    row.forEach((peg, i) => {
+      if (i % every !== 0 && i !== row.length - 1) return;
+      if (i === row.length - 1 && i % every !== 0 && every > 1 && (i % every) * gap < 13) return;
+      const at = frame.at(peg.along, peg.across);
+      const words = side === 'L' ? `${peg.name}  ${exactLength(peg.along, system)}` : peg.name;
+      const y = side === 'L' ? at.y + 11 : at.y - 11;
+      shapes.push(
+        text(peg.part, 'dimension', point(at.x + 3.8, y), words, {
+          size: 10.5,
+          anchor: side === 'L' ? 'end' : 'start',
+          turn: -90,
+        }),
+      );
+    });
+  }
+  for (const peg of pegs)
+    if (!/^[LR]/.test(peg.name)) {
+      const at = frame.at(peg.along, peg.across);
+      const beyond = peg.across < 0 || peg.across > width;
+      shapes.push(
+        text(peg.part, 'dimension', point(at.x + 7, at.y + (beyond ? 4 : -6)), peg.name, { size: 10.5 }),
+      );
+    }
+  return shapes;
+}
+
+/** Text along each diagonal, at the place nearest a quarter of it that is clear of pegs and their names. */
+function diagonalTexts(
+  part: string,
+  pegs: readonly Peg[],
+  frame: Frame,
+  length: number,
+  width: number,
+  words: string,
+): readonly Shape[] {
+  const turn = (Math.atan2(width, length) * 180) / Math.PI;
+  return [true, false].map((up) => {
+    const shares = [0.25, 0.3, 0.2, 0.35, 0.15, 0.4];
+    const place = (share: number): Point => frame.at(length * share, width * (up ? share : 1 - share));
+    const clear = (share: number): number =>
+      Math.min(
+        ...pegs.map((peg) => {
+          const at = frame.at(peg.along, peg.across);
+          const mid = place(share);
+          return Math.hypot(at.x - mid.x, at.y - mid.y);
+        }),
+      );
+    const best = shares.reduce((a, b) => (clear(b) > clear(a) + 30 ? b : a));
+    const at = place(best);
+    const tilt = (up ? -turn : turn) * (Math.PI / 180);
+    return text(part, 'dimension', point(at.x + 4 * Math.sin(tilt), at.y - 4 * Math.cos(tilt)), words, {
+      size: 11,
+      anchor: 'middle',
+      turn: up ? -turn : turn,
+    });
+  });
+}
