@@ -32,7 +32,7 @@ describe('the built-in catalogue', () => {
   test.each(definitions.map((definition) => [definition.name, definition] as const))(
     '%s has a title and a source',
     (_, definition) => {
-      expect(definition.doc).toMatch(/^\S[^]*\.\s+Source: \S/);
+      expect(definition.doc).toMatch(/^\S.*\.\s+Source: \S/s);
     },
   );
 });

@@ -25,7 +25,7 @@ interface Token {
 }
 
 const number = String.raw`-?(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d*\.?\d+(?:e[+-]?\d+)?)`;
-const unit = String.raw`(?:in|ft|mm|cm|um|mil|m2|mm2|m|km|kg\/m2|kg\/m3|kg\/m|g\/m2|g\/m|lb\/ft3|lb\/ft|lb|kg|g|N\.m\/rad|N\.m|lbf\.ft|lbf\.in|N\/m|kN\/m|kN|N|lbf|GPa|MPa|kPa|Pa|ksi|psi|psf|deg[CF]|deg|rad|m\/s|mph|mm\/h|yr|month|d|%)(?![A-Za-z0-9/])`;
+const unit = String.raw`(?:in|ft2|ft3|m3|ft|mm|cm|um|mil|m2|mm2|m|km|kg\/m2|kg\/m3|kg\/m|g\/m2|g\/m|lb\/ft3|lb\/ft|lb|kg|g|N\.m\/rad|N\.m|lbf\.ft|lbf\.in|N\/m|kN\/m|kN|N|lbf|GPa|MPa|kPa|Pa|ksi|psi|psf|deg[CF]|deg|rad|m\/s|mph|mm\/h|yr|month|d|%)(?![A-Za-z0-9/])`;
 const patterns: readonly (readonly [Token['type'] | 'skip', RegExp])[] = [
   ['skip', /(?:[ \t\r]+|\/\/[^\n]*)+/y],
   ['text', /"[^"\n]*"/y],
@@ -68,6 +68,10 @@ class Reader {
 
   get next(): Token | undefined {
     return this.#tokens[this.at];
+  }
+
+  sees(text: string): boolean {
+    return this.next?.text === text;
   }
 
   skipBreaks(): void {
@@ -119,7 +123,7 @@ class Reader {
       const read = parseQuantity(token.text);
       if (!isKind(takes.kind)) return this.fail(`unknown kind ${takes.kind}`);
       const fitted = read.ok ? asKind(read, takes.kind) : read;
-      if (!fitted.ok) return this.fail(fitted.reason);
+      if (!fitted.ok) return undefined;
       return take({ type: 'quantity', si: fitted.si, kind: takes.kind, origin });
     }
     if (takes.type === 'word' && token.type === 'word') {
@@ -139,25 +143,25 @@ class Reader {
     return undefined;
   }
 
-  fact(entry: Entry): SpecNode {
+  fact(entry: Entry, clause = false): SpecNode {
     const origin = this.origin(this.next);
     this.at++;
-    return this.rest(entry, origin);
+    return this.rest(entry, origin, clause);
   }
 
-  /** What follows the word (and name): sentence, clauses, block. */
-  rest(entry: Entry, origin: Origin): SpecNode {
+  /** What follows the word (and name): sentence, clauses, and the block, which is that of the line's first word. */
+  rest(entry: Entry, origin: Origin, isClause = false): SpecNode {
     const slots: Record<string, SpecValue> = {};
     if (!this.pieces(piecesOf(entry), slots)) this.fail(`'${entry.word} ${entry.sentence}' does not fit`);
     const children: SpecNode[] = [];
     while (this.next?.type === 'word') {
       const clause = factOf(entry, this.next.text);
       if (!clause) break;
-      children.push(this.fact(clause));
+      children.push(this.fact(clause, true));
     }
-    if (this.next?.text === '{') {
+    if (!isClause && this.sees('{')) {
       this.at++;
-      for (this.skipBreaks(); this.next && this.next.text !== '}'; this.skipBreaks()) {
+      for (this.skipBreaks(); this.next && !this.sees('}'); this.skipBreaks()) {
         const child = factOf(entry, this.next.text);
         if (!child) this.fail(`'${entry.word}' knows no '${this.next.text}'`);
         else children.push(this.fact(child));
