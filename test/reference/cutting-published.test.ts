@@ -54,7 +54,11 @@ describe('published one-dimensional cutting problems', () => {
   it.each([
     ['u120_00', 48, 'OR-Library binpack1'],
     ['u120_01', 49, 'OR-Library binpack1'],
-    ['u120_08', 50, 'Gent, Heuristic solution of open bin packing problems, 1998; from memory; binpack1 prints 51'],
+    [
+      'u120_08',
+      50,
+      'Gent, Heuristic solution of open bin packing problems, 1998; from memory; binpack1 prints 51',
+    ],
   ] as const)('%s: %d bins (%s)', async (name, best) => {
     const plan = await cutStock(binPacking(uniform[name]), load);
     expect(bars(plan)).toBe(best);

@@ -2,3 +2,24 @@ export type { LoadMipSolver, MipSolver } from './cutting/exact.ts';
 export { cutStock, type ExactOptions } from './cutting/exact.ts';
 export type { Bar, CutPlan, CutRequest, Demand, Stock } from './cutting/problem.ts';
 export { cutStockQuick } from './cutting/quick.ts';
+export {
+  type Gap,
+  type Group,
+  type Takeoff,
+  type TakeoffLine,
+  type TakeoffPiece,
+  type Told,
+  tell,
+} from './line.ts';
+export { buyText, csvCell, materialsCsv, materialsJson } from './listing.ts';
+export {
+  type Cost,
+  cutRequestOf,
+  type MaterialLine,
+  type MaterialOptions,
+  type Materials,
+  materials,
+  materialsExact,
+} from './materials.ts';
+export type { PriceList } from './prices.ts';
+export { takeoff } from './takeoff.ts';

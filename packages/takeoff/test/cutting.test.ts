@@ -22,7 +22,8 @@ function holds(request: CutRequest, plan: CutPlan): void {
     for (const cut of bar.cuts) count(cut, -bar.count);
     const sawn = bar.cuts.reduce((sum, cut) => sum + cut + request.kerf, 0);
     expect(sawn).toBeLessThanOrEqual(bar.length + request.kerf + 1e-9);
-    if (bar.onHand) expect(request.onHand?.some((held) => Math.abs(held.length - bar.length) < 1e-9)).toBe(true);
+    if (bar.onHand)
+      expect(request.onHand?.some((held) => Math.abs(held.length - bar.length) < 1e-9)).toBe(true);
   }
   for (const [length, left] of wanted) expect(left, `pieces of ${length} m left over`).toBe(0);
   for (const held of request.onHand ?? []) {
@@ -42,27 +43,48 @@ const bars = (plan: CutPlan): number => plan.bars.reduce((sum, bar) => sum + bar
 
 describe('cutting by hand’s rule', () => {
   it('cuts two 10 ft pieces out of a 20 ft pipe when the saw takes nothing', () => {
-    const plan = cutStockQuick({ demand: [{ length: 3.048, count: 4 }], stock: [{ length: 6.096 }], kerf: 0 });
+    const plan = cutStockQuick({
+      demand: [{ length: 3.048, count: 4 }],
+      stock: [{ length: 6.096 }],
+      kerf: 0,
+    });
     expect(plan.bought).toEqual([{ length: 6.096, count: 2 }]);
     expect(plan.waste).toBe(0);
     expect(plan.optimal).toBe(true);
   });
 
   it('but only one when the saw takes 2 mm', () => {
-    const plan = cutStockQuick({ demand: [{ length: 3.048, count: 4 }], stock: [{ length: 6.096 }], kerf: 0.002 });
+    const plan = cutStockQuick({
+      demand: [{ length: 3.048, count: 4 }],
+      stock: [{ length: 6.096 }],
+      kerf: 0.002,
+    });
     expect(bars(plan)).toBe(4);
     expect(plan.bars[0]?.offcut).toBeCloseTo(3.046, 9);
   });
 
   it('needs no saw cut for a piece that is a whole bar', () => {
-    const plan = cutStockQuick({ demand: [{ length: 6.096, count: 3 }], stock: [{ length: 6.096 }], kerf: 0.003 });
+    const plan = cutStockQuick({
+      demand: [{ length: 6.096, count: 3 }],
+      stock: [{ length: 6.096 }],
+      kerf: 0.003,
+    });
     expect(plan.bought).toEqual([{ length: 6.096, count: 3 }]);
   });
 
   it('names pieces no bar can give', () => {
     const request = { demand: [{ length: 7, count: 2 }], stock: [{ length: 6 }], kerf: 0 };
-    expect(cutStockQuick(request)).toMatchObject({ impossible: [{ length: 7, count: 2 }], bars: [], waste: 0 });
-    const held = { demand: [{ length: 7, count: 2 }], stock: [{ length: 6 }], kerf: 0, onHand: [{ length: 7, count: 1 }] };
+    expect(cutStockQuick(request)).toMatchObject({
+      impossible: [{ length: 7, count: 2 }],
+      bars: [],
+      waste: 0,
+    });
+    const held = {
+      demand: [{ length: 7, count: 2 }],
+      stock: [{ length: 6 }],
+      kerf: 0,
+      onHand: [{ length: 7, count: 1 }],
+    };
     const plan = cutStockQuick(held);
     expect(plan.impossible).toEqual([{ length: 7, count: 1 }]);
     expect(plan.optimal).toBe(false);
@@ -103,7 +125,54 @@ describe('cutting by hand’s rule', () => {
   });
 });
 
+/** The least cost of all ways to share the pieces out over bars: every partition is tried. */
+function leastOfAll(pieces: readonly number[], stock: CutRequest['stock'], kerf: number): number {
+  let best = Number.POSITIVE_INFINITY;
+  const place = (index: number, groups: readonly (readonly number[])[]): void => {
+    const piece = pieces[index];
+    if (piece === undefined) {
+      const costs = groups.map((group) => {
+        const sawn = group.reduce((sum, one) => sum + one + kerf, -kerf);
+        const fitting = stock.filter(({ length }) => length >= sawn - 1e-9);
+        return Math.min(...fitting.map(({ length, price }) => price ?? length));
+      });
+      best = Math.min(
+        best,
+        costs.reduce((sum, cost) => sum + cost, 0),
+      );
+      return;
+    }
+    for (const [at, group] of groups.entries()) place(index + 1, groups.with(at, [...group, piece]));
+    place(index + 1, [...groups, [piece]]);
+  };
+  place(0, []);
+  return best;
+}
+
 describe('cutting at least cost', () => {
+  it('is as cheap as the best of all partitions, which a search without any model finds', async () => {
+    const cm = fc.integer({ min: 40, max: 480 }).map((n) => n / 100);
+    const price = fc.integer({ min: 2, max: 30 });
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(cm, { minLength: 3, maxLength: 6 }),
+        fc.constantFrom([{ length: 6 }], [{ length: 6 }, { length: 5 }]),
+        fc.option(fc.tuple(price, price), { nil: undefined }),
+        fc.constantFrom(0, 0.003),
+        async (pieces, lengths, prices, kerf) => {
+          const stock = lengths.map(({ length }, at) =>
+            prices ? { length, price: prices[at] ?? 1 } : { length },
+          );
+          const demand = pieces.map((length) => ({ length, count: 1 }));
+          const plan = await cutStock({ demand, stock, kerf }, load);
+          expect(plan.optimal).toBe(true);
+          expect(plan.total).toBeCloseTo(leastOfAll(pieces, stock, kerf), 9);
+        },
+      ),
+      { numRuns: 80, seed: 7 },
+    );
+  });
+
   it('finds what the quick rule misses', async () => {
     // First fit puts 5+4, 5+4, 3+3+3, 3 into bars of 10; 4+3+3 twice and 5+5 needs three.
     const request = {

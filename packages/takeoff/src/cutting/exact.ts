@@ -56,7 +56,9 @@ export async function cutStock(
   if (short || cost <= simple) return planOf(problem, { ...quick, bound: simple, method: 'quick' });
 
   const patterns = maximalPatterns(problem, options.mostPatterns ?? 4000);
-  const list = patterns.complete ? patterns.list : [...patterns.list, ...quick.uses.map((use) => use.pattern)];
+  const list = patterns.complete
+    ? patterns.list
+    : [...patterns.list, ...quick.uses.map((use) => use.pattern)];
   const solver = await load();
   const whole = ask(solver, problem, list, true, options.mostBranches ?? 20_000);
   const found = whole && trim(problem, whole.uses);
@@ -72,7 +74,12 @@ export async function cutStock(
   });
 }
 
-function noteOf(cost: number, bound: number, patterns: Patterns, solved: boolean): { readonly note?: string } {
+function noteOf(
+  cost: number,
+  bound: number,
+  patterns: Patterns,
+  solved: boolean,
+): { readonly note?: string } {
   if (cost <= bound) return {};
   if (!patterns.complete) return { note: 'too many ways to cut to look at all of them' };
   return { note: solved ? 'the search was stopped before a proof' : 'the solver found no plan' };

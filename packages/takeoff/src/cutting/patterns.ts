@@ -30,7 +30,9 @@ export function maximalPatterns(problem: Problem, cap: number): Patterns {
     if (index === last) {
       pieces[index] = most;
       const room = left - most * size;
-      const full = sizes.every((other, at) => other > room || (pieces[at] as number) >= (counts[at] as number));
+      const full = sizes.every(
+        (other, at) => other > room || (pieces[at] as number) >= (counts[at] as number),
+      );
       if (full && pieces.some((n) => n > 0)) list.push({ source, pieces: [...pieces] });
       return;
     }
@@ -42,7 +44,13 @@ export function maximalPatterns(problem: Problem, cap: number): Patterns {
   }
 
   for (const [index, source] of problem.sources.entries()) {
-    if (sizes.length > 0) fill(index, sizes.map(() => 0), 0, (source as Source).room);
+    if (sizes.length > 0)
+      fill(
+        index,
+        sizes.map(() => 0),
+        0,
+        (source as Source).room,
+      );
   }
   return { list, complete };
 }

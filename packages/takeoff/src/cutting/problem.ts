@@ -88,7 +88,8 @@ const up = (length: number): number => Math.ceil(length * PER_METRE - SLACK);
 const down = (length: number): number => Math.floor(length * PER_METRE + SLACK);
 
 function positive(value: number, what: string): void {
-  if (!Number.isFinite(value) || value <= 0) throw new RangeError(`${what} must be more than zero, not ${value}`);
+  if (!Number.isFinite(value) || value <= 0)
+    throw new RangeError(`${what} must be more than zero, not ${value}`);
 }
 
 /**
@@ -118,7 +119,12 @@ export function problemOf(request: CutRequest): Problem {
   }));
   const inHand = onHand
     .filter(({ count }) => count > 0)
-    .map(({ length, count }) => ({ length: down(length), room: down(length) + cut, cost: 0, available: count }));
+    .map(({ length, count }) => ({
+      length: down(length),
+      room: down(length) + cut,
+      cost: 0,
+      available: count,
+    }));
   const sources = [...mergeInHand(inHand), ...cheapestOfEach(toBuy)];
   const longest = Math.max(0, ...sources.map((source) => source.room));
   const merged = new Map<number, number>();

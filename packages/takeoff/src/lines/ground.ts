@@ -1,0 +1,113 @@
+/** Feet: stubs, anchors, concrete, ballast. */
+import type { Foot, MemberItem } from '@tautline/shelter';
+import { countLine, cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine } from '../line.ts';
+
+/** Mass of a cubic metre of concrete, kg: EN 206 normal-weight concrete is 2000 to 2600 (from memory). */
+const CONCRETE = 2400;
+
+/** How much longer a member is cut because it goes into the ground itself, m. */
+export function intoGround(foot: Foot | undefined): number {
+  if (!foot || foot.stub) return 0;
+  return ['driven', 'hole', 'concrete', 'deadman', 'poked'].includes(foot.kind) ? foot.driven : 0;
+}
+
+/** Everything bought for `count` equal feet. */
+export function footLines(foot: Foot, count: number): Takeoff {
+  const lines: TakeoffLine[] = [];
+  const gaps: Gap[] = [];
+  if (foot.stub) {
+    const length = foot.length ?? 2 * foot.driven;
+    const why =
+      foot.length === undefined
+        ? (['stub as long above the ground as in it: ', metres(length)] as const)
+        : (['stub of ', metres(length), ', ', metres(foot.driven), ' of it in the ground'] as const);
+    const pieces = [{ length, count, note: 'stub' }];
+    if (length > 0) lines.push(cutLine('ground', foot.stub, foot.stub.stockLengths, pieces, foot, [why]));
+    else gaps.push({ what: 'the length of the stubs', origin: foot.origin });
+  } else if (foot.kind === 'stub') {
+    gaps.push({ what: 'the stubs: nothing says what they are made of', origin: foot.origin });
+  }
+  if (foot.anchor) lines.push(countLine('ground', foot.anchor, count, foot, [`${count} anchors`]));
+  if (foot.kind === 'concrete') concrete(foot, count, lines, gaps);
+  if (foot.kind === 'ballast' && !foot.anchor) {
+    if (foot.mass === undefined) gaps.push({ what: 'the mass of the ballast', origin: foot.origin });
+    else {
+      const why = [`${count} feet with `, { value: foot.mass, kind: 'mass' }, ' each'] as const;
+      lines.push(looseLine('ground', 'Ballast', 'mass', foot.mass * count, foot, why));
+    }
+  }
+  if ((foot.kind === 'deadman' || foot.kind === 'screw') && !foot.anchor && !foot.stub) {
+    gaps.push({
+      what: `the ${foot.kind === 'screw' ? 'screw anchors' : 'deadmen'}: nothing says which`,
+      origin: foot.origin,
+    });
+  }
+  return { lines, gaps };
+}
+
+function concrete(foot: Foot, count: number, lines: TakeoffLine[], gaps: Gap[]): void {
+  if (foot.across !== undefined && foot.driven > 0) {
+    const one = (Math.PI / 4) * foot.across ** 2 * foot.driven;
+    const why = [
+      `${count} holes `,
+      metres(foot.across),
+      ' across and ',
+      metres(foot.driven),
+      ' deep, filled; the room of the post itself is not taken off',
+    ] as const;
+    lines.push(looseLine('ground', 'Concrete', 'volume', one * count, foot, why));
+  } else if (foot.mass !== undefined) {
+    const why = [
+      `${count} footings of `,
+      { value: foot.mass, kind: 'mass' },
+      ' at ',
+      { value: CONCRETE, kind: 'density' },
+    ] as const;
+    lines.push(looseLine('ground', 'Concrete', 'volume', (foot.mass / CONCRETE) * count, foot, why));
+  } else {
+    gaps.push({
+      what: 'the concrete: neither the width of the hole nor the mass is said',
+      origin: foot.origin,
+    });
+  }
+}
+
+/** What fills a hollow member over `length`, in `count` members. */
+export function fillingLines(
+  filled: { readonly with: 'concrete' | 'rebar' | 'timber'; readonly member?: MemberItem },
+  host: MemberItem,
+  length: number,
+  count: number,
+  part: Foot | { readonly id: string; readonly origin: Foot['origin'] },
+): Takeoff {
+  if (filled.member) {
+    const pieces = [{ length, count, note: `${filled.with} inside` }];
+    const steps = [[`${count} times `, metres(length), ' inside ', host.title]];
+    return {
+      lines: [cutLine('frame', filled.member, filled.member.stockLengths, pieces, part, steps)],
+      gaps: [],
+    };
+  }
+  if (filled.with !== 'concrete') {
+    return {
+      lines: [],
+      gaps: [{ what: `the ${filled.with} inside: nothing says which`, origin: part.origin }],
+    };
+  }
+  if (host.section.shape !== 'round-hollow') {
+    return {
+      lines: [],
+      gaps: [{ what: 'the concrete inside a member that is not a pipe', origin: part.origin }],
+    };
+  }
+  const bore = host.section.outside - 2 * host.section.wall;
+  const why = [
+    `bore `,
+    { value: bore, kind: 'thickness' },
+    ', ',
+    metres(length),
+    `, ${count} times`,
+  ] as const;
+  const volume = (Math.PI / 4) * bore ** 2 * length * count;
+  return { lines: [looseLine('frame', 'Concrete filling', 'volume', volume, part, why)], gaps: [] };
+}

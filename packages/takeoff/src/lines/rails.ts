@@ -1,0 +1,126 @@
+/** Posts, rails, cables and braces. */
+import type { Brace, CableItem, MemberItem, Posts, Rail } from '@tautline/shelter';
+import {
+  countLine,
+  cutLine,
+  type Gap,
+  looseLine,
+  metres,
+  type Takeoff,
+  type TakeoffLine,
+  type Told,
+} from '../line.ts';
+import { fillingLines, footLines, intoGround } from './ground.ts';
+import { counted, runPieces } from './split.ts';
+
+/** Cable turned back at an end to make a loop, m: common practice, no source. */
+const LOOP = 0.5;
+/** Clips on each loop: common practice, no source; rigging tables ask 2 to 3 for thin wire rope. */
+const CLIPS = 3;
+
+export function postLines(posts: Posts): Takeoff {
+  const count = posts.lines.length * posts.stations.length;
+  const below = intoGround(posts.foot);
+  const length = posts.height + below;
+  const feet = footLines(posts.foot, count);
+  const lines: TakeoffLine[] = [
+    cutLine('frame', posts.member, posts.member.stockLengths, counted([length], count, 'post'), posts, [
+      [
+        `${posts.lines.length} line(s) of ${posts.stations.length} posts, `,
+        metres(posts.height),
+        ' high',
+        ...(below > 0 ? [' and ', metres(below), ' into the ground'] : []),
+      ],
+    ]),
+    ...(posts.topJoint
+      ? [countLine('joints', posts.topJoint, count, posts, [`${count}, one on each post`])]
+      : []),
+  ];
+  const filling = posts.filled ? fillingLines(posts.filled, posts.member, length, count, posts) : undefined;
+  return {
+    lines: [...lines, ...feet.lines, ...(filling?.lines ?? [])],
+    gaps: [...feet.gaps, ...(filling?.gaps ?? [])],
+  };
+}
+
+/** A rail along the whole house; `frames` is how many frames it crosses. */
+export function railLines(rail: Rail, run: number, frames: number): Takeoff {
+  const lines: TakeoffLine[] = [];
+  const gaps: Gap[] = [];
+  const times = rail.lines.length;
+  if (rail.member.kind === 'cable') lines.push(...ridgeCable(rail, rail.member, run));
+  else {
+    const lengths = runPieces(run, rail.member, rail.span);
+    const pieces = counted(lengths, times, rail.role);
+    const steps: Told[] = [[`${times} line(s) of `, metres(run), `, each in ${lengths.length} piece(s)`]];
+    lines.push(cutLine('frame', rail.member, rail.member.stockLengths, pieces, rail, steps));
+    const inLine = (lengths.length - 1) * times;
+    if (inLine > 0 && rail.member.swage === undefined) {
+      const title = `In-line joint for ${rail.member.title}`;
+      lines.push(
+        looseLine('joints', title, 'count', inLine, rail, [
+          `${inLine}, where stock lengths end; the spec names none`,
+        ]),
+      );
+    }
+  }
+  if (rail.joint) {
+    const count = times * frames;
+    lines.push(countLine('joints', rail.joint, count, rail, [`${times} line(s) crossing ${frames} frames`]));
+  }
+  if (rail.endAnchor) {
+    const feet = footLines(rail.endAnchor, 2 * times);
+    lines.push(...feet.lines);
+    gaps.push(...feet.gaps);
+  }
+  return { lines, gaps };
+}
+
+function ridgeCable(rail: Rail, cable: CableItem, run: number): readonly TakeoffLine[] {
+  // Tied back to the ground at 45°, as long as the spec has no place for the anchors.
+  const pieces = rail.lines.map(({ y }) => run + (rail.endAnchor ? 2 * Math.SQRT2 * y : 0) + 2 * LOOP);
+  const steps: Told[] = [
+    [
+      `${pieces.length} cable(s) over `,
+      metres(run),
+      rail.endAnchor ? ', down to an anchor at either end at 45° (assumed)' : '',
+      ', with a loop of ',
+      metres(LOOP),
+      ' at each end (common practice, no source)',
+    ],
+  ];
+  return [
+    cutLine('bracing', cable, [], counted(pieces, 1, rail.role), rail, steps),
+    clips(2 * pieces.length, rail),
+  ];
+}
+
+const clips = (loops: number, part: Rail | Brace): TakeoffLine =>
+  looseLine('bracing', 'Wire rope clips', 'count', CLIPS * loops, part, [
+    `${CLIPS} on each of ${loops} loops (common practice, no source)`,
+  ]);
+
+export function braceLines(brace: Brace): Takeoff {
+  const { from, to, member, count } = brace;
+  const reach = Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z);
+  const feet = brace.foot ? footLines(brace.foot, count) : { lines: [], gaps: [] };
+  if (member.kind === 'cable') {
+    const length = reach + 2 * LOOP;
+    const steps: Told[] = [[`${count} of `, metres(reach), ' and a loop of ', metres(LOOP), ' at each end']];
+    const lines = [
+      cutLine('bracing', member, [], [{ length, count, note: brace.role }], brace, steps),
+      clips(2 * count, brace),
+    ];
+    return { lines: [...lines, ...feet.lines], gaps: feet.gaps };
+  }
+  const rigid: MemberItem = member;
+  const below = intoGround(brace.foot);
+  const steps: Told[] = [
+    [`${count} of `, metres(reach), ...(below > 0 ? [' and ', metres(below), ' into the ground'] : [])],
+  ];
+  const pieces = [{ length: reach + below, count, note: brace.role }];
+  return {
+    lines: [cutLine('bracing', rigid, rigid.stockLengths, pieces, brace, steps), ...feet.lines],
+    gaps: feet.gaps,
+  };
+}

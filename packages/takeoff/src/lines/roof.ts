@@ -1,0 +1,95 @@
+/** Bows and rafters: pieces, their joints, their fillings and wrapping. */
+import type { Bows, JointUse, Rafters, Roof } from '@tautline/shelter';
+import { countLine, cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine } from '../line.ts';
+import { fillingLines, footLines, intoGround } from './ground.ts';
+import { counted, lapAt, lengthBelow, splitAt, widthAt } from './split.ts';
+
+export function roofLines(roof: Roof): Takeoff {
+  if (roof.type === 'bows') return bowLines(roof);
+  if (roof.type === 'rafters') return rafterLines(roof);
+  // A cap has no frame; what it is made of is its covering. An inflated roof likewise.
+  return { lines: [], gaps: [] };
+}
+
+/** A crown fitting of these forms ends the pipe on either side; a clamp or lashing lets it pass. */
+const ending: readonly JointUse['item']['form'][] = ['cross', 'tee', 'corner', 'peak', 'socket', 'sleeve'];
+
+function bowLines(bows: Bows): Takeoff {
+  const { member, stations, length, foot, crownFitting } = bows;
+  const count = stations.length;
+  const beyond = Math.max(bows.legDriven, intoGround(foot));
+  const cuts = bows.joints.map(({ at, item }) => ({ at, lap: lapAt(item.form, item.insertion, member) }));
+  if (crownFitting && ending.includes(crownFitting.item.form)) cuts.push({ at: length / 2, lap: 0 });
+  const pieces = counted(splitAt(length, beyond, cuts), count, cuts.length > 0 ? 'bow, part' : 'bow');
+  const lines: TakeoffLine[] = [
+    cutLine('frame', member, member.stockLengths, pieces, bows, [
+      [
+        `${count} bows of `,
+        metres(length),
+        ...(beyond > 0 ? [' and ', metres(beyond), ' into the ground at each foot'] : []),
+        ...(cuts.length > 0 ? [`, each in ${cuts.length + 1} pieces`] : []),
+      ],
+    ]),
+    ...jointLines([...bows.joints, ...(crownFitting ? [crownFitting] : [])], count),
+  ];
+  const gaps: Gap[] = [];
+  const feet = foot ? footLines(foot, 2 * count) : { lines: [], gaps: [] };
+  if (bows.filled) {
+    const inside = lengthBelow(bows.line, bows.filled.upTo);
+    const filling = fillingLines(bows.filled, member, inside / 2, 2 * count, bows);
+    lines.push(...filling.lines);
+    gaps.push(...filling.gaps);
+  }
+  if (bows.wrapped) lines.push(wrapping(length * count, bows));
+  return { lines: [...lines, ...feet.lines], gaps: [...gaps, ...feet.gaps] };
+}
+
+function rafterLines(rafters: Rafters): Takeoff {
+  const { member, stations, length, form } = rafters;
+  const each = form === 'gable' ? 2 : 1;
+  const count = stations.length * each;
+  const cuts = rafters.joints.map(({ at, item }) => ({ at, lap: lapAt(item.form, item.insertion, member) }));
+  const lines: TakeoffLine[] = [
+    cutLine(
+      'frame',
+      member,
+      member.stockLengths,
+      counted(splitAt(length, 0, cuts), count, 'rafter'),
+      rafters,
+      [[`${stations.length} frames of ${each} with `, metres(length), ' along the slope, overhang included']],
+    ),
+    ...jointLines(rafters.joints, count),
+    ...jointLines(rafters.peakJoint ? [rafters.peakJoint] : [], stations.length),
+    ...jointLines(rafters.eaveJoint ? [rafters.eaveJoint] : [], 2 * stations.length),
+  ];
+  const gaps: Gap[] = [];
+  if (rafters.tie) {
+    const { member: tie, height, origin } = rafters.tie;
+    const width = widthAt(rafters.line, rafters.springing + height);
+    const part = { id: `${rafters.id}/tie`, origin };
+    if (width === undefined) gaps.push({ what: 'the ties: they do not meet both rafters', origin });
+    else {
+      const steps = [[`${stations.length} ties `, metres(height), ' above the eaves, from rafter to rafter']];
+      lines.push(
+        cutLine('frame', tie, tie.stockLengths, counted([width], stations.length, 'tie'), part, steps),
+      );
+    }
+  }
+  if (rafters.wrapped) lines.push(wrapping(length * count, rafters));
+  return { lines, gaps };
+}
+
+function jointLines(joints: readonly JointUse[], times: number): readonly TakeoffLine[] {
+  return joints.map((joint) =>
+    countLine('joints', joint.item, times, joint, [
+      joint.assumed ? `${times} where stock lengths end` : `${times}, as said`,
+    ]),
+  );
+}
+
+const wrapping = (length: number, part: Bows | Rafters): TakeoffLine =>
+  looseLine('sundries', 'Wrapping against abrasion', 'length', length, part, [
+    'all members that touch the film, ',
+    metres(length),
+    ' in all',
+  ]);

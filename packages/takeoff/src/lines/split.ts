@@ -1,0 +1,92 @@
+/** Where a long member falls into pieces, and how long each must be cut. */
+import type { CurvePoint, JointUse, MemberItem } from '@tautline/shelter';
+
+/**
+ * Length two pieces share at an in-line joint, m. Couplers let the ends meet in the middle; a swaged
+ * end slides into its neighbour; lashed, bolted and clamped ends lie side by side, each running past
+ * the joint by its insertion.
+ */
+export function lapAt(form: JointUse['item']['form'], insertion: number, member: MemberItem): number {
+  if (form === 'lashing' || form === 'bolt' || form === 'clamp') return 2 * insertion;
+  return form === 'socket' || form === 'sleeve' ? (member.swage ?? 0) : 0;
+}
+
+/**
+ * Piece lengths from left to right of a member of `length` with in-line joints at `at`, `beyond` longer
+ * at each end (into the ground). Half of a joint's lap goes to each of the pieces it joins. All m.
+ */
+export function splitAt(
+  length: number,
+  beyond: number,
+  joints: readonly { readonly at: number; readonly lap: number }[],
+): readonly number[] {
+  const inside = joints.filter((joint) => joint.at > 0 && joint.at < length).sort((a, b) => a.at - b.at);
+  const ends = [-beyond, ...inside.map((joint) => joint.at), length + beyond];
+  const laps = [0, ...inside.map((joint) => joint.lap), 0];
+  return ends
+    .slice(1)
+    .map(
+      (end, index) =>
+        end - (ends[index] as number) + ((laps[index] as number) + (laps[index + 1] as number)) / 2,
+    );
+}
+
+/**
+ * Pieces of a rail that runs `run` along the house, out of the longest stock length: pipes join where
+ * the stock ends, timber and poles over a support. Without stock lengths, one piece. All m.
+ */
+export function runPieces(run: number, member: MemberItem, span: number): readonly number[] {
+  const longest = member.stockLengths.at(-1);
+  if (longest === undefined || run <= longest + 1e-9) return [run];
+  const overSupports = member.kind === 'lumber' || member.kind === 'pole';
+  const lap = overSupports ? 0 : (member.swage ?? 0);
+  const bays = Math.floor(longest / span + 1e-9);
+  const step = overSupports && bays >= 1 ? bays * span : longest - lap;
+  if (!(step > 0)) return [run];
+  const pieces: number[] = [];
+  for (let left = run; left > 1e-9; left -= step) pieces.push(left > step + 1e-9 ? step + lap : left);
+  return pieces;
+}
+
+/** Equal pieces counted together, longest first. */
+export function counted(
+  lengths: readonly number[],
+  times: number,
+  note: string,
+): readonly { readonly length: number; readonly count: number; readonly note: string }[] {
+  const counts = new Map<string, { length: number; count: number }>();
+  for (const length of lengths) {
+    const key = length.toFixed(6);
+    const one = counts.get(key) ?? { length, count: 0 };
+    one.count += times;
+    counts.set(key, one);
+  }
+  return [...counts.values()].sort((a, b) => b.length - a.length).map((one) => ({ ...one, note }));
+}
+
+/** Length of a centre line that lies at or below a height, both legs together, m. */
+export function lengthBelow(line: readonly CurvePoint[], height: number): number {
+  let total = 0;
+  for (const [index, to] of line.entries()) {
+    const from = line[index - 1];
+    if (!from) continue;
+    const step = to.s - from.s;
+    const low = Math.min(from.y, to.y);
+    const high = Math.max(from.y, to.y);
+    if (high <= height) total += step;
+    else if (low < height) total += (step * (height - low)) / (high - low);
+  }
+  return total;
+}
+
+/** Distance between the two places where a line passes a height, m; undefined when it does so not twice. */
+export function widthAt(line: readonly CurvePoint[], height: number): number | undefined {
+  const crossings: number[] = [];
+  for (const [index, to] of line.entries()) {
+    const from = line[index - 1];
+    if (!from || from.y === to.y || (from.y - height) * (to.y - height) > 0) continue;
+    crossings.push(from.x + ((height - from.y) / (to.y - from.y)) * (to.x - from.x));
+  }
+  const width = Math.max(...crossings) - Math.min(...crossings);
+  return crossings.length >= 2 && width > 0 ? width : undefined;
+}

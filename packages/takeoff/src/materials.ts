@@ -1,0 +1,151 @@
+/** The shopping list: takeoff, cut lists and cost together. */
+import type { Item, Shelter } from '@tautline/shelter';
+import { cutStock, type ExactOptions, type LoadMipSolver } from './cutting/exact.ts';
+import type { CutPlan, CutRequest, Demand } from './cutting/problem.ts';
+import { cutStockQuick } from './cutting/quick.ts';
+import { boughtTogether, type Gap, type TakeoffLine } from './line.ts';
+import { lineCost, type PriceList, pricesOf, stockPrice } from './prices.ts';
+import { takeoff } from './takeoff.ts';
+
+export interface MaterialOptions {
+  readonly prices?: PriceList;
+  /** Lengths the grower already has, by item id. */
+  readonly onHand?: ReadonlyMap<string, readonly Demand[]>;
+  /** Width of a saw cut through pipe and timber, m: 3 mm unless said (common practice, no source). */
+  readonly kerf?: number;
+  /** Time over which everything without a life of its own is spread, s; without it only renewals count. */
+  readonly frameLife?: number;
+}
+
+export interface MaterialLine extends TakeoffLine {
+  readonly cuts?: CutPlan;
+  /** Undefined when a price is missing. */
+  readonly cost?: number;
+}
+
+export interface Cost {
+  /** Sum of all lines with a price. */
+  readonly total: number;
+  /** False when a line has no price, a piece no bar, or something could not be counted. */
+  readonly complete: boolean;
+  /** Ground under cover, m2, and the total for each of them. */
+  readonly protectedArea: number;
+  readonly perArea: number;
+  /** Renewing films, meshes and sheets over their life, each year. */
+  readonly renewalsPerYear: number;
+  /** Renewals and everything else spread over `frameLife`; absent when that is not given. */
+  readonly perYear?: number;
+  /** Titles of lines without a price. */
+  readonly missing: readonly string[];
+  /** Titles of lines with a piece that no length sold can give. */
+  readonly tooLong: readonly string[];
+}
+
+export interface Materials {
+  readonly lines: readonly MaterialLine[];
+  /** What to cut from what, for every item that is sold in lengths. */
+  readonly cutList: readonly { readonly item: Item; readonly width?: number; readonly plan: CutPlan }[];
+  readonly cost: Cost;
+  readonly gaps: readonly Gap[];
+}
+
+const KERF = 0.003;
+/** Julian year, s. */
+const YEAR = 365.25 * 86_400;
+
+/** The cutting question of a line; undefined when its item is not sold in lengths. */
+export function cutRequestOf(line: TakeoffLine, options: MaterialOptions = {}): CutRequest | undefined {
+  if (!line.item || !line.pieces || !line.stock || line.stock.length === 0) return undefined;
+  const points = pricesOf(line.item, options.prices);
+  // A knife through film or a pair of shears through a strap takes nothing away.
+  const sawn = !['covering', 'fastening'].includes(line.group) || line.item.kind === 'sheet';
+  const onHand = options.onHand?.get(line.item.id);
+  return {
+    demand: line.pieces.map(({ length, count }) => ({ length, count })),
+    stock: line.stock.map((length) => {
+      const price = stockPrice(points, length, line.width);
+      return price === undefined ? { length } : { length, price };
+    }),
+    kerf: sawn ? (options.kerf ?? KERF) : 0,
+    ...(onHand ? { onHand } : {}),
+  };
+}
+
+/** At once, with quick cut lists: for the live editor. Throws RangeError for a negative kerf or life. */
+export function materials(shelter: Shelter, options: MaterialOptions = {}): Materials {
+  const { lines, gaps } = takeoff(shelter);
+  const all = boughtTogether(lines);
+  const plans = new Map<TakeoffLine, CutPlan>();
+  for (const line of all) {
+    const request = cutRequestOf(line, options);
+    if (request) plans.set(line, cutStockQuick(request));
+  }
+  return together(shelter, all, plans, gaps, options);
+}
+
+/** The same with least-cost cut lists, proven where the plan says so. Rejects when the solver cannot be loaded. */
+export async function materialsExact(
+  shelter: Shelter,
+  load: LoadMipSolver,
+  options: MaterialOptions & ExactOptions = {},
+): Promise<Materials> {
+  const { lines, gaps } = takeoff(shelter);
+  const all = boughtTogether(lines);
+  const plans = new Map<TakeoffLine, CutPlan>();
+  for (const line of all) {
+    const request = cutRequestOf(line, options);
+    if (request) plans.set(line, await cutStock(request, load, options));
+  }
+  return together(shelter, all, plans, gaps, options);
+}
+
+function together(
+  shelter: Shelter,
+  lines: readonly TakeoffLine[],
+  plans: ReadonlyMap<TakeoffLine, CutPlan>,
+  gaps: readonly Gap[],
+  options: MaterialOptions,
+): Materials {
+  const priced = lines.map((line): MaterialLine => {
+    const cuts = plans.get(line);
+    const cost = lineCost(line, pricesOf(line.item, options.prices), cuts);
+    return { ...line, ...(cuts ? { cuts } : {}), ...(cost === undefined ? {} : { cost }) };
+  });
+  const cutList = priced.flatMap(({ item, cuts, width }) =>
+    item && cuts ? [{ item, plan: cuts, ...(width === undefined ? {} : { width }) }] : [],
+  );
+  return { lines: priced, cutList, cost: costOf(shelter, priced, gaps, options), gaps };
+}
+
+function costOf(
+  shelter: Shelter,
+  lines: readonly MaterialLine[],
+  gaps: readonly Gap[],
+  options: MaterialOptions,
+): Cost {
+  const { frameLife } = options;
+  if (frameLife !== undefined && !(frameLife > 0)) throw new RangeError(`${frameLife} is no life`);
+  let total = 0;
+  let renewalsPerYear = 0;
+  let lasting = 0;
+  for (const { cost, life } of lines) {
+    if (cost === undefined) continue;
+    total += cost;
+    if (life !== undefined && life > 0) renewalsPerYear += (cost * YEAR) / life;
+    else lasting += cost;
+  }
+  const protectedArea = shelter.width * shelter.length;
+  const uncut = (line: MaterialLine): boolean => (line.cuts?.impossible.length ?? 0) > 0;
+  const tooLong = lines.filter(uncut).map((line) => line.title);
+  const missing = lines.filter((line) => line.cost === undefined && !uncut(line)).map((line) => line.title);
+  return {
+    total,
+    complete: missing.length + tooLong.length + gaps.length === 0,
+    protectedArea,
+    perArea: protectedArea > 0 ? total / protectedArea : 0,
+    renewalsPerYear,
+    ...(frameLife === undefined ? {} : { perYear: renewalsPerYear + (lasting * YEAR) / frameLife }),
+    missing,
+    tooLong,
+  };
+}

@@ -1,0 +1,84 @@
+/** What a line costs, from the price points of its item. */
+import type { Item, PricePoint } from '@tautline/shelter';
+import type { CutPlan } from './cutting/problem.ts';
+import type { TakeoffLine } from './line.ts';
+
+/** Prices by item id; they go before the prices an item brings itself. */
+export type PriceList = ReadonlyMap<string, readonly PricePoint[]>;
+
+export function pricesOf(item: Item | undefined, list: PriceList | undefined): readonly PricePoint[] {
+  if (!item) return [];
+  const listed = list?.get(item.id);
+  return listed && listed.length > 0 ? listed : item.prices;
+}
+
+const SAME_LENGTH = 5e-4;
+
+/** The point for this very size, or else the one for the nearest size, to be taken in proportion. */
+function nearest(
+  points: readonly PricePoint[],
+  unit: PricePoint['per']['unit'],
+  value: number,
+): PricePoint | undefined {
+  return points
+    .filter((point) => point.per.unit === unit && point.per.value > 0)
+    .reduce<PricePoint | undefined>(
+      (best, point) =>
+        !best || Math.abs(point.per.value - value) < Math.abs(best.per.value - value) ? point : best,
+      undefined,
+    );
+}
+
+/** The price of `value` of this unit, in proportion to the nearest price point; undefined without one. */
+export function priceFor(
+  points: readonly PricePoint[],
+  unit: PricePoint['per']['unit'],
+  value: number,
+): number | undefined {
+  const point = nearest(points, unit, value);
+  return point && (point.amount * value) / point.per.value;
+}
+
+/** Price of one bar or roll of a stock length, m; `width` for rolls and sheets priced by area. */
+export function stockPrice(
+  points: readonly PricePoint[],
+  length: number,
+  width?: number,
+): number | undefined {
+  const exact = points.find(
+    (point) => point.per.unit === 'length' && Math.abs(point.per.value - length) < SAME_LENGTH,
+  );
+  return (
+    exact?.amount ??
+    priceFor(points, 'piece', 1) ??
+    (width === undefined ? undefined : priceFor(points, 'area', length * width)) ??
+    priceFor(points, 'length', length)
+  );
+}
+
+/** Cost of a line; undefined when a price it needs is missing. */
+export function lineCost(
+  line: TakeoffLine,
+  points: readonly PricePoint[],
+  plan?: CutPlan,
+): number | undefined {
+  if (plan) {
+    if (plan.impossible.length > 0) return undefined;
+    return plan.bought.reduce<number | undefined>((sum, { length, count }) => {
+      const one = stockPrice(points, length, line.width);
+      return sum === undefined || one === undefined ? undefined : sum + one * count;
+    }, 0);
+  }
+  if (line.kind === 'count') return priceFor(points, 'piece', line.total);
+  if (line.kind === 'volume') return priceFor(points, 'volume', line.total);
+  if (line.kind === 'area') {
+    const byArea = priceFor(points, 'area', line.total);
+    return byArea ?? (line.width ? priceFor(points, 'length', line.total / line.width) : undefined);
+  }
+  if (line.kind === 'length') {
+    const byLength = priceFor(points, 'length', line.total);
+    const pieces = line.pieces?.reduce((sum, piece) => sum + piece.count, 0);
+    return byLength ?? (pieces === undefined ? undefined : priceFor(points, 'piece', pieces));
+  }
+  return undefined;
+}
