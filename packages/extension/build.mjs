@@ -1,101 +1,101 @@
 // Bundles everything the extension ships into dist/: nothing is resolved at run time but `vscode` itself.
 // `node build.mjs` builds minified and fails when a bundle outgrows its budget; `--watch` rebuilds.
-import { mkdir, rm, stat } from "node:fs/promises";
-import { build, context } from "esbuild";
+import { mkdir, rm, stat } from 'node:fs/promises';
+import { build, context } from 'esbuild';
 
-const here = new URL(".", import.meta.url);
-const out = new URL("dist/", here);
-const watch = process.argv.includes("--watch");
+const here = new URL('.', import.meta.url);
+const out = new URL('dist/', here);
+const watch = process.argv.includes('--watch');
 
 const common = {
-	bundle: true,
-	minify: !watch,
-	sourcemap: watch,
-	target: "es2022",
-	logLevel: "warning",
-	legalComments: "none",
-	// Packages of the workspace are TypeScript sources behind their front door.
-	conditions: ["import", "default"],
-	absWorkingDir: here.pathname,
+  bundle: true,
+  minify: !watch,
+  sourcemap: watch,
+  target: 'es2022',
+  logLevel: 'warning',
+  legalComments: 'none',
+  // Packages of the workspace are TypeScript sources behind their front door.
+  conditions: ['import', 'default'],
+  absWorkingDir: here.pathname,
 };
 const node = {
-	...common,
-	platform: "node",
-	format: "cjs",
-	external: ["vscode"],
+  ...common,
+  platform: 'node',
+  format: 'cjs',
+  external: ['vscode'],
 };
 const browser = {
-	...common,
-	platform: "browser",
-	mainFields: ["browser", "module", "main"],
+  ...common,
+  platform: 'browser',
+  mainFields: ['browser', 'module', 'main'],
 };
 
 /** Budgets in bytes. */
 const kB = 1000;
 const bundles = [
-	{
-		file: "client.cjs",
-		budget: 500 * kB,
-		options: { ...node, entryPoints: ["src/client/extension.ts"] },
-	},
-	{
-		file: "browser-client.js",
-		budget: 500 * kB,
-		options: {
-			...browser,
-			format: "cjs",
-			external: ["vscode"],
-			entryPoints: ["src/client/browser.ts"],
-		},
-	},
-	{
-		file: "server.cjs",
-		budget: 1000 * kB,
-		options: { ...node, entryPoints: ["src/server/main.ts"] },
-	},
-	{
-		file: "browser-server.js",
-		budget: 1000 * kB,
-		options: {
-			...browser,
-			format: "iife",
-			entryPoints: ["src/server/browser.ts"],
-		},
-	},
-	{
-		file: "preview.js",
-		budget: 700 * kB,
-		options: {
-			...browser,
-			format: "iife",
-			entryPoints: ["src/preview/main.ts"],
-		},
-	},
-	{
-		file: "preview.css",
-		budget: 40 * kB,
-		options: { ...browser, entryPoints: ["src/preview/sheet.css"] },
-	},
+  {
+    file: 'client.cjs',
+    budget: 500 * kB,
+    options: { ...node, entryPoints: ['src/client/extension.ts'] },
+  },
+  {
+    file: 'browser-client.js',
+    budget: 500 * kB,
+    options: {
+      ...browser,
+      format: 'cjs',
+      external: ['vscode'],
+      entryPoints: ['src/client/browser.ts'],
+    },
+  },
+  {
+    file: 'server.cjs',
+    budget: 1000 * kB,
+    options: { ...node, entryPoints: ['src/server/main.ts'] },
+  },
+  {
+    file: 'browser-server.js',
+    budget: 1000 * kB,
+    options: {
+      ...browser,
+      format: 'iife',
+      entryPoints: ['src/server/browser.ts'],
+    },
+  },
+  {
+    file: 'preview.js',
+    budget: 700 * kB,
+    options: {
+      ...browser,
+      format: 'iife',
+      entryPoints: ['src/preview/main.ts'],
+    },
+  },
+  {
+    file: 'preview.css',
+    budget: 40 * kB,
+    options: { ...browser, entryPoints: ['src/preview/sheet.css'] },
+  },
 ];
 
 await rm(out, { recursive: true, force: true });
 await mkdir(out, { recursive: true });
 const tooBig = [];
 for (const { file, budget, options } of bundles) {
-	const settings = { ...options, outfile: new URL(file, out).pathname };
-	if (watch) {
-		await (await context(settings)).watch();
-		continue;
-	}
-	await build(settings);
-	const { size } = await stat(new URL(file, out));
-	const line = `${file.padEnd(20)} ${(size / kB).toFixed(1).padStart(8)} kB of ${budget / kB} kB`;
-	console.log(size > budget ? `${line}  TOO BIG` : line);
-	if (size > budget) {
-		tooBig.push(file);
-	}
+  const settings = { ...options, outfile: new URL(file, out).pathname };
+  if (watch) {
+    await (await context(settings)).watch();
+    continue;
+  }
+  await build(settings);
+  const { size } = await stat(new URL(file, out));
+  const line = `${file.padEnd(20)} ${(size / kB).toFixed(1).padStart(8)} kB of ${budget / kB} kB`;
+  console.log(size > budget ? `${line}  TOO BIG` : line);
+  if (size > budget) {
+    tooBig.push(file);
+  }
 }
 if (tooBig.length > 0) {
-	console.error(`Over budget: ${tooBig.join(", ")}`);
-	process.exitCode = 1;
+  console.error(`Over budget: ${tooBig.join(', ')}`);
+  process.exitCode = 1;
 }

@@ -31,7 +31,15 @@ const file = new URL(`dist/tautline-${manifest.version}.vsix`, here).pathname;
 const vsce = createRequire(import.meta.url).resolve('@vscode/vsce/vsce');
 const packing = await run(
   process.execPath,
-  [vsce, 'package', '--no-dependencies', '--allow-missing-repository', '--no-rewrite-relative-links', '-o', file],
+  [
+    vsce,
+    'package',
+    '--no-dependencies',
+    '--allow-missing-repository',
+    '--no-rewrite-relative-links',
+    '-o',
+    file,
+  ],
   { cwd: stage.pathname },
 );
 process.stdout.write(packing.stdout);

@@ -15,7 +15,7 @@ if (vsix === undefined) {
   process.exit(2);
 }
 
-const workbench = await startWorkbench(new URL(vsix, built).pathname, [new URL('growers/', here)]);
+const workbench = await startWorkbench(new URL(vsix, built).pathname, [new URL('../../examples/', here)]);
 let browser;
 let passed = 0;
 let failed = 0;
@@ -34,9 +34,13 @@ try {
   });
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   page.setDefaultTimeout(15_000);
+  page.on('console', (message) => workbench.messages.push(message.text()));
+  page.on('pageerror', (error) => workbench.messages.push(`error: ${error.message}`));
   const window = new Window(page);
   await window.open(workbench.url);
-  const last = process.argv[2] ? steps.findLastIndex(([name]) => name.includes(process.argv[2])) : steps.length - 1;
+  const last = process.argv[2]
+    ? steps.findLastIndex(([name]) => name.includes(process.argv[2]))
+    : steps.length - 1;
   for (const [index, [name, step]] of steps.slice(0, last + 1).entries()) {
     const began = Date.now();
     const number = String(index + 1).padStart(2, '0');
@@ -47,7 +51,7 @@ try {
       await window.shot(`${number}-${name.replaceAll(/[^a-z]+/gi, '-')}`);
     } catch (error) {
       failed += 1;
-      console.log(`FAIL  ${name}: ${error instanceof Error ? error.message.split('\n')[0] : error}`);
+      console.log(`FAIL  ${name}: ${error instanceof Error ? error.message.split('\n').slice(0, 6).join(' ') : error}`);
       await window.shot(`${number}-FAILED-${name.replaceAll(/[^a-z]+/gi, '-')}`).catch(() => undefined);
       await page.keyboard.press('Escape').catch(() => undefined);
     }
@@ -56,5 +60,6 @@ try {
   await browser?.close();
   await workbench.stop();
 }
+if (process.env.TALK) console.log(workbench.messages.join('\n'));
 console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed > 0 || passed === 0 ? 1 : 0;

@@ -10,6 +10,18 @@ export class Window {
 
   async open(url) {
     await this.page.goto(url);
+    await this.ready();
+  }
+
+  /** As a person reloads, so that the workbench may write down what is open. */
+  async reload() {
+    const gone = this.page.waitForEvent('framenavigated', (frame) => frame === this.page.mainFrame());
+    await this.command('Developer: Reload Window');
+    await gone;
+    await this.ready();
+  }
+
+  async ready() {
     await this.page.waitForSelector('.monaco-workbench .explorer-viewlet, .monaco-workbench .part.editor', {
       timeout: 60_000,
     });
@@ -32,7 +44,23 @@ export class Window {
       .first()
       .waitFor({ state: 'visible', timeout: 15_000 });
     await this.page.keyboard.press('Enter');
-    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' }).catch(() => undefined);
+    await this.page
+      .locator('.quick-input-widget')
+      .waitFor({ state: 'hidden' })
+      .catch(() => undefined);
+  }
+
+  async theme(name) {
+    await this.focusEditor();
+    await this.page.keyboard.press('Control+K');
+    await this.page.keyboard.press('Control+T');
+    const input = this.page.locator('.quick-input-widget input.input');
+    await input.waitFor({ state: 'visible' });
+    await input.fill(name);
+    await this.page.locator('.quick-input-list .monaco-list-row', { hasText: name }).first().waitFor();
+    await this.page.waitForTimeout(400);
+    await this.page.keyboard.press('Enter');
+    await input.waitFor({ state: 'hidden' });
   }
 
   async openFile(name) {
@@ -75,7 +103,9 @@ export class Window {
   }
 
   async status() {
-    const item = this.page.locator('#tautline\\.tautline\\.tautline\\.status, [id*="tautline.status"]').first();
+    const item = this.page
+      .locator('#tautline\\.tautline\\.tautline\\.status, [id*="tautline.status"]')
+      .first();
     return (await item.count()) === 0 ? '' : (await item.innerText()).trim();
   }
 

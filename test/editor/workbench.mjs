@@ -1,6 +1,6 @@
 // Installs the packaged extension into a throw-away workbench and starts it on loopback.
 import { execFile, spawn } from 'node:child_process';
-import { cp, mkdir, rm, writeFile } from 'node:fs/promises';
+import { cp, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { promisify } from 'node:util';
 
@@ -75,6 +75,9 @@ export async function startWorkbench(vsix, sources) {
     url: `${url}?folder=${encodeURIComponent(workspace.pathname.replace(/\/$/, ''))}`,
     workspace,
     log,
+    /** What the window's console said; filled by run.mjs. */
+    messages: [],
+    read: (name) => readFile(new URL(name, workspace), 'utf8'),
     /** Process id of our language server, started by the extension host below the workbench. */
     languageServer: () => descendant(child.pid, /tautline[^ ]*\/dist\/server\.cjs/),
     stop: async () => {

@@ -1,10 +1,11 @@
 import assert from 'node:assert/strict';
+import { example } from './sheet.mjs';
 
 export const reading = [
   [
     'open a shelter file and see it coloured',
     async (window) => {
-      await window.openFile('plug-house.shelter');
+      await window.openFile(example);
       await window.until('coloured words', async () => {
         const classes = await window.page.$$eval('.view-lines .view-line span span', (spans) => [
           ...new Set(spans.map((span) => span.className)),

@@ -1,33 +1,20 @@
-import {
-	type CatalogueAnswer,
-	catalogueRequest,
-	catalogueScheme,
-} from "@tautline/language/protocol";
-import {
-	type ExtensionContext,
-	type TextDocumentContentProvider,
-	workspace,
-} from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
+import { type CatalogueAnswer, catalogueRequest, catalogueScheme } from '@tautline/language/protocol';
+import { type ExtensionContext, type TextDocumentContentProvider, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 
 /** Opens files of the built-in catalogue read-only, with the text the server itself reads. */
-export function registerCatalogue(
-	context: ExtensionContext,
-	client: BaseLanguageClient,
-): void {
-	const provider: TextDocumentContentProvider = {
-		async provideTextDocumentContent(uri, token) {
-			// A catalogue tab that the window restores asks before the server is up.
-			await client.start();
-			const answer = await client.sendRequest<CatalogueAnswer | null>(
-				catalogueRequest,
-				{ uri: uri.toString() },
-				token,
-			);
-			return answer?.text ?? `// The catalogue has no file ${uri.path}.\n`;
-		},
-	};
-	context.subscriptions.push(
-		workspace.registerTextDocumentContentProvider(catalogueScheme, provider),
-	);
+export function registerCatalogue(context: ExtensionContext, client: BaseLanguageClient): void {
+  const provider: TextDocumentContentProvider = {
+    async provideTextDocumentContent(uri, token) {
+      // A catalogue tab that the window restores asks before the server is up.
+      await client.start();
+      const answer = await client.sendRequest<CatalogueAnswer | null>(
+        catalogueRequest,
+        { uri: uri.toString() },
+        token,
+      );
+      return answer?.text ?? `// The catalogue has no file ${uri.path}.\n`;
+    },
+  };
+  context.subscriptions.push(workspace.registerTextDocumentContentProvider(catalogueScheme, provider));
 }

@@ -1,113 +1,85 @@
 import {
-	type AssumedAnswer,
-	type AssumedQuestion,
-	assumedRequest,
-	languageId,
-	type PlainPlace,
-} from "@tautline/language/protocol";
+  type AssumedAnswer,
+  type AssumedQuestion,
+  assumedRequest,
+  languageId,
+  type PlainPlace,
+} from '@tautline/language/protocol';
 import {
-	commands,
-	type ExtensionContext,
-	Range,
-	TextEditorRevealType,
-	Uri,
-	ViewColumn,
-	WorkspaceEdit,
-	window,
-	workspace,
-} from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
+  commands,
+  type ExtensionContext,
+  Range,
+  TextEditorRevealType,
+  Uri,
+  ViewColumn,
+  WorkspaceEdit,
+  window,
+  workspace,
+} from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 
 /** Writes the assumed values of the shelter under the cursor into the text, as one undoable step. */
-export function registerAssumed(
-	context: ExtensionContext,
-	client: BaseLanguageClient,
-): void {
-	const write = async (target?: string): Promise<void> => {
-		const editor = window.activeTextEditor;
-		const uri =
-			typeof target === "string" ? target : editor?.document.uri.toString();
-		if (uri === undefined) {
-			return;
-		}
-		const document = await workspace.openTextDocument(Uri.parse(uri));
-		if (document.languageId !== languageId) {
-			return;
-		}
-		const position =
-			editor?.document === document ? editor.selection.active : undefined;
-		const question: AssumedQuestion = {
-			uri,
-			...(position === undefined
-				? {}
-				: { position: { line: position.line, character: position.character } }),
-		};
-		const answer = await client.sendRequest<AssumedAnswer>(
-			assumedRequest,
-			question,
-		);
-		if (answer.edits.length === 0) {
-			void window.showInformationMessage(
-				"Nothing is assumed here: every value is written down.",
-			);
-			return;
-		}
-		if (answer.version !== document.version) {
-			void window.showWarningMessage("The text changed meanwhile. Try again.");
-			return;
-		}
-		const edit = new WorkspaceEdit();
-		for (const change of answer.edits) {
-			edit.replace(document.uri, rangeOf(change.range), change.newText);
-		}
-		await workspace.applyEdit(edit);
-	};
-	context.subscriptions.push(
-		commands.registerCommand("tautline.writeAssumed", write),
-	);
+export function registerAssumed(context: ExtensionContext, client: BaseLanguageClient): void {
+  const write = async (target?: string): Promise<void> => {
+    const editor = window.activeTextEditor;
+    const uri = typeof target === 'string' ? target : editor?.document.uri.toString();
+    if (uri === undefined) {
+      return;
+    }
+    const document = await workspace.openTextDocument(Uri.parse(uri));
+    if (document.languageId !== languageId) {
+      return;
+    }
+    const position = editor?.document === document ? editor.selection.active : undefined;
+    const question: AssumedQuestion = {
+      uri,
+      ...(position === undefined ? {} : { position: { line: position.line, character: position.character } }),
+    };
+    const answer = await client.sendRequest<AssumedAnswer>(assumedRequest, question);
+    if (answer.edits.length === 0) {
+      void window.showInformationMessage('Nothing is assumed here: every value is written down.');
+      return;
+    }
+    if (answer.version !== document.version) {
+      void window.showWarningMessage('The text changed meanwhile. Try again.');
+      return;
+    }
+    const edit = new WorkspaceEdit();
+    for (const change of answer.edits) {
+      edit.replace(document.uri, rangeOf(change.range), change.newText);
+    }
+    await workspace.applyEdit(edit);
+  };
+  context.subscriptions.push(commands.registerCommand('tautline.writeAssumed', write));
 }
 
 /** `tautline.reveal`: used by lenses and the drawing sheet to land on a line; not in the palette. */
 export function registerPlaces(context: ExtensionContext): void {
-	context.subscriptions.push(
-		commands.registerCommand("tautline.reveal", reveal),
-	);
+  context.subscriptions.push(commands.registerCommand('tautline.reveal', reveal));
 }
 
 export async function reveal(place: PlainPlace): Promise<void> {
-	const uri = Uri.parse(place.uri);
-	// Land in the column where the file is already open, not on top of the drawing sheet.
-	const open = window.visibleTextEditors.find(
-		(editor) => editor.document.uri.toString() === uri.toString(),
-	);
-	const range = rangeOf(place.range);
-	const editor = await window.showTextDocument(uri, {
-		viewColumn: open?.viewColumn ?? ViewColumn.One,
-		selection: new Range(range.start, range.start),
-	});
-	editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
+  const uri = Uri.parse(place.uri);
+  // Land in the column where the file is already open, not on top of the drawing sheet.
+  const open = window.visibleTextEditors.find((editor) => editor.document.uri.toString() === uri.toString());
+  const range = rangeOf(place.range);
+  const editor = await window.showTextDocument(uri, {
+    viewColumn: open?.viewColumn ?? ViewColumn.One,
+    selection: new Range(range.start, range.start),
+  });
+  editor.revealRange(range, TextEditorRevealType.InCenterIfOutsideViewport);
 }
 
-export function registerServerCommands(
-	context: ExtensionContext,
-	client: BaseLanguageClient,
-): void {
-	context.subscriptions.push(
-		commands.registerCommand("tautline.restartServer", async () => {
-			await client.stop();
-			await client.start();
-		}),
-		commands.registerCommand("tautline.showLog", () =>
-			client.outputChannel.show(),
-		),
-	);
+export function registerServerCommands(context: ExtensionContext, client: BaseLanguageClient): void {
+  context.subscriptions.push(
+    commands.registerCommand('tautline.restartServer', async () => {
+      await client.stop();
+      await client.start();
+    }),
+    commands.registerCommand('tautline.showLog', () => client.outputChannel.show()),
+  );
 }
 
-function rangeOf(range: PlainPlace["range"]): Range {
-	return new Range(
-		range.start.line,
-		range.start.character,
-		range.end.line,
-		range.end.character,
-	);
+function rangeOf(range: PlainPlace['range']): Range {
+  return new Range(range.start.line, range.start.character, range.end.line, range.end.character);
 }

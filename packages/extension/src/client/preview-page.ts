@@ -1,24 +1,16 @@
-import { Uri, type Webview } from "vscode";
-import type { SheetState } from "../preview/messages.ts";
+import { Uri, type Webview } from 'vscode';
+import type { SheetState } from '../preview/messages.ts';
 
 /**
  * The empty page of a drawing sheet. Nothing may be loaded but our one style sheet and, by nonce, our one
  * script: no images, no fonts, no inline styles, no connections.
  */
-export function sheetPage(
-	webview: Webview,
-	extensionUri: Uri,
-	state: SheetState,
-): string {
-	const nonce = newNonce();
-	const script = webview.asWebviewUri(
-		Uri.joinPath(extensionUri, "dist", "preview.js"),
-	);
-	const style = webview.asWebviewUri(
-		Uri.joinPath(extensionUri, "dist", "preview.css"),
-	);
-	const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
-	return `<!DOCTYPE html>
+export function sheetPage(webview: Webview, extensionUri: Uri, state: SheetState): string {
+  const nonce = newNonce();
+  const script = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'preview.js'));
+  const style = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'preview.css'));
+  const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
+  return `<!DOCTYPE html>
 <html lang="en">
 <head>
 <meta charset="UTF-8">
@@ -35,13 +27,10 @@ export function sheetPage(
 }
 
 function newNonce(): string {
-	const bytes = globalThis.crypto.getRandomValues(new Uint8Array(18));
-	return btoa(String.fromCharCode(...bytes)).replaceAll(/[+/=]/g, "0");
+  const bytes = globalThis.crypto.getRandomValues(new Uint8Array(18));
+  return btoa(String.fromCharCode(...bytes)).replaceAll(/[+/=]/g, '0');
 }
 
 function attribute(text: string): string {
-	return text
-		.replaceAll("&", "&amp;")
-		.replaceAll('"', "&quot;")
-		.replaceAll("<", "&lt;");
+  return text.replaceAll('&', '&amp;').replaceAll('"', '&quot;').replaceAll('<', '&lt;');
 }

@@ -1,193 +1,165 @@
-import {
-	type PreviewAnswer,
-	previewRequest,
-} from "@tautline/language/protocol";
-import {
-	commands,
-	type Disposable,
-	type Position,
-	Uri,
-	type WebviewPanel,
-	window,
-	workspace,
-} from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
-import type { FromSheet, SheetState, ToSheet } from "../preview/messages.ts";
-import { reveal } from "./commands.ts";
-import { sheetPage } from "./preview-page.ts";
+import { type PreviewAnswer, previewRequest } from '@tautline/language/protocol';
+import { commands, type Disposable, type Position, Uri, type WebviewPanel, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import type { FromSheet, SheetState, ToSheet } from '../preview/messages.ts';
+import { reveal } from './commands.ts';
+import { sheetPage } from './preview-page.ts';
 
-export const sheetViewType = "tautline.preview";
+export const sheetViewType = 'tautline.preview';
 
 /**
  * One drawing sheet beside its file. Asks the server only while it is on show; what changed meanwhile is
  * asked for when it is shown again. Moving the cursor marks a part and never moves the text; a click on
- * a part moves the text, and the cursor event that this causes is not sent back (`landing`).
+ * a part moves the text, and the cursor event that this causes is not sent back (`landing`): the sheet has
+ * marked what was clicked, and the line may describe other parts too.
  */
 export class PreviewSheet implements Disposable {
-	readonly uri: string;
-	private readonly panel: WebviewPanel;
-	private readonly client: BaseLanguageClient;
-	private readonly held: Disposable[] = [];
-	private dirty = true;
-	private ready = false;
-	private asking = false;
-	private landing: string | undefined;
+  readonly uri: string;
+  private readonly panel: WebviewPanel;
+  private readonly client: BaseLanguageClient;
+  private readonly held: Disposable[] = [];
+  private dirty = true;
+  private ready = false;
+  private asking = false;
+  private landing: string | undefined;
 
-	constructor(
-		extensionUri: Uri,
-		client: BaseLanguageClient,
-		panel: WebviewPanel,
-		state: SheetState,
-	) {
-		this.uri = state.uri;
-		this.panel = panel;
-		this.client = client;
-		const roots = [
-			Uri.joinPath(extensionUri, "dist"),
-			Uri.joinPath(extensionUri, "media"),
-		];
-		panel.title = `${fileName(this.uri)}: sheet`;
-		panel.iconPath = {
-			light: Uri.joinPath(extensionUri, "media", "file-light.svg"),
-			dark: Uri.joinPath(extensionUri, "media", "file-dark.svg"),
-		};
-		panel.webview.options = { enableScripts: true, localResourceRoots: roots };
-		this.held.push(
-			panel.webview.onDidReceiveMessage(
-				(message: FromSheet) => void this.receive(message),
-			),
-			panel.onDidChangeViewState(() => {
-				if (!panel.visible) {
-					// A hidden panel loses its page; it says `ready` again when it is shown.
-					this.ready = false;
-					this.dirty = true;
-				}
-			}),
-		);
-		panel.webview.html = sheetPage(panel.webview, extensionUri, state);
-	}
+  constructor(extensionUri: Uri, client: BaseLanguageClient, panel: WebviewPanel, state: SheetState) {
+    this.uri = state.uri;
+    this.panel = panel;
+    this.client = client;
+    const roots = [Uri.joinPath(extensionUri, 'dist'), Uri.joinPath(extensionUri, 'media')];
+    panel.title = `${fileName(this.uri)}: sheet`;
+    panel.iconPath = {
+      light: Uri.joinPath(extensionUri, 'media', 'file-light.svg'),
+      dark: Uri.joinPath(extensionUri, 'media', 'file-dark.svg'),
+    };
+    panel.webview.options = { enableScripts: true, localResourceRoots: roots };
+    this.held.push(
+      panel.webview.onDidReceiveMessage((message: FromSheet) => void this.receive(message)),
+      panel.onDidChangeViewState(() => {
+        if (!panel.visible) {
+          // A hidden panel loses its page; it says `ready` again when it is shown.
+          this.ready = false;
+          this.dirty = true;
+        }
+      }),
+    );
+    panel.webview.html = sheetPage(panel.webview, extensionUri, state);
+  }
 
-	show(): void {
-		this.panel.reveal(undefined, true);
-	}
+  show(): void {
+    this.panel.reveal(undefined, true);
+  }
 
-	onClosed(act: () => void): void {
-		this.held.push(this.panel.onDidDispose(act));
-	}
+  onClosed(act: () => void): void {
+    this.held.push(this.panel.onDidDispose(act));
+  }
 
-	changed(): void {
-		this.dirty = true;
-		void this.ask();
-	}
+  changed(): void {
+    this.dirty = true;
+    void this.ask();
+  }
 
-	serverChanged(running: boolean): void {
-		if (running) {
-			this.changed();
-		} else {
-			this.post({
-				type: "waiting",
-				reason: "The language server is starting again.",
-			});
-		}
-	}
+  serverChanged(running: boolean): void {
+    if (running) {
+      this.changed();
+    } else {
+      this.post({
+        type: 'waiting',
+        reason: 'The language server is starting again.',
+      });
+    }
+  }
 
-	cursorMoved(uri: string, position: Position | undefined): void {
-		if (
-			position === undefined ||
-			!workspace.getConfiguration("tautline").get("preview.followCursor", true)
-		) {
-			return;
-		}
-		const here = `${uri}:${position.line}`;
-		const landed = this.landing === here;
-		this.landing = undefined;
-		if (!landed) {
-			this.post({
-				type: "cursor",
-				uri,
-				line: position.line,
-				character: position.character,
-			});
-		}
-	}
+  cursorMoved(uri: string, position: Position | undefined): void {
+    if (position === undefined || !workspace.getConfiguration('tautline').get('preview.followCursor', true)) {
+      return;
+    }
+    const here = `${uri}:${position.line}`;
+    const landed = this.landing === here;
+    this.landing = undefined;
+    if (!landed) {
+      this.post({
+        type: 'cursor',
+        uri,
+        line: position.line,
+        character: position.character,
+      });
+    }
+  }
 
-	dispose(): void {
-		this.panel.dispose();
-		for (const held of this.held) {
-			held.dispose();
-		}
-	}
+  dispose(): void {
+    this.panel.dispose();
+    for (const held of this.held) {
+      held.dispose();
+    }
+  }
 
-	private async receive(message: FromSheet): Promise<void> {
-		switch (message.type) {
-			case "ready":
-				this.ready = true;
-				this.dirty = true;
-				await this.ask();
-				break;
-			case "reveal": {
-				const { place } = message;
-				this.landing = `${place.uri}:${place.range.start.line}`;
-				await reveal(place);
-				break;
-			}
-			case "calculation":
-				await commands.executeCommand(
-					"tautline.showCalculation",
-					message.place.uri,
-					message.place.range.start,
-					message.check,
-				);
-				break;
-			case "write-assumed":
-				await commands.executeCommand("tautline.writeAssumed", this.uri);
-				break;
-		}
-	}
+  private async receive(message: FromSheet): Promise<void> {
+    switch (message.type) {
+      case 'ready':
+        this.ready = true;
+        this.dirty = true;
+        await this.ask();
+        break;
+      case 'reveal': {
+        const { place } = message;
+        this.landing = `${place.uri}:${place.range.start.line}`;
+        await reveal(place);
+        break;
+      }
+      case 'calculation':
+        await commands.executeCommand(
+          'tautline.showCalculation',
+          message.place.uri,
+          message.place.range.start,
+          message.check,
+        );
+        break;
+      case 'write-assumed':
+        await commands.executeCommand('tautline.writeAssumed', this.uri);
+        break;
+    }
+  }
 
-	private post(message: ToSheet): void {
-		if (this.ready && this.panel.visible) {
-			void this.panel.webview.postMessage(message);
-		}
-	}
+  private post(message: ToSheet): void {
+    if (this.ready && this.panel.visible) {
+      void this.panel.webview.postMessage(message);
+    }
+  }
 
-	/** One question at a time; a change that comes while the server works is asked about afterwards. */
-	private async ask(): Promise<void> {
-		if (this.asking || !this.ready || !this.panel.visible) {
-			return;
-		}
-		this.asking = true;
-		try {
-			while (this.dirty && this.panel.visible) {
-				this.dirty = false;
-				// A sheet restored without its editor: the server has to know the text.
-				await workspace.openTextDocument(Uri.parse(this.uri));
-				const answer = await this.client.sendRequest<PreviewAnswer>(
-					previewRequest,
-					{ uri: this.uri },
-				);
-				this.post({ type: "answer", answer, file: fileName(this.uri) });
-				this.sendCursor();
-			}
-		} catch (error) {
-			const why = error instanceof Error ? error.message : String(error);
-			this.post({
-				type: "waiting",
-				reason: `No answer from the language server (${why}).`,
-			});
-		} finally {
-			this.asking = false;
-		}
-	}
+  /** One question at a time; a change that comes while the server works is asked about afterwards. */
+  private async ask(): Promise<void> {
+    if (this.asking || !this.ready || !this.panel.visible) {
+      return;
+    }
+    this.asking = true;
+    try {
+      while (this.dirty && this.panel.visible) {
+        this.dirty = false;
+        // A sheet restored without its editor: the server has to know the text.
+        await workspace.openTextDocument(Uri.parse(this.uri));
+        const answer = await this.client.sendRequest<PreviewAnswer>(previewRequest, { uri: this.uri });
+        this.post({ type: 'answer', answer, file: fileName(this.uri) });
+        this.sendCursor();
+      }
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      this.post({
+        type: 'waiting',
+        reason: `No answer from the language server (${why}).`,
+      });
+    } finally {
+      this.asking = false;
+    }
+  }
 
-	private sendCursor(): void {
-		const editor = window.visibleTextEditors.find(
-			(one) => one.document.uri.toString() === this.uri,
-		);
-		this.cursorMoved(this.uri, editor?.selection.active);
-	}
+  private sendCursor(): void {
+    const editor = window.visibleTextEditors.find((one) => one.document.uri.toString() === this.uri);
+    this.cursorMoved(this.uri, editor?.selection.active);
+  }
 }
 
 function fileName(uri: string): string {
-	return Uri.parse(uri).path.split("/").at(-1) ?? uri;
+  return Uri.parse(uri).path.split('/').at(-1) ?? uri;
 }

@@ -1,106 +1,83 @@
-import { type EvaluatedNotice, languageId } from "@tautline/language/protocol";
-import {
-	commands,
-	type Disposable,
-	type ExtensionContext,
-	ViewColumn,
-	window,
-} from "vscode";
-import { type BaseLanguageClient, State } from "vscode-languageclient";
-import type { SheetState } from "../preview/messages.ts";
-import { PreviewSheet, sheetViewType } from "./preview-sheet.ts";
+import { type EvaluatedNotice, languageId } from '@tautline/language/protocol';
+import { commands, type Disposable, type ExtensionContext, ViewColumn, window } from 'vscode';
+import { type BaseLanguageClient, State } from 'vscode-languageclient';
+import type { SheetState } from '../preview/messages.ts';
+import { PreviewSheet, sheetViewType } from './preview-sheet.ts';
 
 /** The open drawing sheets, at most one a file. */
 export class PreviewSheets implements Disposable {
-	private readonly sheets = new Map<string, PreviewSheet>();
-	private readonly held: Disposable[] = [];
-	private readonly context: ExtensionContext;
-	private readonly client: BaseLanguageClient;
+  private readonly sheets = new Map<string, PreviewSheet>();
+  private readonly held: Disposable[] = [];
+  private readonly context: ExtensionContext;
+  private readonly client: BaseLanguageClient;
 
-	constructor(context: ExtensionContext, client: BaseLanguageClient) {
-		this.context = context;
-		this.client = client;
-		this.held.push(
-			commands.registerCommand("tautline.openPreview", () => this.open()),
-			window.registerWebviewPanelSerializer(sheetViewType, {
-				deserializeWebviewPanel: async (
-					panel,
-					state: SheetState | undefined,
-				) => {
-					if (state === undefined) {
-						panel.dispose();
-						return;
-					}
-					this.keep(
-						new PreviewSheet(
-							this.context.extensionUri,
-							this.client,
-							panel,
-							state,
-						),
-					);
-				},
-			}),
-			window.onDidChangeTextEditorSelection((change) => {
-				if (change.textEditor.document.languageId === languageId) {
-					for (const sheet of this.sheets.values()) {
-						sheet.cursorMoved(
-							change.textEditor.document.uri.toString(),
-							change.selections[0]?.active,
-						);
-					}
-				}
-			}),
-			client.onDidChangeState((change) => {
-				for (const sheet of this.sheets.values()) {
-					sheet.serverChanged(change.newState === State.Running);
-				}
-			}),
-		);
-	}
+  constructor(context: ExtensionContext, client: BaseLanguageClient) {
+    this.context = context;
+    this.client = client;
+    this.held.push(
+      commands.registerCommand('tautline.openPreview', () => this.open()),
+      window.registerWebviewPanelSerializer(sheetViewType, {
+        deserializeWebviewPanel: async (panel, state: SheetState | undefined) => {
+          if (state === undefined) {
+            panel.dispose();
+            return;
+          }
+          this.keep(new PreviewSheet(this.context.extensionUri, this.client, panel, state));
+        },
+      }),
+      window.onDidChangeTextEditorSelection((change) => {
+        if (change.textEditor.document.languageId === languageId) {
+          for (const sheet of this.sheets.values()) {
+            sheet.cursorMoved(change.textEditor.document.uri.toString(), change.selections[0]?.active);
+          }
+        }
+      }),
+      client.onDidChangeState((change) => {
+        for (const sheet of this.sheets.values()) {
+          sheet.serverChanged(change.newState === State.Running);
+        }
+      }),
+    );
+  }
 
-	evaluated(notice: EvaluatedNotice): void {
-		this.sheets.get(notice.uri)?.changed();
-	}
+  evaluated(notice: EvaluatedNotice): void {
+    this.sheets.get(notice.uri)?.changed();
+  }
 
-	dispose(): void {
-		for (const held of [...this.held, ...this.sheets.values()]) {
-			held.dispose();
-		}
-	}
+  dispose(): void {
+    for (const held of [...this.held, ...this.sheets.values()]) {
+      held.dispose();
+    }
+  }
 
-	private open(): void {
-		const document = window.activeTextEditor?.document;
-		if (document?.languageId !== languageId) {
-			void window.showInformationMessage(
-				"Open a .shelter file first: the drawing sheet is drawn from it.",
-			);
-			return;
-		}
-		const uri = document.uri.toString();
-		const there = this.sheets.get(uri);
-		if (there !== undefined) {
-			there.show();
-			return;
-		}
-		const panel = window.createWebviewPanel(
-			sheetViewType,
-			"Drawing sheet",
-			{ viewColumn: ViewColumn.Beside, preserveFocus: true },
-			{ enableFindWidget: true },
-		);
-		this.keep(
-			new PreviewSheet(this.context.extensionUri, this.client, panel, { uri }),
-		);
-	}
+  private open(): void {
+    const document = window.activeTextEditor?.document;
+    if (document?.languageId !== languageId) {
+      void window.showInformationMessage('Open a .shelter file first: the drawing sheet is drawn from it.');
+      return;
+    }
+    const uri = document.uri.toString();
+    const there = this.sheets.get(uri);
+    if (there !== undefined) {
+      there.show();
+      return;
+    }
+    const panel = window.createWebviewPanel(
+      sheetViewType,
+      'Drawing sheet',
+      { viewColumn: ViewColumn.Beside, preserveFocus: true },
+      { enableFindWidget: true },
+    );
+    this.keep(new PreviewSheet(this.context.extensionUri, this.client, panel, { uri }));
+  }
 
-	private keep(sheet: PreviewSheet): void {
-		this.sheets.get(sheet.uri)?.dispose();
-		this.sheets.set(sheet.uri, sheet);
-		sheet.onClosed(() => {
-			if (this.sheets.get(sheet.uri) === sheet) {
-				this.sheets.delete(sheet.uri);
-			}
-		});
-	}
+  private keep(sheet: PreviewSheet): void {
+    this.sheets.get(sheet.uri)?.dispose();
+    this.sheets.set(sheet.uri, sheet);
+    sheet.onClosed(() => {
+      if (this.sheets.get(sheet.uri) === sheet) {
+        this.sheets.delete(sheet.uri);
+      }
+    });
+  }
 }

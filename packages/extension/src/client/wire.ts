@@ -1,41 +1,31 @@
-import {
-	type EvaluatedNotice,
-	evaluatedNotification,
-} from "@tautline/language/protocol";
-import type { ExtensionContext } from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
-import { registerCalculation } from "./calculation.ts";
-import { registerCatalogue } from "./catalogue.ts";
-import {
-	registerAssumed,
-	registerPlaces,
-	registerServerCommands,
-} from "./commands.ts";
-import { PreviewSheets } from "./preview-sheets.ts";
-import { StatusItem } from "./status-item.ts";
-import { registerWizard } from "./wizard.ts";
+import { type EvaluatedNotice, evaluatedNotification } from '@tautline/language/protocol';
+import type { ExtensionContext } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
+import { registerCalculation } from './calculation.ts';
+import { registerCatalogue } from './catalogue.ts';
+import { registerAssumed, registerPlaces, registerServerCommands } from './commands.ts';
+import { PreviewSheets } from './preview-sheets.ts';
+import { StatusItem } from './status-item.ts';
+import { registerWizard } from './wizard.ts';
 
 /** Everything that is the same on a desktop, a remote host and in a browser. */
-export function wire(
-	context: ExtensionContext,
-	client: BaseLanguageClient,
-): void {
-	const sheets = new PreviewSheets(context, client);
-	const status = new StatusItem(client);
-	context.subscriptions.push(sheets, status);
-	registerCatalogue(context, client);
-	registerCalculation(context, client);
-	registerAssumed(context, client);
-	registerPlaces(context);
-	registerServerCommands(context, client);
-	registerWizard(context, client);
-	context.subscriptions.push(
-		client.onNotification(evaluatedNotification, (notice: EvaluatedNotice) => {
-			sheets.evaluated(notice);
-			status.evaluated(notice);
-		}),
-	);
-	// Not awaited: commands and the restored drawing sheets wait for the server themselves. The client
-	// reports a failed start to the user, and the status item keeps showing it.
-	client.start().catch(() => undefined);
+export function wire(context: ExtensionContext, client: BaseLanguageClient): void {
+  const sheets = new PreviewSheets(context, client);
+  const status = new StatusItem(client);
+  context.subscriptions.push(sheets, status);
+  registerCatalogue(context, client);
+  registerCalculation(context, client);
+  registerAssumed(context, client);
+  registerPlaces(context);
+  registerServerCommands(context, client);
+  registerWizard(context, client);
+  context.subscriptions.push(
+    client.onNotification(evaluatedNotification, (notice: EvaluatedNotice) => {
+      sheets.evaluated(notice);
+      status.evaluated(notice);
+    }),
+  );
+  // Not awaited: commands and the restored drawing sheets wait for the server themselves. The client
+  // reports a failed start to the user, and the status item keeps showing it.
+  client.start().catch(() => undefined);
 }

@@ -1,58 +1,41 @@
 import {
-	languageId,
-	type ShelterTemplate,
-	type TemplatesAnswer,
-	templatesRequest,
-} from "@tautline/language/protocol";
-import {
-	commands,
-	type ExtensionContext,
-	SnippetString,
-	window,
-	workspace,
-} from "vscode";
-import type { BaseLanguageClient } from "vscode-languageclient";
+  languageId,
+  type ShelterTemplate,
+  type TemplatesAnswer,
+  templatesRequest,
+} from '@tautline/language/protocol';
+import { commands, type ExtensionContext, SnippetString, window, workspace } from 'vscode';
+import type { BaseLanguageClient } from 'vscode-languageclient';
 
 /** New shelter: pick the kind that is nearest, then tab through its numbers in a new unsaved file. */
-export function registerWizard(
-	context: ExtensionContext,
-	client: BaseLanguageClient,
-): void {
-	const run = async (): Promise<void> => {
-		const { templates } = await client.sendRequest<TemplatesAnswer>(
-			templatesRequest,
-			{},
-		);
-		const picked = await pick(templates);
-		if (picked === undefined) {
-			return;
-		}
-		const document = await workspace.openTextDocument({
-			language: languageId,
-			content: "",
-		});
-		const editor = await window.showTextDocument(document);
-		await editor.insertSnippet(new SnippetString(picked.snippet));
-		await commands.executeCommand("tautline.openPreview");
-	};
-	context.subscriptions.push(
-		commands.registerCommand("tautline.newShelter", run),
-	);
+export function registerWizard(context: ExtensionContext, client: BaseLanguageClient): void {
+  const run = async (): Promise<void> => {
+    const { templates } = await client.sendRequest<TemplatesAnswer>(templatesRequest, {});
+    const picked = await pick(templates);
+    if (picked === undefined) {
+      return;
+    }
+    const document = await workspace.openTextDocument({
+      language: languageId,
+      content: '',
+    });
+    const editor = await window.showTextDocument(document);
+    await editor.insertSnippet(new SnippetString(picked.snippet));
+    await commands.executeCommand('tautline.openPreview');
+  };
+  context.subscriptions.push(commands.registerCommand('tautline.newShelter', run));
 }
 
-async function pick(
-	templates: readonly ShelterTemplate[],
-): Promise<ShelterTemplate | undefined> {
-	const choices = templates.map((template) => ({
-		label: template.title,
-		detail: template.description,
-		template,
-	}));
-	const choice = await window.showQuickPick(choices, {
-		title: "New shelter",
-		placeHolder:
-			"Which kind is nearest to yours? Every number can be changed afterwards.",
-		matchOnDetail: true,
-	});
-	return choice?.template;
+async function pick(templates: readonly ShelterTemplate[]): Promise<ShelterTemplate | undefined> {
+  const choices = templates.map((template) => ({
+    label: template.title,
+    detail: template.description,
+    template,
+  }));
+  const choice = await window.showQuickPick(choices, {
+    title: 'New shelter',
+    placeHolder: 'Which kind is nearest to yours? Every number can be changed afterwards.',
+    matchOnDetail: true,
+  });
+  return choice?.template;
 }

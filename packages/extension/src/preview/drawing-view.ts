@@ -1,200 +1,158 @@
-import type {
-	PreviewDrawing,
-	PreviewPart,
-	PreviewShelter,
-} from "@tautline/language/protocol";
-import { element } from "./dom.ts";
-import { belongs, partOf } from "./parts.ts";
+import type { PreviewDrawing, PreviewPart, PreviewShelter } from '@tautline/language/protocol';
+import { element } from './dom.ts';
+import { partOf } from './parts.ts';
 
 export interface DrawingActions {
-	readonly reveal: (part: PreviewPart) => void;
-	/** The pointer is over a part, or over none. */
-	readonly point: (part: PreviewPart | undefined) => void;
+  readonly reveal: (part: PreviewPart) => void;
+  /** The pointer is over a part, or over none. */
+  readonly point: (part: PreviewPart | undefined) => void;
 }
 
-const forbidden = new Set([
-	"script",
-	"foreignobject",
-	"iframe",
-	"image",
-	"use",
-	"a",
-	"animate",
-	"set",
-]);
+const forbidden = new Set(['script', 'foreignobject', 'iframe', 'image', 'use', 'a', 'animate', 'set']);
 
 /** The drawing itself on its sheet. */
 export function drawingView(
-	shelter: PreviewShelter,
-	drawing: PreviewDrawing,
-	zoom: number,
-	actions: DrawingActions,
+  shelter: PreviewShelter,
+  drawing: PreviewDrawing,
+  zoom: number,
+  actions: DrawingActions,
 ): HTMLElement {
-	const paper = element("div", {
-		class: "paper",
-		tabindex: 0,
-		role: "group",
-		"aria-label": "Drawing",
-	});
-	const svg = adopt(drawing.svg);
-	if (svg === undefined) {
-		paper.append(
-			element("p", { class: "empty" }, "This drawing could not be read."),
-		);
-		return paper;
-	}
-	svg.setAttribute("role", "img");
-	svg.setAttribute("aria-label", drawing.description);
-	sizeOf(svg, zoom);
-	const over = (event: Event): PreviewPart | undefined => {
-		const mark =
-			event.target instanceof Element
-				? event.target.closest("[data-part]")
-				: null;
-		return partOf(shelter, mark?.getAttribute("data-part") ?? "");
-	};
-	svg.addEventListener("click", (event) => {
-		const part = over(event);
-		if (part !== undefined) {
-			actions.reveal(part);
-		}
-	});
-	svg.addEventListener("pointermove", (event) => actions.point(over(event)));
-	svg.addEventListener("pointerleave", () => actions.point(undefined));
-	colourVerdicts(svg, shelter);
-	paper.append(svg);
-	return paper;
+  const paper = element('div', {
+    class: 'paper',
+    tabindex: 0,
+    role: 'group',
+    'aria-label': 'Drawing',
+  });
+  const svg = adopt(drawing.svg);
+  if (svg === undefined) {
+    paper.append(element('p', { class: 'empty' }, 'This drawing could not be read.'));
+    return paper;
+  }
+  svg.setAttribute('role', 'img');
+  svg.setAttribute('aria-label', drawing.description);
+  sizeOf(svg, zoom);
+  const over = (event: Event): PreviewPart | undefined => {
+    const mark = event.target instanceof Element ? event.target.closest('[data-part]') : null;
+    return partOf(shelter, mark?.getAttribute('data-part') ?? '');
+  };
+  svg.addEventListener('click', (event) => {
+    const part = over(event);
+    if (part !== undefined) {
+      actions.reveal(part);
+    }
+  });
+  svg.addEventListener('pointermove', (event) => actions.point(over(event)));
+  svg.addEventListener('pointerleave', () => actions.point(undefined));
+  colourVerdicts(svg, shelter);
+  paper.append(svg);
+  return paper;
 }
 
 /** Puts a class on every mark of a part; with `undefined`, takes it off all. */
 export function markPart(
-	root: Element,
-	partId: string | undefined,
-	className: string,
+  root: Element,
+  shelter: PreviewShelter,
+  partId: string | undefined,
+  className: string,
 ): void {
-	for (const mark of root.querySelectorAll("[data-part]")) {
-		const id = mark.getAttribute("data-part") ?? "";
-		mark.classList.toggle(
-			className,
-			partId !== undefined && belongs(id, partId),
-		);
-	}
+  for (const mark of root.querySelectorAll('[data-part]')) {
+    const own = partOf(shelter, mark.getAttribute('data-part') ?? '');
+    mark.classList.toggle(className, own !== undefined && own.id === partId);
+  }
 }
 
 export function sizeOf(svg: SVGSVGElement, zoom: number): void {
-	const box = svg.viewBox.baseVal;
-	const ratio = box.width > 0 && box.height > 0 ? box.height / box.width : 0.6;
-	svg.style.setProperty("width", `${zoom * 100}%`);
-	svg.style.setProperty("aspect-ratio", `1 / ${ratio}`);
+  const box = svg.viewBox.baseVal;
+  const ratio = box.width > 0 && box.height > 0 ? box.height / box.width : 0.6;
+  svg.style.setProperty('width', `${zoom * 100}%`);
+  svg.style.setProperty('aspect-ratio', `1 / ${ratio}`);
 }
 
 /** Takes a drawing in, without anything that could run, load or link. */
 function adopt(text: string): SVGSVGElement | undefined {
-	const parsed = new DOMParser().parseFromString(
-		text,
-		"image/svg+xml",
-	).documentElement;
-	if (parsed.nodeName.toLowerCase() !== "svg") {
-		return undefined;
-	}
-	const svg = document.importNode(parsed, true) as unknown as SVGSVGElement;
-	for (const one of [svg, ...svg.querySelectorAll("*")]) {
-		if (forbidden.has(one.nodeName.toLowerCase())) {
-			one.remove();
-			continue;
-		}
-		for (const { name } of [...one.attributes]) {
-			if (name.startsWith("on") || name.endsWith("href")) {
-				one.removeAttribute(name);
-			}
-		}
-	}
-	svg.removeAttribute("width");
-	svg.removeAttribute("height");
-	return svg;
+  const parsed = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
+  if (parsed.nodeName.toLowerCase() !== 'svg') {
+    return undefined;
+  }
+  const svg = document.importNode(parsed, true) as unknown as SVGSVGElement;
+  for (const one of [svg, ...svg.querySelectorAll('*')]) {
+    if (forbidden.has(one.nodeName.toLowerCase())) {
+      one.remove();
+      continue;
+    }
+    for (const { name } of [...one.attributes]) {
+      if (name.startsWith('on') || name.endsWith('href')) {
+        one.removeAttribute(name);
+      }
+    }
+  }
+  svg.removeAttribute('width');
+  svg.removeAttribute('height');
+  return svg;
 }
 
 function colourVerdicts(svg: SVGSVGElement, shelter: PreviewShelter): void {
-	for (const finding of shelter.findings) {
-		const className =
-			finding.accepted !== undefined
-				? undefined
-				: finding.verdict === "fails"
-					? "part-fails"
-					: finding.verdict === "near its limit"
-						? "part-near"
-						: undefined;
-		if (className !== undefined) {
-			for (const mark of svg.querySelectorAll("[data-part]")) {
-				if (belongs(mark.getAttribute("data-part") ?? "", finding.part)) {
-					mark.classList.add(className);
-				}
-			}
-		}
-	}
+  for (const { id } of shelter.parts) {
+    const worst = worstOf(shelter, id);
+    if (worst !== undefined) {
+      markPart(svg, shelter, id, `part-${worst.className}`);
+    }
+  }
 }
 
 /** The parts as a list of buttons: a legend for eyes, and the way in for keyboard and screen reader. */
 export function partsList(
-	shelter: PreviewShelter,
-	drawing: PreviewDrawing,
-	actions: DrawingActions,
+  shelter: PreviewShelter,
+  drawing: PreviewDrawing,
+  actions: DrawingActions,
 ): HTMLElement {
-	const drawn = shelter.parts.filter(
-		(part) =>
-			drawing.svg.includes(`data-part="${part.id}"`) ||
-			drawing.svg.includes(`data-part="${part.id}/`),
-	);
-	const list = element("ul", {
-		class: "parts",
-		"aria-label": "Parts in this drawing",
-	});
-	for (const part of drawn) {
-		const worst = worstOf(shelter, part.id);
-		list.append(
-			element(
-				"li",
-				{},
-				element(
-					"button",
-					{
-						type: "button",
-						"data-part-button": part.id,
-						title: "Go to its line",
-						click: () => actions.reveal(part),
-						focus: () => actions.point(part),
-						blur: () => actions.point(undefined),
-						pointerenter: () => actions.point(part),
-						pointerleave: () => actions.point(undefined),
-					},
-					worst !== undefined &&
-						element(
-							"span",
-							{ class: `flag ${worst.className}`, title: worst.word },
-							worst.sign,
-						),
-					part.title,
-					worst !== undefined &&
-						element("span", { class: "unseen" }, `, ${worst.word}`),
-				),
-			),
-		);
-	}
-	return list;
+  const drawn = shelter.parts.filter(
+    (part) =>
+      drawing.svg.includes(`data-part="${part.id}"`) || drawing.svg.includes(`data-part="${part.id}/`),
+  );
+  const list = element('ul', {
+    class: 'parts',
+    'aria-label': 'Parts in this drawing',
+  });
+  for (const part of drawn) {
+    const worst = worstOf(shelter, part.id);
+    list.append(
+      element(
+        'li',
+        {},
+        element(
+          'button',
+          {
+            type: 'button',
+            'data-part-button': part.id,
+            title: 'Go to its line',
+            click: () => actions.reveal(part),
+            focus: () => actions.point(part),
+            blur: () => actions.point(undefined),
+            pointerenter: () => actions.point(part),
+            pointerleave: () => actions.point(undefined),
+          },
+          worst !== undefined &&
+            element('span', { class: `flag ${worst.className}`, title: worst.word }, worst.sign),
+          part.title,
+          worst !== undefined && element('span', { class: 'unseen' }, `, ${worst.word}`),
+        ),
+      ),
+    );
+  }
+  return list;
 }
 
 function worstOf(
-	shelter: PreviewShelter,
-	partId: string,
+  shelter: PreviewShelter,
+  partId: string,
 ): { word: string; sign: string; className: string } | undefined {
-	const own = shelter.findings.filter(
-		(one) => one.part === partId && one.accepted === undefined,
-	);
-	if (own.some((one) => one.verdict === "fails")) {
-		return { word: "fails", sign: "×", className: "fails" };
-	}
-	if (own.some((one) => one.verdict === "near its limit")) {
-		return { word: "near its limit", sign: "!", className: "near" };
-	}
-	return undefined;
+  const own = shelter.findings.filter((one) => one.part === partId && one.accepted === undefined);
+  if (own.some((one) => one.verdict === 'fails')) {
+    return { word: 'fails', sign: '×', className: 'fails' };
+  }
+  if (own.some((one) => one.verdict === 'near its limit')) {
+    return { word: 'near its limit', sign: '!', className: 'near' };
+  }
+  return undefined;
 }

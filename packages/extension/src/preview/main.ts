@@ -1,34 +1,32 @@
 /** Script of the drawing sheet's page. Draws what it is sent; works nothing out. */
-import type { FromSheet, SheetState, ToSheet } from "./messages.ts";
-import { Sheet } from "./sheet.ts";
+import type { FromSheet, SheetState, ToSheet } from './messages.ts';
+import { Sheet } from './sheet.ts';
 
 interface EditorApi {
-	getState(): SheetState | undefined;
-	setState(state: SheetState): void;
-	postMessage(message: FromSheet): void;
+  getState(): SheetState | undefined;
+  setState(state: SheetState): void;
+  postMessage(message: FromSheet): void;
 }
 declare function acquireVsCodeApi(): EditorApi;
 
 const editor = acquireVsCodeApi();
-const root = document.getElementById("sheet");
+const root = document.getElementById('sheet');
 if (root !== null) {
-	const given = JSON.parse(
-		root.getAttribute("data-state") ?? "{}",
-	) as SheetState;
-	const sheet = new Sheet(
-		root,
-		editor.getState() ?? given,
-		(message) => editor.postMessage(message),
-		(state) => editor.setState(state),
-	);
-	window.addEventListener("message", ({ data }: MessageEvent<ToSheet>) => {
-		if (data.type === "answer") {
-			sheet.answered(data.answer, data.file);
-		} else if (data.type === "cursor") {
-			sheet.cursorAt(data);
-		} else if (data.type === "waiting") {
-			sheet.wait(data.reason);
-		}
-	});
-	editor.postMessage({ type: "ready" });
+  const given = JSON.parse(root.getAttribute('data-state') ?? '{}') as SheetState;
+  const sheet = new Sheet(
+    root,
+    editor.getState() ?? given,
+    (message) => editor.postMessage(message),
+    (state) => editor.setState(state),
+  );
+  window.addEventListener('message', ({ data }: MessageEvent<ToSheet>) => {
+    if (data.type === 'answer') {
+      sheet.answered(data.answer, data.file);
+    } else if (data.type === 'cursor') {
+      sheet.cursorAt(data);
+    } else if (data.type === 'waiting') {
+      sheet.wait(data.reason);
+    }
+  });
+  editor.postMessage({ type: 'ready' });
 }

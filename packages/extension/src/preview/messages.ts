@@ -1,36 +1,36 @@
 /** What the drawing sheet (webview) and the extension say to each other, by postMessage only. */
-import type { PlainPlace, PreviewAnswer } from "@tautline/language/protocol";
+import type { PlainPlace, PreviewAnswer } from '@tautline/language/protocol';
 
 export type ToSheet =
-	| {
-			readonly type: "answer";
-			readonly answer: PreviewAnswer;
-			readonly file: string;
-	  }
-	/** The cursor stands on this line of this file. */
-	| {
-			readonly type: "cursor";
-			readonly uri: string;
-			readonly line: number;
-			readonly character: number;
-	  }
-	/** The server is away or did not answer: what is on show may be old. */
-	| { readonly type: "waiting"; readonly reason: string };
+  | {
+      readonly type: 'answer';
+      readonly answer: PreviewAnswer;
+      readonly file: string;
+    }
+  /** The cursor stands on this line of this file. */
+  | {
+      readonly type: 'cursor';
+      readonly uri: string;
+      readonly line: number;
+      readonly character: number;
+    }
+  /** The server is away or did not answer: what is on show may be old. */
+  | { readonly type: 'waiting'; readonly reason: string };
 
 export type FromSheet =
-	| { readonly type: "ready" }
-	| { readonly type: "reveal"; readonly place: PlainPlace }
-	| {
-			readonly type: "calculation";
-			readonly place: PlainPlace;
-			readonly check: string;
-	  }
-	| { readonly type: "write-assumed" };
+  | { readonly type: 'ready' }
+  | { readonly type: 'reveal'; readonly place: PlainPlace }
+  | {
+      readonly type: 'calculation';
+      readonly place: PlainPlace;
+      readonly check: string;
+    }
+  | { readonly type: 'write-assumed' };
 
 /** Kept by the editor for each panel, and given back when the window is reloaded. */
 export interface SheetState {
-	readonly uri: string;
-	readonly shelter?: string;
-	readonly tab?: string;
-	readonly zoom?: number;
+  readonly uri: string;
+  readonly shelter?: string;
+  readonly tab?: string;
+  readonly zoom?: number;
 }

@@ -1,306 +1,274 @@
-import type {
-	PreviewAnswer,
-	PreviewPart,
-	PreviewShelter,
-	PreviewView,
-} from "@tautline/language/protocol";
-import { cautionsView } from "./cautions.ts";
-import { element } from "./dom.ts";
-import { drawingView, markPart, partsList, sizeOf } from "./drawing-view.ts";
-import { findingsView } from "./findings-view.ts";
-import { materialsView } from "./materials-view.ts";
-import type { FromSheet, SheetState } from "./messages.ts";
-import { partAt } from "./parts.ts";
-import { type Tab, tabStrip } from "./tabs.ts";
-import { titleBlock } from "./title-block.ts";
+import type { PreviewAnswer, PreviewPart, PreviewShelter, PreviewView } from '@tautline/language/protocol';
+import { cautionsView } from './cautions.ts';
+import { element } from './dom.ts';
+import { drawingView, markPart, partsList, sizeOf } from './drawing-view.ts';
+import { findingsView } from './findings-view.ts';
+import { materialsView } from './materials-view.ts';
+import type { FromSheet, SheetState } from './messages.ts';
+import { partAt } from './parts.ts';
+import { type Tab, tabStrip } from './tabs.ts';
+import { titleBlock } from './title-block.ts';
 
 const viewTitles: Readonly<Record<PreviewView, string>> = {
-	section: "Section",
-	plan: "Plan",
-	side: "Side",
-	"setting-out": "Setting out",
+  section: 'Section',
+  plan: 'Plan',
+  side: 'Side',
+  'setting-out': 'Setting out',
 };
 
 interface Cursor {
-	readonly uri: string;
-	readonly line: number;
-	readonly character: number;
+  readonly uri: string;
+  readonly line: number;
+  readonly character: number;
 }
 
 /** The whole page: keeps the last good answer and draws it, with a mark when it is stale. */
 export class Sheet {
-	private readonly root: HTMLElement;
-	private readonly send: (message: FromSheet) => void;
-	private readonly save: (state: SheetState) => void;
-	private state: SheetState;
-	private file = "";
-	private shelters: readonly PreviewShelter[] = [];
-	private stale: string | undefined;
-	private waiting: string | undefined = "Reading the shelter.";
-	private cursor: Cursor | undefined;
-	private pointed: PreviewPart | undefined;
-	private cautionsOpen = false;
+  private readonly root: HTMLElement;
+  private readonly send: (message: FromSheet) => void;
+  private readonly save: (state: SheetState) => void;
+  private state: SheetState;
+  private file = '';
+  private shelters: readonly PreviewShelter[] = [];
+  private stale: string | undefined;
+  private waiting: string | undefined = 'Reading the shelter.';
+  private cursor: Cursor | undefined;
+  private clicked: PreviewPart | undefined;
+  private pointed: PreviewPart | undefined;
+  private cautionsOpen = false;
 
-	constructor(
-		root: HTMLElement,
-		state: SheetState,
-		send: (message: FromSheet) => void,
-		save: (state: SheetState) => void,
-	) {
-		this.root = root;
-		this.state = state;
-		this.send = send;
-		this.save = save;
-		save(state);
-		this.draw();
-	}
+  constructor(
+    root: HTMLElement,
+    state: SheetState,
+    send: (message: FromSheet) => void,
+    save: (state: SheetState) => void,
+  ) {
+    this.root = root;
+    this.state = state;
+    this.send = send;
+    this.save = save;
+    save(state);
+    this.draw();
+  }
 
-	answered(answer: PreviewAnswer, file: string): void {
-		this.file = file;
-		this.waiting = undefined;
-		this.stale = answer.broken;
-		this.shelters =
-			answer.broken === undefined
-				? answer.shelters
-				: this.keepLast(answer.shelters);
-		this.draw();
-	}
+  answered(answer: PreviewAnswer, file: string): void {
+    this.file = file;
+    this.waiting = undefined;
+    this.stale = answer.broken;
+    this.shelters = answer.broken === undefined ? answer.shelters : this.keepLast(answer.shelters);
+    this.draw();
+  }
 
-	wait(reason: string): void {
-		this.waiting = reason;
-		this.draw();
-	}
+  wait(reason: string): void {
+    this.waiting = reason;
+    this.draw();
+  }
 
-	cursorAt(cursor: Cursor): void {
-		this.cursor = cursor;
-		const there = this.shelters.find(
-			({ range }) =>
-				cursor.uri === this.state.uri &&
-				range.start.line <= cursor.line &&
-				cursor.line <= range.end.line,
-		);
-		if (there !== undefined && there.name !== this.current()?.name) {
-			this.change({ shelter: there.name });
-		} else {
-			this.mark();
-		}
-	}
+  cursorAt(cursor: Cursor): void {
+    this.cursor = cursor;
+    this.clicked = undefined;
+    const there = this.shelters.find(
+      ({ range }) =>
+        cursor.uri === this.state.uri && range.start.line <= cursor.line && cursor.line <= range.end.line,
+    );
+    if (there !== undefined && there.name !== this.current()?.name) {
+      this.change({ shelter: there.name });
+    } else {
+      this.mark();
+    }
+  }
 
-	/** Sheets of the last good answer, replaced where the broken text still gave a drawing. */
-	private keepLast(now: readonly PreviewShelter[]): readonly PreviewShelter[] {
-		const drawn = now.filter((shelter) => shelter.drawings.length > 0);
-		const kept = this.shelters.filter(
-			(old) => !drawn.some((shelter) => shelter.name === old.name),
-		);
-		return [...drawn, ...kept];
-	}
+  /** Sheets of the last good answer, replaced where the broken text still gave a drawing. */
+  private keepLast(now: readonly PreviewShelter[]): readonly PreviewShelter[] {
+    const drawn = now.filter((shelter) => shelter.drawings.length > 0);
+    const kept = this.shelters.filter((old) => !drawn.some((shelter) => shelter.name === old.name));
+    return [...drawn, ...kept];
+  }
 
-	private current(): PreviewShelter | undefined {
-		return (
-			this.shelters.find((shelter) => shelter.name === this.state.shelter) ??
-			this.shelters[0]
-		);
-	}
+  private current(): PreviewShelter | undefined {
+    return this.shelters.find((shelter) => shelter.name === this.state.shelter) ?? this.shelters[0];
+  }
 
-	private change(part: Partial<SheetState>): void {
-		this.state = { ...this.state, ...part };
-		this.save(this.state);
-		this.draw();
-	}
+  private change(part: Partial<SheetState>): void {
+    this.state = { ...this.state, ...part };
+    this.save(this.state);
+    this.draw();
+  }
 
-	private draw(): void {
-		const shelter = this.current();
-		const focus = document.activeElement?.getAttribute("data-key");
-		const scroll = this.root.querySelector(".paper");
-		const place =
-			scroll === null
-				? undefined
-				: { left: scroll.scrollLeft, top: scroll.scrollTop };
-		this.root.replaceChildren(
-			...(shelter === undefined ? [this.nothing()] : this.page(shelter)),
-		);
-		if (place !== undefined) {
-			this.root.querySelector(".paper")?.scrollTo(place);
-		}
-		if (focus) {
-			this.root.querySelector<HTMLElement>(`[data-key="${focus}"]`)?.focus();
-		}
-		this.mark();
-	}
+  private draw(): void {
+    const shelter = this.current();
+    const focus = document.activeElement?.getAttribute('data-key');
+    const scroll = this.root.querySelector('.paper');
+    const place = scroll === null ? undefined : { left: scroll.scrollLeft, top: scroll.scrollTop };
+    this.root.replaceChildren(...(shelter === undefined ? [this.nothing()] : this.page(shelter)));
+    if (place !== undefined) {
+      this.root.querySelector('.paper')?.scrollTo(place);
+    }
+    if (focus) {
+      this.root.querySelector<HTMLElement>(`[data-key="${focus}"]`)?.focus();
+    }
+    this.mark();
+  }
 
-	private nothing(): HTMLElement {
-		const text =
-			this.waiting ?? this.stale ?? `${this.file} describes no shelter yet.`;
-		return element("p", { class: "empty", role: "status" }, text);
-	}
+  private nothing(): HTMLElement {
+    const text = this.waiting ?? this.stale ?? `${this.file} describes no shelter yet.`;
+    return element('p', { class: 'empty', role: 'status' }, text);
+  }
 
-	private page(shelter: PreviewShelter): HTMLElement[] {
-		const stale = this.waiting ?? this.stale ?? shelter.stale;
-		const tabs = this.tabs(shelter);
-		const tab = tabs.find((one) => one.id === this.state.tab) ?? tabs[0];
-		this.root.classList.toggle("is-stale", stale !== undefined);
-		const head = element(
-			"header",
-			{},
-			this.chooser(shelter),
-			tabStrip(tabs, tab?.id ?? "", (id) => this.change({ tab: id })),
-		);
-		const body = element("div", {
-			class: "body",
-			role: "tabpanel",
-			id: "panel",
-			"aria-labelledby": `tab-${tab?.id}`,
-		});
-		const drawing = shelter.drawings.find((one) => one.view === tab?.id);
-		if (stale !== undefined) {
-			body.append(
-				element(
-					"p",
-					{ class: "stale", role: "status" },
-					element("strong", {}, "Stale"),
-					` ${stale}`,
-				),
-			);
-		}
-		if (drawing !== undefined) {
-			const actions = {
-				reveal: (part: PreviewPart) =>
-					this.send({ type: "reveal", place: part.place }),
-				point: (part: PreviewPart | undefined) => this.point(part),
-			};
-			body.append(
-				element(
-					"div",
-					{ class: "frame" },
-					drawingView(shelter, drawing, this.state.zoom ?? 1, actions),
-					element("p", { class: "caption", "aria-live": "polite" }),
-					this.zoomButtons(),
-				),
-				partsList(shelter, drawing, actions),
-			);
-		} else if (tab?.id === "materials") {
-			body.append(materialsView(shelter));
-		} else {
-			body.append(
-				findingsView(shelter, {
-					go: (target) => this.send({ type: "reveal", place: target }),
-					calculation: (finding) =>
-						this.send({
-							type: "calculation",
-							place: finding.place,
-							check: finding.id,
-						}),
-					writeAssumed: () => this.send({ type: "write-assumed" }),
-				}),
-			);
-		}
-		const foot = element(
-			"footer",
-			{},
-			titleBlock(shelter, this.file, () => this.change({ tab: "findings" })),
-			cautionsView(this.cautionsOpen, (open) => {
-				this.cautionsOpen = open;
-			}),
-		);
-		return [head, body, foot];
-	}
+  private page(shelter: PreviewShelter): HTMLElement[] {
+    const stale = this.waiting ?? this.stale ?? shelter.stale;
+    const tabs = this.tabs(shelter);
+    const tab = tabs.find((one) => one.id === this.state.tab) ?? tabs[0];
+    this.root.classList.toggle('is-stale', stale !== undefined);
+    const head = element(
+      'header',
+      {},
+      this.chooser(shelter),
+      tabStrip(tabs, tab?.id ?? '', (id) => this.change({ tab: id })),
+    );
+    const body = element('div', {
+      class: 'body',
+      role: 'tabpanel',
+      id: 'panel',
+      'aria-labelledby': `tab-${tab?.id}`,
+    });
+    const drawing = shelter.drawings.find((one) => one.view === tab?.id);
+    if (stale !== undefined) {
+      body.append(
+        element('p', { class: 'stale', role: 'status' }, element('strong', {}, 'Stale'), ` ${stale}`),
+      );
+    }
+    if (drawing !== undefined) {
+      const actions = {
+        reveal: (part: PreviewPart) => this.goTo(part),
+        point: (part: PreviewPart | undefined) => this.point(part),
+      };
+      body.append(
+        element(
+          'div',
+          { class: 'frame' },
+          drawingView(shelter, drawing, this.state.zoom ?? 1, actions),
+          element('p', { class: 'caption', 'aria-live': 'polite' }),
+          this.zoomButtons(),
+        ),
+        partsList(shelter, drawing, actions),
+      );
+    } else if (tab?.id === 'materials') {
+      body.append(materialsView(shelter));
+    } else {
+      body.append(
+        findingsView(shelter, {
+          go: (target) => this.send({ type: 'reveal', place: target }),
+          calculation: (finding) =>
+            this.send({
+              type: 'calculation',
+              place: finding.place,
+              check: finding.id,
+            }),
+          writeAssumed: () => this.send({ type: 'write-assumed' }),
+        }),
+      );
+    }
+    const foot = element(
+      'footer',
+      {},
+      titleBlock(shelter, this.file, () => this.change({ tab: 'findings' })),
+      cautionsView(this.cautionsOpen, (open) => {
+        this.cautionsOpen = open;
+      }),
+    );
+    return [head, body, foot];
+  }
 
-	private tabs(shelter: PreviewShelter): Tab[] {
-		const open = shelter.findings.filter(
-			(one) =>
-				one.accepted === undefined &&
-				(one.verdict === "fails" || one.verdict === "near its limit"),
-		);
-		return [
-			...shelter.drawings.map(({ view }) => ({
-				id: view,
-				title: viewTitles[view],
-			})),
-			{ id: "findings", title: "Findings", count: open.length },
-			{ id: "materials", title: "Materials" },
-		];
-	}
+  private tabs(shelter: PreviewShelter): Tab[] {
+    const open = shelter.findings.filter(
+      (one) => one.accepted === undefined && (one.verdict === 'fails' || one.verdict === 'near its limit'),
+    );
+    return [
+      ...shelter.drawings.map(({ view }) => ({
+        id: view,
+        title: viewTitles[view],
+      })),
+      { id: 'findings', title: 'Findings', count: open.length },
+      { id: 'materials', title: 'Materials' },
+    ];
+  }
 
-	private chooser(shelter: PreviewShelter): HTMLElement {
-		if (this.shelters.length < 2) {
-			return element("h1", {}, shelter.name.replaceAll("_", " "));
-		}
-		const select = element("select", {
-			"aria-label": "Shelter",
-			"data-key": "shelter",
-			change: (event) =>
-				this.change({ shelter: (event.target as HTMLSelectElement).value }),
-		});
-		for (const { name } of this.shelters) {
-			select.append(
-				element(
-					"option",
-					{ value: name, selected: name === shelter.name },
-					name.replaceAll("_", " "),
-				),
-			);
-		}
-		return select;
-	}
+  private chooser(shelter: PreviewShelter): HTMLElement {
+    if (this.shelters.length < 2) {
+      return element('h1', {}, shelter.name.replaceAll('_', ' '));
+    }
+    const select = element('select', {
+      'aria-label': 'Shelter',
+      'data-key': 'shelter',
+      change: (event) => this.change({ shelter: (event.target as HTMLSelectElement).value }),
+    });
+    for (const { name } of this.shelters) {
+      select.append(
+        element('option', { value: name, selected: name === shelter.name }, name.replaceAll('_', ' ')),
+      );
+    }
+    return select;
+  }
 
-	private zoomButtons(): HTMLElement {
-		const to = (zoom: number): void => {
-			const clamped = Math.min(6, Math.max(0.5, zoom));
-			this.state = { ...this.state, zoom: clamped };
-			this.save(this.state);
-			const svg = this.root.querySelector<SVGSVGElement>(".paper svg");
-			if (svg !== null) {
-				sizeOf(svg, clamped);
-			}
-		};
-		const button = (
-			sign: string,
-			title: string,
-			act: () => void,
-		): HTMLElement =>
-			element(
-				"button",
-				{ type: "button", title, "aria-label": title, click: act },
-				sign,
-			);
-		return element(
-			"div",
-			{ class: "zoom", role: "group", "aria-label": "Size of the drawing" },
-			button("−", "Smaller", () => to((this.state.zoom ?? 1) / 1.3)),
-			button("fit", "Fit the width", () => to(1)),
-			button("+", "Larger", () => to((this.state.zoom ?? 1) * 1.3)),
-		);
-	}
+  private zoomButtons(): HTMLElement {
+    const to = (zoom: number): void => {
+      const clamped = Math.min(6, Math.max(0.5, zoom));
+      this.state = { ...this.state, zoom: clamped };
+      this.save(this.state);
+      const svg = this.root.querySelector<SVGSVGElement>('.paper svg');
+      if (svg !== null) {
+        sizeOf(svg, clamped);
+      }
+    };
+    const button = (sign: string, title: string, act: () => void): HTMLElement =>
+      element('button', { type: 'button', title, 'aria-label': title, click: act }, sign);
+    return element(
+      'div',
+      { class: 'zoom', role: 'group', 'aria-label': 'Size of the drawing' },
+      button('−', 'Smaller', () => to((this.state.zoom ?? 1) / 1.3)),
+      button('fit', 'Fit the width', () => to(1)),
+      button('+', 'Larger', () => to((this.state.zoom ?? 1) * 1.3)),
+    );
+  }
 
-	private point(part: PreviewPart | undefined): void {
-		if (part?.id !== this.pointed?.id) {
-			this.pointed = part;
-			this.mark();
-		}
-	}
+  private goTo(part: PreviewPart): void {
+    this.clicked = part;
+    this.mark();
+    this.send({ type: 'reveal', place: part.place });
+  }
 
-	private mark(): void {
-		const shelter = this.current();
-		const { cursor } = this;
-		const marked =
-			shelter === undefined || cursor === undefined
-				? undefined
-				: partAt(shelter, cursor.uri, cursor.line, cursor.character);
-		for (const paper of this.root.querySelectorAll(".paper")) {
-			markPart(paper, marked?.id, "marked");
-			markPart(paper, this.pointed?.id, "pointed");
-		}
-		for (const button of this.root.querySelectorAll("[data-part-button]")) {
-			const here = button.getAttribute("data-part-button") === marked?.id;
-			button.classList.toggle("current", here);
-			button.setAttribute("aria-current", String(here));
-		}
-		const caption = this.root.querySelector(".caption");
-		if (caption !== null) {
-			const text = (this.pointed ?? marked)?.title ?? "";
-			if (caption.textContent !== text) {
-				caption.textContent = text;
-			}
-		}
-	}
+  private point(part: PreviewPart | undefined): void {
+    if (part?.id !== this.pointed?.id) {
+      this.pointed = part;
+      this.mark();
+    }
+  }
+
+  private mark(): void {
+    const shelter = this.current();
+    const { cursor } = this;
+    const under =
+      shelter === undefined || cursor === undefined
+        ? undefined
+        : partAt(shelter, cursor.uri, cursor.line, cursor.character);
+    const marked = this.clicked ?? under;
+    const paper = this.root.querySelector('.paper');
+    if (paper !== null && shelter !== undefined) {
+      markPart(paper, shelter, marked?.id, 'marked');
+      markPart(paper, shelter, this.pointed?.id, 'pointed');
+    }
+    for (const button of this.root.querySelectorAll('[data-part-button]')) {
+      const here = button.getAttribute('data-part-button') === marked?.id;
+      button.classList.toggle('current', here);
+      button.setAttribute('aria-current', String(here));
+    }
+    const caption = this.root.querySelector('.caption');
+    if (caption !== null) {
+      const text = (this.pointed ?? marked)?.title ?? '';
+      if (caption.textContent !== text) {
+        caption.textContent = text;
+      }
+    }
+  }
 }

@@ -1,15 +1,10 @@
 /** The language server as a web worker (editor in a browser). */
-import { startServer } from "@tautline/language";
+import { startServer } from '@tautline/language';
 import {
-	BrowserMessageReader,
-	BrowserMessageWriter,
-	createConnection,
-} from "vscode-languageserver/browser.js";
+  BrowserMessageReader,
+  BrowserMessageWriter,
+  createConnection,
+} from 'vscode-languageserver/browser.js';
 
 const scope = globalThis as unknown as Worker;
-startServer(
-	createConnection(
-		new BrowserMessageReader(scope),
-		new BrowserMessageWriter(scope),
-	),
-);
+startServer(createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope)));
