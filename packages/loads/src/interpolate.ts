@@ -13,7 +13,8 @@ export function along(curve: Curve, at: number): number {
   if (at >= last[0]) return last[1];
   for (let i = 1; i < curve.length; i++) {
     const [x1, y1] = curve[i]!;
-    if (at <= x1) {
+    if (at === x1) return y1;
+    if (at < x1) {
       const [x0, y0] = curve[i - 1]!;
       return y0 + ((y1 - y0) * (at - x0)) / (x1 - x0);
     }

@@ -25,7 +25,8 @@ export interface LateralResult extends GroundResult {
 
 /**
  * Ultimate sideways load of a stub by Broms (1964), short and long, N; safety factor 2.5.
- * Clay: 9 c_u d below 1.5 d. Sand: 3 K_p γ z d.
+ * Clay: 9 c_u d below 1.5 d. Sand: 3 K_p γ z d over the whole depth with the counter force at the toe, which is
+ * up to half as much again as a stake turning about a point would find; his tests held more than either.
  */
 export function lateralCapacity(input: LateralInput): LateralResult {
   needPositive({ diameter: input.diameter, depth: input.depth });

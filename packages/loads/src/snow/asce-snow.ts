@@ -48,7 +48,21 @@ export function asceSnow(input: SnowInput, shape: SnowShape, notCovered: string[
       id: 'balanced',
       title: 'Snow all over',
       zones: zonesOf(shape, (x) => flat * coldSlipperyFactor(slopeAt(shape, x))),
-      steps: [step],
+      steps: [
+        step,
+        {
+          symbol: 'p_s',
+          meaning: 'snow on the mean slope',
+          formula: 'p_s = C_s p_f, slippery and free to slide',
+          inputs: [
+            given('p_f', 'flat-roof snow', flat, 'pressure'),
+            given('C_s', 'slope factor', coldSlipperyFactor(pitch), 'ratio'),
+          ],
+          value: flat * coldSlipperyFactor(pitch),
+          kind: 'pressure',
+          source: 'asce7-16:7.4',
+        },
+      ],
       source: 'asce7-16:7.4',
     },
   ];

@@ -8,7 +8,7 @@ export interface Outline {
   /** Roof pitch, or chord slope of an arch, degrees. */
   readonly pitch: number;
   readonly ridgeHeight: number;
-  /** Mean roof height of ASCE: half way up the roof; the eave below 10° of pitch. */
+  /** Mean roof height of ASCE: half way up the roof; the eave below 10° of pitch, where there is one. */
   readonly meanHeight: number;
   /** Area of one end, m2. */
   readonly endArea: number;
@@ -68,7 +68,10 @@ export function outlineOf(shape: WindShape): Outline {
   return {
     pitch,
     ridgeHeight: shape.springing + shape.rise,
-    meanHeight: shape.form !== 'arch' && pitch < 10 ? shape.springing : shape.springing + shape.rise / 2,
+    meanHeight:
+      shape.form !== 'arch' && pitch < 10
+        ? Math.max(shape.springing, shape.rise / 2)
+        : shape.springing + shape.rise / 2,
     endArea: shape.span * shape.springing + roofArea,
     developed:
       shape.form === 'arch' ? arcLength(shape.span, shape.rise) : shape.form === 'gable' ? 2 * slope : slope,

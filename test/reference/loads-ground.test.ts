@@ -1,0 +1,132 @@
+import {
+  bearingCapacity,
+  breakout,
+  lateralCapacity,
+  meyerhofFactors,
+  postEmbedmentLateral,
+  SOILS,
+  terzaghiFactors,
+} from '@tautline/loads';
+import { describe, expect, it } from 'vitest';
+
+const rad = (degrees: number): number => (degrees * Math.PI) / 180;
+const PSF = 47.8803;
+const FOOT = 0.3048;
+
+describe('IBC table 1806.2 (published)', () => {
+  it.each([
+    ['gravel', 3000, 200],
+    ['sand', 2000, 150],
+    ['clay', 1500, 100],
+    ['rock', 4000, 400],
+  ] as const)('%s: %i psf, %i psf/ft', (id, bearing, lateral) => {
+    expect(SOILS[id].bearing / PSF).toBeCloseTo(bearing, 6);
+    expect(SOILS[id].lateral / (PSF / FOOT)).toBeCloseTo(lateral, 2);
+  });
+});
+
+describe('IBC 1807.3.2.1 and .2, put back into the published formula', () => {
+  it('d = A/2 (1 + √(1 + 4.36 h/A)), A = 2.34 P/(S_1 b) gives the depth again', () => {
+    const depth = 6 * FOOT;
+    const { allowable } = postEmbedmentLateral({
+      soil: 'sand',
+      width: FOOT,
+      depth,
+      height: 8 * FOOT,
+      constrained: false,
+    });
+    const s1 = (150 * 6) / 3;
+    const a = (2.34 * (allowable / 4.448222)) / (s1 * 1);
+    expect(0.5 * a * (1 + Math.sqrt(1 + (4.36 * 8) / a))).toBeCloseTo(6, 3);
+  });
+
+  it('A = 17.6 ft for 3000 lb on a 12 in post 6 ft deep, with 4/3 for wind (public worked figure)', () => {
+    const s1 = (SOILS.sand.lateral * 6 * FOOT) / 3;
+    const a = (2.34 * 3000 * 4.448222) / (s1 * 1.33 * FOOT);
+    expect(a / FOOT).toBeCloseTo(17.6, 1);
+  });
+
+  it('held at ground level: d = √(4.25 P h/(S_3 b))', () => {
+    const depth = 1.2;
+    const { allowable } = postEmbedmentLateral({
+      soil: 'clay',
+      width: 0.3,
+      depth,
+      height: 2,
+      constrained: true,
+    });
+    expect(Math.sqrt((4.25 * allowable * 2) / (SOILS.clay.lateral * depth * 0.3))).toBeCloseTo(depth, 10);
+  });
+});
+
+describe('Meyerhof and Adams (1968), published table of breakout in dense sand (K_u tan φ = 0.92)', () => {
+  it.each([
+    [1, 1.48, 3.7],
+    [2, 1.96, 8.2],
+    [3, 2.44, 14.47],
+    [4, 2.92, 22.51],
+  ])('depth ratio %i, shape factor %f: %f', (ratio, shape, factor) => {
+    const m = (shape - 1) / ratio;
+    expect(Math.abs(breakout(ratio, m, 0.92, 1) / factor - 1)).toBeLessThan(0.007);
+  });
+});
+
+describe('bearing capacity factors, textbook tables (from memory)', () => {
+  it.each([
+    [0, 5.14, 1, 0],
+    [10, 8.34, 2.47, 0.37],
+    [20, 14.83, 6.4, 2.87],
+    [30, 30.14, 18.4, 15.67],
+    [35, 46.12, 33.3, 37.15],
+  ])('Meyerhof at %i°: N_c %f, N_q %f, N_γ %f', (degrees, c, q, gamma) => {
+    const n = meyerhofFactors(rad(degrees));
+    expect(n.c).toBeCloseTo(c, 1);
+    expect(n.q).toBeCloseTo(q, 1);
+    expect(n.gamma).toBeCloseTo(gamma, 1);
+  });
+
+  it.each([
+    [0, 5.7, 1],
+    [10, 9.61, 2.69],
+    [20, 17.69, 7.44],
+    [30, 37.16, 22.46],
+    [35, 57.75, 41.44],
+  ])('Terzaghi at %i°: N_c %f, N_q %f', (degrees, c, q) => {
+    const n = terzaghiFactors(rad(degrees));
+    expect(Math.abs(n.c - c)).toBeLessThan(0.02);
+    expect(n.q).toBeCloseTo(q, 1);
+  });
+
+  it('a strip on clay at the surface gives 5.14 c_u (Prandtl)', () => {
+    const { capacity } = bearingCapacity({ soil: 'clay', breadth: 0.3, length: 3e6, depth: 0 });
+    expect(capacity / (0.3 * 3e6) / SOILS.clay.shear).toBeCloseTo(2 + Math.PI, 4);
+  });
+});
+
+describe('Broms (1964)', () => {
+  it('clay, head held: 9 c_u d (L - 1.5 d) (published, open textbook eq. 6.106)', () => {
+    const r = lateralCapacity({ soil: 'clay', diameter: 0.05, depth: 0.8, height: 0, head: 'fixed' });
+    expect(r.capacity).toBeCloseTo(9 * 40_000 * 0.05 * (0.8 - 0.075), 6);
+  });
+
+  it('clay, free head: M_max = H (e + 1.5 d + 0.5 f), f = H/(9 c_u d) (published, eq. 6.104 and 6.105)', () => {
+    const r = lateralCapacity({ soil: 'clay', diameter: 0.05, depth: 0.8, height: 0.5, head: 'free' });
+    const f = r.capacity / (9 * 40_000 * 0.05);
+    expect(r.moment).toBeCloseTo(r.capacity * (0.5 + 0.075 + 0.5 * f), 8);
+    // The chart's own statement of equilibrium below: M_max = 2.25 d g² c_u with L = 1.5 d + f + g.
+    expect(r.moment).toBeCloseTo(2.25 * 0.05 * (0.8 - 0.075 - f) ** 2 * 40_000, 6);
+  });
+
+  it('clay, free head, L/d = 20, e = 0: about 61 c_u d² (his chart reads about 60, from memory)', () => {
+    const r = lateralCapacity({ soil: 'clay', diameter: 0.05, depth: 1, height: 0, head: 'free' });
+    expect(Math.abs(r.capacity / (40_000 * 0.05 ** 2) - 60)).toBeLessThan(3);
+  });
+
+  it('sand, free head: γ d L³ K_p / (2 (e + L)); head held: 1.5 γ d L² K_p (from memory)', () => {
+    const kp = Math.tan(rad(45 + 16)) ** 2;
+    const free = lateralCapacity({ soil: 'sand', diameter: 0.05, depth: 0.8, height: 0.4, head: 'free' });
+    const fixed = lateralCapacity({ soil: 'sand', diameter: 0.05, depth: 0.8, height: 0, head: 'fixed' });
+    expect(free.capacity).toBeCloseTo((17_000 * 0.05 * 0.8 ** 3 * kp) / (2 * 1.2), 6);
+    expect(fixed.capacity).toBeCloseTo(1.5 * 17_000 * 0.05 * 0.64 * kp, 6);
+  });
+});
