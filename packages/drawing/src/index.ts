@@ -8,13 +8,15 @@ export {
   cutBars,
 } from './charts/bars.ts';
 export { type Described, describeParts } from './describe.ts';
+export { toDxf } from './output/dxf.ts';
 export { toSvg } from './output/svg.ts';
 export { type ThemeName, themeVariables } from './output/themes.ts';
 export type * from './scene/shapes.ts';
+export { type Scene3d, type Segment, type Space, type Surface, scene3d } from './scene3d.ts';
+export { clearHeight } from './skins.ts';
 export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { planView } from './views/plan.ts';
 export { sectionView } from './views/section.ts';
-export { clearHeight } from './views/section-skins.ts';
 export { type Peg, pegsOf, settingOutView } from './views/setting-out.ts';
 export { sideView } from './views/side.ts';

@@ -80,8 +80,8 @@ export function cutBars(list: CutList, options: { readonly system: System }): Dr
       const from = Math.min(x, bar.stock * scale);
       const outline = rectangle(from, y, bar.stock * scale - from, TALL);
       shapes.push(
-        path(bar.item, 'offcut-hatch', hatch(outline, -45, 7)),
         box(bar.item, 'offcut', outline[0] as Point, outline[2] as Point),
+        path(bar.item, 'offcut-hatch', hatch(outline, -45, 7)),
       );
     }
     const left = rest > 1e-4 ? `offcut ${m(rest)}` : 'no offcut';

@@ -69,7 +69,7 @@ function bestPlace(
       const step = (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2);
       const angle = start + (step * 2 * Math.PI) / DIRECTIONS;
       const at = point(tag.anchor.x + reach * Math.cos(angle), tag.anchor.y + reach * Math.sin(angle));
-      const around = square(at, BALLOON_RADIUS + 1);
+      const around = square(at, BALLOON_RADIUS + 3);
       const leader: readonly Point[] = [at, tag.anchor];
       let cost = reach * 0.03 + Math.abs(step) * 0.15;
       for (const box of texts) {

@@ -106,12 +106,15 @@ export function stackDimensions(
   });
   spans.sort((a, b) => a.high - a.low - (b.high - b.low) || a.low - b.low);
   const ends = spans.flatMap((span) => [span.low, span.high]);
+  const [least, most] = [Math.min(...ends), Math.max(...ends)];
   const tiers: (readonly [number, number])[][] = [];
   return spans.map(({ item, low, high, swap }) => {
     const need = textWidth(item.text, DIMENSION_SIZE) + ROOM;
     const short = high - low < need;
     const tail = high - low < 2 * ARROW + 4 ? ARROW + 6 : 0;
-    const crossed = (a: number, b: number): number => ends.filter((e) => e > a + 1 && e < b - 1).length;
+    // A text beside its line should cross few witness lines, and not stick out past the drawing.
+    const crossed = (a: number, b: number): number =>
+      ends.filter((e) => e > a + 1 && e < b - 1).length + (a < least - 1 || b > most + 1 ? 2.5 : 0);
     const after = short && crossed(high, high + tail + need) <= crossed(low - tail - need, low);
     const taken: readonly [number, number] = [
       low - (short && !after ? need : 0) - tail,

@@ -114,7 +114,7 @@ export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawin
     description: rows.map(({ cells }) => cells.filter(Boolean).join(', ')).join('; '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     notes: [
-      'All marks are measured from the left end of the straight pipe, along its centre line. Bend one, lay it on the floor shape below, and correct the bender before the rest.',
+      'All marks are measured from the left end of the straight pipe, along its centre line. Bend one, lay it on the floor shape above, and correct the bender before the rest.',
       'Springback is not included: it differs from pipe to pipe, so overbend on a test piece until it rests at the angle given.',
       ...(roof.joints.length > 0
         ? [
@@ -226,7 +226,7 @@ function floorShape(roof: Bows, top: number, system: System): readonly Shape[] {
   ];
   const unit = system === 'us' ? 0.3048 : 1;
   const steps = system === 'us' ? [0.5, 1, 2, 4, 5, 10] : [0.1, 0.2, 0.25, 0.5, 1, 2, 5];
-  const step = (steps.find((s) => s * unit * frame.scale >= 32) ?? 10) * unit;
+  const step = (steps.find((s) => s * unit * frame.scale >= 26) ?? 10) * unit;
   const crown = roof.line[ys.indexOf(high)]?.x ?? (left + right) / 2;
   const places: number[] = [];
   for (let x = left + step; x < right - step * 0.3; x += step)

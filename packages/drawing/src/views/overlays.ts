@@ -1,7 +1,8 @@
 /** Results drawn over the section: deflected shape, moments, ponded water, how hard each part works. */
 import { format, type System } from '@tautline/quantity';
-import { cornersOf, outlinesOverlap, plainShapes } from '../scene/bounds.ts';
+import { outlinesOverlap } from '../scene/bounds.ts';
 import type { Frame } from '../scene/frame.ts';
+import { textOutlines } from '../scene/free-text.ts';
 import { textWidth } from '../scene/lettering.ts';
 import { hatch } from '../scene/outline.ts';
 import {
@@ -14,6 +15,7 @@ import {
   polyline,
   type Shape,
   type Style,
+  type TextShape,
   text,
 } from '../scene/shapes.ts';
 import type { Anchor } from './anchors.ts';
@@ -49,12 +51,11 @@ export interface Utilisation {
 
 export const NEAR_LIMIT = 0.85;
 
-/** Deflected shape, moment diagram, water, and halos around parts that work hard. */
+/** Deflected shape, moment diagram, water, and halos around parts that work hard; texts come later. */
 export function overlayShapes(
   overlays: SectionOverlays,
   body: readonly Shape[],
   frame: Frame,
-  system: System,
 ): readonly Shape[] {
   const shapes: Shape[] = [];
   for (const { part, value } of overlays.utilisation ?? []) {
@@ -63,45 +64,69 @@ export function overlayShapes(
   }
   for (const pond of overlays.ponds ?? []) {
     const outline = frame.all(pond.outline);
-    const xs = outline.map((p) => p.x);
-    const top = Math.min(...outline.map((p) => p.y));
-    const middle = (Math.min(...xs) + Math.max(...xs)) / 2;
+    shapes.push(polygon('water', 'water', outline), path('water', 'water-hatch', hatch(outline, 0, 4)));
+  }
+  for (const points of overlays.deflected?.lines ?? [])
+    shapes.push(polyline('deflected', 'deflected', frame.all(points)));
+  const tips = overlays.moment ? momentTips(overlays.moment, frame) : [];
+  if (overlays.moment && tips.length > 1) {
+    const page = frame.all(overlays.moment.points);
     shapes.push(
-      polygon('water', 'water', outline),
-      path('water', 'water-hatch', hatch(outline, 0, 4)),
-      text(
-        'water',
-        'note',
-        point(middle, top - 7),
-        `water ${format(pond.massPerLength, 'mass-per-length', system)}`,
-        {
-          size: 11,
-          anchor: 'middle',
-          bold: true,
-        },
+      path(
+        overlays.moment.part,
+        'moment-hatch',
+        tips.map(({ tip }, i) => [page[i] as Point, tip]),
       ),
+      polyline(overlays.moment.part, 'moment', [
+        page[0] as Point,
+        ...tips.map(({ tip }) => tip),
+        page[page.length - 1] as Point,
+      ]),
     );
+  }
+  return shapes;
+}
+
+/** What the overlays say in words and numbers, at the places they would like best. */
+export function overlayTexts(overlays: SectionOverlays, frame: Frame, system: System): readonly TextShape[] {
+  const texts: TextShape[] = [];
+  const bold = { size: 11, anchor: 'middle', bold: true } as const;
+  for (const pond of overlays.ponds ?? []) {
+    const outline = frame.all(pond.outline);
+    const xs = outline.map((p) => p.x);
+    const at = point((Math.min(...xs) + Math.max(...xs)) / 2, Math.max(...outline.map((p) => p.y)) + 24);
+    texts.push(
+      text('water', 'note', at, `water ${format(pond.massPerLength, 'mass-per-length', system)}`, bold),
+    );
+  }
+  if (overlays.moment) {
+    const { points, part } = overlays.moment;
+    const tips = momentTips(overlays.moment, frame);
+    for (const sign of [1, -1] as const) {
+      const peak = points.reduce(
+        (best, p, i) => (p.moment * sign > (points[best]?.moment ?? 0) * sign ? i : best),
+        0,
+      );
+      const value = points[peak]?.moment ?? 0;
+      const place = tips[peak];
+      if (value * sign <= 0 || !place) continue;
+      const words = format(Math.abs(value), 'moment', system);
+      const out = 6 + Math.abs(place.n.x) * textWidth(words, 11) * 0.5;
+      const at = point(place.tip.x + place.n.x * out * sign, place.tip.y + place.n.y * sign * 10 + 4);
+      texts.push(text(part, 'note', at, words, bold));
+    }
   }
   if (overlays.deflected) {
     const { lines, factor } = overlays.deflected;
-    for (const points of lines) shapes.push(polyline('deflected', 'deflected', frame.all(points)));
     const longest = [...lines].sort((a, b) => b.length - a.length)[0] ?? [];
-    const at = longest[Math.floor(longest.length * 0.2)];
+    const at = longest[Math.floor(longest.length * 0.3)];
     if (at) {
       const page = frame.at(at.x, at.y);
-      shapes.push(
-        text(
-          'deflected',
-          'note',
-          point(page.x + 12, page.y + 16),
-          factor === 1 ? 'deflected, true size' : `deflected, ${factor} times`,
-          { size: 11 },
-        ),
-      );
+      const words = factor === 1 ? 'deflected, true size' : `deflected, ${factor} times`;
+      texts.push(text('deflected', 'note', point(page.x + 12, page.y + 20), words, { size: 11 }));
     }
   }
-  if (overlays.moment) shapes.push(...momentShapes(overlays.moment, frame, system));
-  return shapes;
+  return texts;
 }
 
 function halo(shape: Shape, style: Style): readonly Shape[] {
@@ -125,53 +150,29 @@ function halo(shape: Shape, style: Style): readonly Shape[] {
   }
 }
 
-function momentShapes(
-  diagram: NonNullable<SectionOverlays['moment']>,
-  frame: Frame,
-  system: System,
-): readonly Shape[] {
-  const { points, part } = diagram;
+interface Tip {
+  readonly tip: Point;
+  /** Outward direction on the page. */
+  readonly n: Point;
+}
+
+/** Largest ordinate of the moment diagram, page units. */
+const TALL = 46;
+
+function momentTips(diagram: NonNullable<SectionOverlays['moment']>, frame: Frame): readonly Tip[] {
+  const { points } = diagram;
   const largest = Math.max(...points.map((p) => Math.abs(p.moment)), 0);
-  if (largest === 0 || points.length < 2) return [];
+  if (largest === 0) return [];
   const page = frame.all(points);
-  const tall = 46;
-  const tips = page.map((p, i) => {
+  return page.map((p, i) => {
     const a = page[Math.max(0, i - 1)] as Point;
     const b = page[Math.min(page.length - 1, i + 1)] as Point;
     const size = Math.hypot(b.x - a.x, b.y - a.y) || 1;
     // Left of travel with y up is right-handed on the page, where y is down.
     const n = point((b.y - a.y) / size, -(b.x - a.x) / size);
-    const by = ((points[i]?.moment ?? 0) / largest) * tall;
-    return { tip: point(p.x + n.x * by, p.y + n.y * by), n, by };
+    const by = ((points[i]?.moment ?? 0) / largest) * TALL;
+    return { tip: point(p.x + n.x * by, p.y + n.y * by), n };
   });
-  const ribs = tips.map(({ tip }, i) => [page[i] as Point, tip]);
-  const shapes: Shape[] = [
-    path(part, 'moment-hatch', ribs),
-    polyline(part, 'moment', [
-      page[0] as Point,
-      ...tips.map(({ tip }) => tip),
-      page[page.length - 1] as Point,
-    ]),
-  ];
-  for (const sign of [1, -1] as const) {
-    const peak = points.reduce(
-      (best, p, i) => (p.moment * sign > (points[best]?.moment ?? 0) * sign ? i : best),
-      0,
-    );
-    const value = points[peak]?.moment ?? 0;
-    if (value * sign <= 0) continue;
-    const { tip, n } = tips[peak] as (typeof tips)[number];
-    const words = format(Math.abs(value), 'moment', system);
-    const out = 6 + Math.abs(n.x) * textWidth(words, 11) * 0.5;
-    shapes.push(
-      text(part, 'note', point(tip.x + n.x * out * sign, tip.y + n.y * sign * 10 + 4), words, {
-        size: 11,
-        anchor: 'middle',
-        bold: true,
-      }),
-    );
-  }
-  return shapes;
 }
 
 /** Boxed percentages beside the parts, each with a word for its verdict, moved clear of other texts. */
@@ -180,7 +181,7 @@ export function tagShapes(
   anchors: readonly Anchor[],
   drawn: readonly Shape[],
 ): readonly Shape[] {
-  const taken = plainShapes(drawn).flatMap((shape) => (shape.kind === 'text' ? [cornersOf(shape)] : []));
+  const taken = [...textOutlines(drawn)];
   const shapes: Shape[] = [];
   const size = 11;
   for (const { part, value } of values) {
@@ -200,7 +201,7 @@ export function tagShapes(
       for (let i = 0; i < 12; i++) {
         const turn = -Math.PI / 2 + ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * Math.PI) / 6;
         at = point(anchor.at.x + reach * 1.3 * Math.cos(turn), anchor.at.y + reach * Math.sin(turn));
-        if (!taken.some((other) => outlinesOverlap(outline(at), other))) break search;
+        if (!taken.some((other) => outlinesOverlap(outline(at), other, -4))) break search;
       }
     const corners = outline(at);
     taken.push(corners);

@@ -5,7 +5,7 @@ import type { Bounds } from '../scene/bounds.ts';
 import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import type { Frame } from '../scene/frame.ts';
 import type { Shape } from '../scene/shapes.ts';
-import { clearHeight } from './section-skins.ts';
+import { clearHeight } from '../skins.ts';
 
 /** Places where headroom is worth knowing: the outer row of each crop, and what a requirement asks. */
 export function headroomPlaces(shelter: Shelter): readonly { readonly part: string; readonly at: number }[] {

@@ -1,9 +1,9 @@
 /** Film, mesh and crop in the section. */
 import type { Cover, Shelter } from '@tautline/shelter';
-import { depthOf } from '../describe.ts';
 import type { Frame } from '../scene/frame.ts';
-import { hatch, heightAt, offsetLine } from '../scene/outline.ts';
+import { hatch, offsetLine } from '../scene/outline.ts';
 import { type Point, path, point, polyline, type Shape, type Style, text } from '../scene/shapes.ts';
+import { halfRoof, roofStrip, sideStrip } from '../skins.ts';
 import type { Anchor } from './anchors.ts';
 
 interface Piece {
@@ -23,15 +23,12 @@ export function coverShapes(shelter: Shelter, frame: Frame): Piece {
   const anchors: Anchor[] = [];
   const { roof } = shelter;
   const points = roof.line.map(({ x, y }) => point(x, y));
-  const depth = roof.type === 'bows' || roof.type === 'rafters' ? depthOf(roof.member) : 0;
-  const out = depth / 2 + CLEAR / frame.scale;
+  const out = halfRoof(shelter) + CLEAR / frame.scale;
   const skin = offsetLine(points, out);
   for (const cover of shelter.covers) {
     const style = skinStyle(cover);
     if (cover.place === 'roof') {
-      const sides = shelter.covers.find((other) => other.place === 'sides' && other.upTo > 0);
-      const from = Math.max(cover.from, shelter.sidePosts ? 0 : (sides?.upTo ?? 0));
-      const above = clipAbove(skin, from);
+      const above = roofStrip(shelter, skin, cover);
       for (let layer = 0; layer < cover.layers; layer++)
         shapes.push(polyline(cover.id, style, frame.all(offsetLine(above, (layer * 3) / frame.scale))));
       const at = above[Math.floor(above.length * 0.68)] ?? above[0];
@@ -43,7 +40,7 @@ export function coverShapes(shelter: Shelter, frame: Frame): Piece {
         });
     } else if (cover.place === 'sides') {
       for (const side of [-1, 1] as const) {
-        const strip = sideStrip(shelter, skin, side, cover, out);
+        const strip = sideStrip(shelter, skin, side, cover, out / 3);
         if (strip.length < 2) continue;
         const inner = frame.all(strip);
         const outer = frame.all(strip).map(({ x, y }) => point(x + side * 5, y));
@@ -59,55 +56,6 @@ export function coverShapes(shelter: Shelter, frame: Frame): Piece {
     }
   }
   return { shapes, anchors };
-}
-
-/** The part of a polyline above a height, with the cut ends worked out; the whole when all is above. */
-export function clipAbove(points: readonly Point[], from: number): readonly Point[] {
-  const kept: Point[] = [];
-  points.forEach((p, i) => {
-    const before = points[i - 1];
-    if (before && (before.y - from) * (p.y - from) < 0) {
-      const t = (from - before.y) / (p.y - before.y);
-      kept.push(point(before.x + t * (p.x - before.x), from));
-    }
-    if (p.y >= from) kept.push(p);
-  });
-  return kept;
-}
-
-/** Side skin from low to high: down the posts, or along the bow where there are none. */
-function sideStrip(
-  shelter: Shelter,
-  skin: readonly Point[],
-  side: -1 | 1,
-  cover: Cover,
-  out: number,
-): readonly Point[] {
-  if (shelter.sidePosts) {
-    const half = depthOf(shelter.sidePosts.member) / 2 + out / 3;
-    const lines = shelter.sidePosts.lines;
-    const x = side === -1 ? Math.min(...lines) - half : Math.max(...lines) + half;
-    return [point(x, cover.from), point(x, (cover.from + cover.upTo) / 2), point(x, cover.upTo)];
-  }
-  const crown = skin.reduce((best, p, i) => (p.y > (skin[best]?.y ?? -Infinity) ? i : best), 0);
-  const half = side === -1 ? skin.slice(0, crown + 1) : skin.slice(crown).reverse();
-  return clipBetween(half, cover.from, cover.upTo);
-}
-
-/** Points of a rising polyline between two heights, ends interpolated. */
-function clipBetween(points: readonly Point[], low: number, high: number): readonly Point[] {
-  const kept: Point[] = [];
-  points.forEach((p, i) => {
-    const before = points[i - 1];
-    if (before) {
-      const cuts = [low, high].filter((y) => (before.y - y) * (p.y - y) < 0);
-      cuts.sort((a, b) => Math.abs(a - before.y) - Math.abs(b - before.y));
-      for (const y of cuts)
-        kept.push(point(before.x + ((y - before.y) / (p.y - before.y)) * (p.x - before.x), y));
-    }
-    if (p.y >= low && p.y <= high) kept.push(p);
-  });
-  return kept;
 }
 
 /** What grows below, as an outline with its name. */
@@ -147,20 +95,10 @@ function plants(from: Point, to: Point, tall: number): readonly (readonly Point[
     const x = from.x + (wide * (i + 0.5)) / count;
     strokes.push([point(x, from.y), point(x, from.y - tall)]);
     for (const share of [0.35, 0.6, 0.85]) {
-      const leaf = Math.min(tall * 0.22, 13) * (1.15 - share * 0.5);
+      const leaf = Math.min(tall * 0.22, 13, (wide / count) * 0.4) * (1.15 - share * 0.5);
       const y = from.y - tall * share;
       strokes.push([point(x - leaf, y - leaf * 0.7), point(x, y), point(x + leaf, y - leaf * 0.7)]);
     }
   }
   return strokes;
-}
-
-/**
- * Clear height under the frame at a distance from the left foot line, m: to the underside of the bow or
- * rafter. Undefined where nothing is overhead.
- */
-export function clearHeight(shelter: Shelter, x: number): number | undefined {
-  const { roof } = shelter;
-  const depth = roof.type === 'bows' || roof.type === 'rafters' ? depthOf(roof.member) : 0;
-  return heightAt(offsetLine(roof.line, -depth / 2), x);
 }

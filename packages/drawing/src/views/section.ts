@@ -5,6 +5,7 @@ import { breadthOf, depthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
+import { placeTexts } from '../scene/free-text.ts';
 import { band, heightAt, pointAlong } from '../scene/outline.ts';
 import {
   box,
@@ -23,7 +24,7 @@ import {
 import { finishSheet } from '../scene/sheet.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
-import { overlayShapes, type SectionOverlays, tagShapes } from './overlays.ts';
+import { overlayShapes, overlayTexts, type SectionOverlays, tagShapes } from './overlays.ts';
 import { sectionDimensions } from './section-dimensions.ts';
 import { coverShapes, cropShapes } from './section-skins.ts';
 
@@ -60,10 +61,11 @@ export function sectionView(
   ];
   const body: Shape[] = [...ground, ...pieces.flatMap((piece) => piece.shapes)];
   const anchors = pieces.flatMap((piece) => piece.anchors);
-  const results = options.overlays ? overlayShapes(options.overlays, body, frame, options.system) : [];
+  const results = options.overlays ? overlayShapes(options.overlays, body, frame) : [];
   body.push(...results);
   body.push(...sectionDimensions(shelter, frame, boundsOf(body), options.system));
   body.push(...lengthNote(roof, frame, options));
+  if (options.overlays) body.push(...placeTexts(overlayTexts(options.overlays, frame, options.system), body));
   const described = describeParts(shelter, options.system);
   const { key, tags } = numberParts(described, anchors);
   if (options.overlays?.utilisation) body.push(...tagShapes(options.overlays.utilisation, anchors, body));

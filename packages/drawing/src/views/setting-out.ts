@@ -178,7 +178,7 @@ function pegNames(pegs: readonly Peg[], frame: Frame, width: number, system: Sys
       const words = side === 'L' ? `${peg.name}  ${exactLength(peg.along, system)}` : peg.name;
       const y = side === 'L' ? at.y + 11 : at.y - 11;
       shapes.push(
-        text(peg.part, 'dimension', point(at.x + 3.8, y), words, {
+        text(peg.part, 'dimension', point(side === 'L' ? at.x + 3.8 : at.x - 3, y), words, {
           size: 10.5,
           anchor: side === 'L' ? 'end' : 'start',
           turn: -90,
@@ -218,7 +218,7 @@ function diagonalTexts(
           return Math.hypot(at.x - mid.x, at.y - mid.y);
         }),
       );
-    const best = shares.reduce((a, b) => (clear(b) > clear(a) + 30 ? b : a));
+    const best = shares.find((share) => clear(share) > 40) ?? 0.25;
     const at = place(best);
     const tilt = (up ? -turn : turn) * (Math.PI / 180);
     return text(part, 'dimension', point(at.x + 4 * Math.sin(tilt), at.y - 4 * Math.cos(tilt)), words, {
