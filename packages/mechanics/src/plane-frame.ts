@@ -12,4 +12,12 @@ export type {
   PlaneStatus,
   PlaneSupport,
 } from './plane/model.ts';
+export type { Dip, RoofLine } from './plane/pond.ts';
+export {
+  type PondingAnswer,
+  type PondingOptions,
+  type PondingRoof,
+  pondingFactor,
+  pondingPath,
+} from './plane/ponding-path.ts';
 export { solvePlaneFrame } from './plane/solve.ts';
