@@ -59,7 +59,7 @@ describe('published one-dimensional cutting problems', () => {
       50,
       'Gent, Heuristic solution of open bin packing problems, 1998; from memory; binpack1 prints 51',
     ],
-  ] as const)('%s: %d bins (%s)', async (name, best) => {
+  ] as const)('%s: %d bins (%s)', async (name, best, _source) => {
     const plan = await cutStock(binPacking(uniform[name]), load);
     expect(bars(plan)).toBe(best);
     expect(plan.optimal).toBe(true);
