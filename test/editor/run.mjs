@@ -51,7 +51,9 @@ try {
       await window.shot(`${number}-${name.replaceAll(/[^a-z]+/gi, '-')}`);
     } catch (error) {
       failed += 1;
-      console.log(`FAIL  ${name}: ${error instanceof Error ? error.message.split('\n').slice(0, 6).join(' ') : error}`);
+      console.log(
+        `FAIL  ${name}: ${error instanceof Error ? error.message.split('\n').slice(0, 6).join(' ') : error}`,
+      );
       await window.shot(`${number}-FAILED-${name.replaceAll(/[^a-z]+/gi, '-')}`).catch(() => undefined);
       await page.keyboard.press('Escape').catch(() => undefined);
     }

@@ -97,7 +97,7 @@ export class Window {
 
   /** Line and column of the cursor, as the status bar says. */
   async cursor() {
-    const text = await this.page.locator('#status\\.editor\\.selection').innerText();
+    const text = await this.page.locator('#status\\.editor\\.selection').textContent();
     const match = /Ln (\d+), Col (\d+)/.exec(text);
     return match === null ? undefined : { line: Number(match[1]), column: Number(match[2]) };
   }
@@ -106,7 +106,7 @@ export class Window {
     const item = this.page
       .locator('#tautline\\.tautline\\.tautline\\.status, [id*="tautline.status"]')
       .first();
-    return (await item.count()) === 0 ? '' : (await item.innerText()).trim();
+    return (await item.count()) === 0 ? '' : (await item.textContent()).trim();
   }
 
   /** The page inside the drawing sheet, found by its root element. */

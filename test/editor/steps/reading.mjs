@@ -12,7 +12,7 @@ export const reading = [
         ]);
         return classes.length > 2;
       });
-      const mode = await window.page.locator('#status\\.editor\\.mode').innerText();
+      const mode = await window.page.locator('#status\\.editor\\.mode').textContent();
       assert.equal(mode, 'Shelter');
     },
   ],

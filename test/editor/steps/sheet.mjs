@@ -35,14 +35,14 @@ export const sheet = [
       await window.command('Tautline: Open Drawing Sheet Beside');
       const frame = await window.sheet();
       await frame.locator('.paper svg').waitFor();
-      const tabs = await frame.locator('[role=tab]').allInnerTexts();
+      const tabs = await frame.locator('[role=tab]').allTextContents();
       for (const wanted of ['Section', 'Plan', 'Findings', 'Materials']) {
         assert.ok(
           tabs.some((tab) => tab.startsWith(wanted)),
           `a tab ${wanted} among ${tabs.join(', ')}`,
         );
       }
-      assert.match(await frame.locator('.cautions summary').innerText(), /screening aid/i);
+      assert.match(await frame.locator('.cautions summary').textContent(), /screening aid/i);
     },
   ],
   [
@@ -91,9 +91,9 @@ export const sheet = [
       const seen = new Set();
       const count = await frame.locator('[role=tab]').count();
       for (let step = 0; step < count; step += 1) {
-        const name = await frame.locator('[role=tab][aria-selected=true]').innerText();
+        const name = await frame.locator('[role=tab][aria-selected=true]').textContent();
         seen.add(name);
-        assert.ok((await frame.locator('.body').innerText()).trim() !== '', `${name} shows something`);
+        assert.ok((await frame.locator('.body').textContent()).trim() !== '', `${name} shows something`);
         await window.shot(`tab-${name.replaceAll(/[^a-z]+/gi, '-').toLowerCase()}`);
         await window.page.keyboard.press('ArrowRight');
       }
@@ -105,7 +105,7 @@ export const sheet = [
     async (window) => {
       const frame = await window.sheet();
       await frame.locator('.cautions summary').click();
-      const text = await frame.locator('.cautions').innerText();
+      const text = await frame.locator('.cautions').textContent();
       for (const word of [
         'ladders',
         'sail',
@@ -169,7 +169,7 @@ export const sheet = [
       await window.reload();
       const restored = await window.sheet(40_000);
       await restored.locator('.paper svg').waitFor({ timeout: 30_000 });
-      assert.match(await restored.locator('[role=tab][aria-selected=true]').innerText(), /^Plan/);
+      assert.match(await restored.locator('[role=tab][aria-selected=true]').textContent(), /^Plan/);
     },
   ],
   [

@@ -1,6 +1,7 @@
 /** Script of the drawing sheet's page. Draws what it is sent; works nothing out. */
 import type { FromSheet, SheetState, ToSheet } from './messages.ts';
 import { Sheet } from './sheet.ts';
+import { followTheme } from './theme.ts';
 
 interface EditorApi {
   getState(): SheetState | undefined;
@@ -12,6 +13,7 @@ declare function acquireVsCodeApi(): EditorApi;
 const editor = acquireVsCodeApi();
 const root = document.getElementById('sheet');
 if (root !== null) {
+  followTheme();
   const given = JSON.parse(root.getAttribute('data-state') ?? '{}') as SheetState;
   const sheet = new Sheet(
     root,
