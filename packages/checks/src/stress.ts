@@ -30,7 +30,8 @@ export function worstPlace(
   let worst: StressedPlace | undefined;
   let most = Number.NEGATIVE_INFINITY;
   for (const response of analysis.responses) {
-    if (response.load.use === 'service') continue;
+    // The day of building is judged by locked-in-stress, with its own limit.
+    if (response.load.use === 'service' || response.condition === 'built') continue;
     for (const force of response.forces) {
       if (force.part !== part) continue;
       const place = stressAt(member, response, force);

@@ -1,0 +1,68 @@
+import { cautionLine } from '../cautions.ts';
+import { type CheckSummary, type ShownFinding, type ShownShelter, usedText } from './summary.ts';
+
+const marks = { error: 'fails', warning: 'watch', information: 'ok' } as const;
+
+/** The report a person reads in a terminal. */
+export function textReport(summary: CheckSummary, options: { readonly all: boolean }): string {
+  const lines: string[] = [];
+  for (const problem of summary.problems) {
+    lines.push(
+      `${problem.file}:${problem.range.start.line}:${problem.range.start.column}  ${problem.severity}  ${problem.message}  [${problem.id}]`,
+    );
+  }
+  if (summary.problems.length > 0) lines.push('');
+  for (const shelter of summary.shelters) lines.push(...shelterLines(shelter, options.all), '');
+  const errors = count(summary, 'error');
+  const warnings = count(summary, 'warning');
+  lines.push(
+    `Read ${plural(summary.files, 'file')} with ${plural(summary.shelters.length, 'shelter')}: ${plural(errors, 'error')}, ${plural(warnings, 'warning')}.`,
+  );
+  lines.push(cautionLine);
+  return `${lines.join('\n')}\n`;
+}
+
+function shelterLines(shelter: ShownShelter, all: boolean): string[] {
+  const told = shelter.findings.filter(
+    (finding) => all || finding.severity !== 'information' || finding.accepted !== undefined,
+  );
+  const passing = shelter.findings.filter((finding) => finding.verdict === 'passes').length;
+  const lines = [`${shelter.name}  (${shelter.file})`];
+  for (const finding of told) lines.push(...findingLines(finding));
+  lines.push(
+    `  ${plural(passing, 'check')} passed, ${shelter.assumed.length} values assumed, ${shelter.notChecked.length} things not checked${all ? ':' : ' (--all lists them).'}`,
+  );
+  if (all) {
+    for (const entry of shelter.assumed)
+      lines.push(`    assumed  ${entry.part} ${entry.fact} = ${entry.value}: ${entry.why}`);
+    for (const entry of shelter.notChecked) lines.push(`    not checked  ${entry.id}: ${entry.reason}`);
+  }
+  return lines;
+}
+
+function findingLines(finding: ShownFinding): string[] {
+  const where =
+    finding.range === undefined
+      ? ''
+      : `${finding.file}:${finding.range.start.line}:${finding.range.start.column}`;
+  const use = finding.utilisation === undefined ? '' : `  ${usedText(finding.utilisation)}`;
+  const verdict = finding.accepted === undefined ? marks[finding.severity] : 'accepted';
+  const lines = [`  ${verdict.padEnd(8)}  ${finding.id}${use}`, `            ${finding.message}`];
+  if (finding.accepted !== undefined) lines.push(`            accepted: ${finding.accepted}`);
+  if (where !== '' && finding.severity !== 'information') lines.push(`            ${where}`);
+  return lines;
+}
+
+function count(summary: CheckSummary, severity: 'error' | 'warning'): number {
+  return (
+    summary.problems.filter((problem) => problem.severity === severity).length +
+    summary.shelters.reduce(
+      (sum, shelter) => sum + shelter.findings.filter((finding) => finding.severity === severity).length,
+      0,
+    )
+  );
+}
+
+function plural(count: number, noun: string): string {
+  return `${count} ${noun}${count === 1 ? '' : 's'}`;
+}

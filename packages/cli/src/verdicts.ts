@@ -1,0 +1,86 @@
+/** Evaluates every shelter of a loaded workspace, with places instead of origins. */
+import { type Evaluation, evaluate, type Finding, type FixContext } from '@tautline/checks';
+import type { LoadedShelter, LoadedWorkspace, Place, Position } from '@tautline/language';
+import { type Assumed, newNotes, resolveItems, resolveShelter } from '@tautline/shelter';
+
+/** Something wrong with a text or with what it says, and where. Positions from zero. */
+export interface PlacedProblem {
+  readonly id: string;
+  readonly severity: 'error' | 'warning';
+  readonly message: string;
+  readonly uri: string;
+  readonly from: Position;
+  readonly to: Position;
+}
+
+export interface PlacedFinding {
+  readonly finding: Finding;
+  readonly place: Place | undefined;
+}
+
+export interface Verdict {
+  readonly loaded: LoadedShelter;
+  /** Absent when the spec could not be resolved; the problems say why. */
+  readonly evaluation?: Evaluation;
+  readonly findings: readonly PlacedFinding[];
+  readonly assumed: readonly { readonly assumed: Assumed; readonly place: Place | undefined }[];
+}
+
+export interface Verdicts {
+  readonly workspace: LoadedWorkspace;
+  readonly shelters: readonly Verdict[];
+  /** Problems of the texts and of what they say, in order of place. */
+  readonly problems: readonly PlacedProblem[];
+}
+
+export function verdictsOf(workspace: LoadedWorkspace, on: string | undefined): Verdicts {
+  const problems: PlacedProblem[] = [...workspace.problems];
+  const shelters = workspace.shelters
+    .filter((loaded) => loaded.kind !== 'range')
+    .map((loaded) => {
+      const resolved = resolveShelter(loaded.name, loaded.world);
+      for (const { id, severity, message, origin } of resolved.problems) {
+        const place = workspace.placeOf(origin);
+        if (place !== undefined)
+          problems.push({ id, severity, message, uri: place.uri, from: place.from, to: place.to });
+      }
+      if (resolved.shelter === undefined) return { loaded, findings: [], assumed: [] };
+      const evaluation = evaluate(resolved.shelter, on === undefined ? {} : { on });
+      return {
+        loaded,
+        evaluation,
+        findings: evaluation.findings.map((finding) => ({
+          finding,
+          place: workspace.placeOf(finding.origin),
+        })),
+        assumed: evaluation.assumed.map((assumed) => ({ assumed, place: workspace.placeOf(assumed.origin) })),
+      };
+    });
+  return { workspace, shelters, problems: once(problems) };
+}
+
+/** What a search for fixes needs to know of a shelter. */
+export function fixContext(
+  loaded: LoadedShelter,
+  system: 'metric' | 'us',
+  on: string | undefined,
+): FixContext {
+  return {
+    world: loaded.world,
+    shelterName: loaded.name,
+    stock: { items: resolveItems(loaded.world, newNotes()) },
+    system,
+    ...(on === undefined ? {} : { on }),
+  };
+}
+
+/** The same problem of a shared file is told once. */
+function once(problems: readonly PlacedProblem[]): PlacedProblem[] {
+  const seen = new Set<string>();
+  return problems.filter((problem) => {
+    const key = `${problem.uri}:${problem.from.line}:${problem.from.character}:${problem.message}`;
+    if (seen.has(key)) return false;
+    seen.add(key);
+    return true;
+  });
+}
