@@ -8,6 +8,7 @@ export {
   kinds,
   nounOf,
   type Rung,
+  rungFor,
 } from './kinds.ts';
 export * from './quantity.ts';
 export * from './rational.ts';
