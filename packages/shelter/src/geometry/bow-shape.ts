@@ -1,5 +1,5 @@
 /** The centre line of a bow of any shape, from two of its span, rise and length. */
-import { pinnedBow } from '@tautline/mechanics';
+import { clampedBow, pinnedBow } from '@tautline/mechanics';
 import type { BowShape, CurvePoint } from '../model/shelter.ts';
 import { crownOf, lengthOf } from './line.ts';
 import { circularLine, coldBentLine, pointedLine } from './round-bows.ts';
@@ -14,6 +14,8 @@ export interface BowAsked {
   readonly length?: number | undefined;
   /** Straight leg at each side, m; only for cold-bent bows. Left out: what a half circle leaves over. */
   readonly leg?: number | undefined;
+  /** Lean of stubs that keep the ends of an elastic bow from turning, rad from the level; else they turn freely. */
+  readonly lean?: number | undefined;
 }
 
 export interface BowFormed {
@@ -44,14 +46,11 @@ function no(reason: string): BowResult {
   return { ok: false, reason };
 }
 
-function elasticBow({ span, rise, length }: BowAsked): BowResult {
-  const bow = pinnedBow({
-    span,
-    ...(rise === undefined ? { length } : { rise }),
-    points: elasticPoints,
-  });
+function elasticBow({ span, rise, length, lean }: BowAsked): BowResult {
+  const given = { span, ...(rise === undefined ? { length } : { rise }), points: elasticPoints };
+  const bow = lean === undefined ? pinnedBow(given) : clampedBow(given, lean);
   if (!bow.ok) return no(bow.reason);
-  return { ok: true, line: bow.line, rise: bow.rise, length: bow.length, leg: 0 };
+  return { ok: true, line: bow.line, rise: crownOf(bow.line).y, length: bow.length, leg: 0 };
 }
 
 function roundBow({ shape, span, leg }: BowAsked, rise: number): BowResult {

@@ -27,7 +27,8 @@ export function lineOf(x: number, y: number, angle: number, stretches: readonly 
       else points[0] = at;
     }
     if (!(stretch.length > 0)) continue;
-    const parts = Math.max(8, Math.ceil((Math.abs(stretch.curvature) * stretch.length) / STEP));
+    // An even number of parts, so that a crown in the middle of a stretch is a point of the line.
+    const parts = 2 * Math.max(4, Math.ceil((Math.abs(stretch.curvature) * stretch.length) / (2 * STEP)));
     const start = at;
     for (let n = 1; n <= parts; n++) {
       at = along(start, (stretch.length * n) / parts, stretch.curvature);

@@ -47,16 +47,7 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
   }
   const joint = jointItemOf(factNode(block, 'joint'), context);
   const tied =
-    wordIn(factNode(block, 'frames')) ??
-    assume(
-      notes,
-      'ridge',
-      'frames',
-      'tied',
-      'word',
-      'frames are usually tied or screwed to the ridge',
-      block.origin,
-    );
+    wordIn(factNode(block, 'frames')) ?? usualTie(block, posts !== undefined || form === 'cable', context);
   const anchor = form === 'cable' ? readFoot(block, 'ridge/anchor', 'deadman', context) : undefined;
   const tension =
     form === 'cable'
@@ -87,6 +78,12 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
     ...(joint === undefined ? {} : { joint }),
     tied: tied === 'tied',
   };
+}
+
+/** A ridge that the frames carry is fixed to them; one that carries them is usually tied, which is assumed. */
+function usualTie(block: SpecNode, carries: boolean, { notes }: Context): string {
+  const why = 'frames are usually tied or screwed to the ridge';
+  return carries ? assume(notes, 'ridge', 'frames', 'tied', 'word', why, block.origin) : 'tied';
 }
 
 /** Whether a ridge holds the frames up, rather than being carried by them. */

@@ -42,9 +42,11 @@ export function readBows(block: SpecNode, seat: Seat, context: Context): Bows | 
   const member = shape === 'laminated' ? laminated(block, bare, context) : bare;
   const span = numberFact(notes, block, 'span', { above: 0, most: context.width }) ?? context.width;
   const springing = seat.height ?? 0;
-  const formed = form(block, shape, span, springing, seat, context);
+  const asFoot = seat.height === undefined ? bowFoot(block, shape, context) : undefined;
+  const lean = asFoot?.fixity === 'clamped' ? asFoot.lean : undefined;
+  const formed = form(block, { shape, span, lean }, springing, seat, context);
   if (!formed || !stations || !member) return undefined;
-  const foot = seat.height === undefined ? bowFoot(block, shape, formed.line[0]!.angle, context) : undefined;
+  const foot = asFoot && inLine(asFoot, formed.line[0]!.angle, context);
   if (seat.height !== undefined && factNode(block, 'foot')) {
     problem(
       notes,
@@ -110,10 +112,16 @@ function usualShape(member: MemberItem): BowShape {
   return ['steel', 'aluminium'].includes(member.material.family) ? 'cold-bent' : 'elastic';
 }
 
+/** What is fixed before the bow is formed. */
+interface Frame {
+  readonly shape: BowShape;
+  readonly span: number;
+  readonly lean: number | undefined;
+}
+
 function form(
   block: SpecNode,
-  shape: BowShape,
-  span: number,
+  { shape, span, lean }: Frame,
   springing: number,
   seat: Seat,
   context: Context,
@@ -155,6 +163,7 @@ function form(
     rise: asked,
     length: asked === undefined ? length : undefined,
     leg,
+    lean,
   });
   if (!formed.ok)
     return problem(notes, 'bow-impossible', `no such bow can be formed: ${formed.reason}`, block.origin);
@@ -206,10 +215,13 @@ function laminated(block: SpecNode, board: MemberItem, context: Context): Member
   };
 }
 
-function bowFoot(block: SpecNode, shape: BowShape, endAngle: number, context: Context): Foot {
-  const usual = shape === 'cold-bent' ? 'driven' : 'stub';
-  const foot = readFoot(block, 'bows/foot', usual, context);
+function bowFoot(block: SpecNode, shape: BowShape, context: Context): Foot {
+  return readFoot(block, 'bows/foot', shape === 'cold-bent' ? 'driven' : 'stub', context);
+}
+
+/** A stub whose lean is not said is driven in line with the end of the bow as it stands by itself. */
+function inLine(foot: Foot, endAngle: number, context: Context): Foot {
   if (foot.kind !== 'stub' || foot.lean !== undefined) return foot;
   const why = 'the stub is driven in line with the end of the bow';
-  return { ...foot, lean: assume(context.notes, 'bows/foot', 'lean', endAngle, 'angle', why, foot.origin) };
+  return { ...foot, lean: assume(context.notes, foot.id, 'lean', endAngle, 'angle', why, foot.origin) };
 }

@@ -33,13 +33,9 @@ export function problem(
 /** Reports that a block lacks a fact, with a line that would say it. */
 export function missing(notes: Notes, block: SpecNode, path: readonly string[]): undefined {
   const entry = entryFor(path);
-  const what = entry ? `${sentenceStart(entry.doc)} e.g. \`${entry.example}\`` : path.at(-1);
-  return problem(notes, 'missing-fact', `${block.word} does not say '${path.at(-1)}': ${what}`, block.origin);
-}
-
-function sentenceStart(doc: string): string {
-  const end = doc.search(/[.:](\s|$)/);
-  return `${(end > 0 ? doc.slice(0, end) : doc).toLowerCase()},`;
+  const word = path.at(-1);
+  const example = entry ? `, as in \`${entry.example}\`. ${entry.doc}` : '';
+  return problem(notes, 'missing-fact', `say '${word}' of the ${block.word}${example}`, block.origin);
 }
 
 /** Takes a value the user did not give, and records it. */

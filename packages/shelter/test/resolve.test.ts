@@ -1,0 +1,413 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import {
+  applyEdits,
+  type Bows,
+  clearHeightAt,
+  factNode,
+  newNotes,
+  originOf,
+  quantityValue,
+  type Rafters,
+  resolveItem,
+  resolveShelter,
+  type Shelter,
+  type SpecWorld,
+} from '../src/index.ts';
+import { worldOf } from './reading.ts';
+
+const stock = `
+/** Test plastic. Source: made up. */
+material plastic { family pvc; density 1400 kg/m3; modulus 2.8 GPa; creep-modulus 0.9 GPa; bending-strength 48 MPa; sustained-strength 14 MPa; shear-strength 20 MPa }
+material wood { family timber; density 400 kg/m3; modulus 8 GPa; bending-strength 16 MPa }
+/** Thin pipe. Source: made up,
+ * table 3. */
+pipe thin { outside 33 mm; wall 3.4 mm; material plastic; sold 20 ft long; sold 10 ft long }
+pipe thick like thin { wall 5 mm }
+lumber board { depth 90 mm; breadth 20 mm; material wood }
+rod bar { across 12 mm; material plastic }
+cable wire { across 4 mm; breaks at 12 kN; modulus 190 GPa; metal 12 mm2; weighs 99 g/m }
+coupler weak { form socket; fits thin; moment 20 N.m; pull 2 kN; takes 1 in }
+coupler strong { form sleeve; fits thin; moment 60 N.m; pull 2 kN; takes 4 in }
+fitting cross { form cross; moment 20 N.m; pull 2 kN; angle 180 deg; takes 1 in }
+fitting peak { form peak; moment 60 N.m; pull 2 kN; angle 130 deg; takes 1 in }
+film clear { thickness 200 um; density 925 kg/m3; grade greenhouse; life 4 yr; yields at 10 MPa; modulus 200 MPa; expands 0.2 mm per 1 m per degree; light 0.88 }
+fastening channel { form channel; holds 4 kN/m; edge 100 mm }
+site field { gust 40 m/s once per 50 yr }
+`;
+
+const house = (body: string): SpecWorld => worldOf(stock, `shelter house on field {\n${body}\n}`);
+const arch =
+  'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape elastic; length 6 m; foot stub of bar { length 1.2 m; driven 0.6 m } }';
+
+function solved(body: string): Shelter {
+  const { shelter, problems } = resolveShelter('house', house(body));
+  expect(problems.filter((one) => one.severity === 'error')).toEqual([]);
+  return shelter!;
+}
+
+function problemsOf(body: string): readonly string[] {
+  return resolveShelter('house', house(body)).problems.map((one) => one.id);
+}
+
+describe('stock items', () => {
+  const world = worldOf(
+    stock,
+    'pipe loop-a like loop-b { }\npipe loop-b like loop-a { }\npipe lost like nothing { }\npipe odd like board { }\npipe stout like thin { wall 20 mm }',
+  );
+  const read = (name: string, kinds = ['pipe']) => {
+    const notes = newNotes();
+    return { item: resolveItem(name, kinds, world, notes, originOf('here')), notes };
+  };
+
+  test('take over what they are like, and say their own', () => {
+    const { item } = read('thick');
+    expect(item).toMatchObject({
+      kind: 'pipe',
+      section: { outside: 0.033, wall: 0.005 },
+      stockLengths: [3.048, 6.096],
+    });
+  });
+
+  test('carry title and source of their doc comment', () => {
+    expect(read('thin').item).toMatchObject({ title: 'Thin pipe', source: 'made up, table 3.' });
+  });
+
+  test.each([
+    ['loop-a', 'like-cycle'],
+    ['lost', 'unknown-name'],
+    ['odd', 'wrong-kind'],
+    ['stout', 'out-of-range'],
+    ['board', 'wrong-kind'],
+    ['nowhere', 'unknown-name'],
+  ])('%s is a problem: %s', (name, id) => {
+    const { item, notes } = read(name);
+    expect(item).toBeUndefined();
+    expect(notes.problems.map((one) => one.id)).toContain(id);
+  });
+
+  test('prices come from the item and from every list that names it', () => {
+    const priced = worldOf(
+      stock,
+      'prices { price of thin 6 per 20 ft; price of cross 2 per piece; price of clear 2 per 1 m2 }',
+    );
+    const of = (name: string, kind: string) =>
+      resolveItem(name, [kind], priced, newNotes(), originOf('here'))!.prices.map((price) => [
+        price.amount,
+        price.per,
+      ]);
+    expect(of('thin', 'pipe')).toEqual([[6, { unit: 'length', value: 6.096 }]]);
+    expect(of('cross', 'fitting')).toEqual([[2, { unit: 'piece', value: 1 }]]);
+    expect(of('clear', 'film')).toEqual([[2, { unit: 'area', value: 1 }]]);
+  });
+});
+
+describe('bows', () => {
+  test('of given length take the rise of the elastica: 0.3329 of the length at a span of 0.65 (elliptic integrals)', () => {
+    const roof = solved(arch.replace('length 6 m', `length ${4 / 0.65} m`)).roof as Bows;
+    expect(roof.rise / roof.length).toBeCloseTo(0.332909, 5);
+    expect(roof.line.at(-1)!.x).toBeCloseTo(4, 9);
+    expect(roof.stations).toEqual([0, 2, 4, 6, 8, 10]);
+  });
+
+  test('longer than the longest stock get joints from the strongest coupler that fits, and say so', () => {
+    const shelter = solved(arch.replace('length 6 m', 'length 7 m'));
+    const roof = shelter.roof as Bows;
+    expect(roof.joints).toMatchObject([{ at: 6.096, assumed: true, item: { id: 'strong' } }]);
+    expect(shelter.assumed).toContainEqual(
+      expect.objectContaining({ part: 'bows', fact: 'joint', value: 6.096 }),
+    );
+  });
+
+  test('keep the joints that are said, and use a coupler said without a place', () => {
+    const said = solved(arch.replace('length 6 m;', 'length 7 m; joint weak at 2 m;')).roof as Bows;
+    expect(said.joints).toMatchObject([{ at: 2, assumed: false, item: { id: 'weak' } }]);
+    const placed = solved(arch.replace('length 6 m;', 'length 7 m; joint weak;')).roof as Bows;
+    expect(placed.joints).toMatchObject([{ at: 6.096, assumed: true, item: { id: 'weak' } }]);
+  });
+
+  test('driven legs count with the first length of stock', () => {
+    const body =
+      'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape cold-bent; rise 3 m; foot driven { driven 0.5 m } }';
+    const roof = solved(body).roof as Bows;
+    expect(roof).toMatchObject({ leg: 1, legDriven: 0.5 });
+    expect(roof.length).toBeCloseTo(2 + 2 * Math.PI, 9);
+    expect(roof.joints[0]!.at).toBeCloseTo(6.096 - 0.5, 9);
+  });
+
+  test('a crown fitting is no joint along the bow', () => {
+    const roof = solved(arch.replace('length 6 m;', 'length 6 m; joint cross at crown;')).roof as Bows;
+    expect(roof.joints).toEqual([]);
+    expect(roof.crownFitting).toMatchObject({ at: 3, item: { id: 'cross' } });
+  });
+
+  test('on side posts have no foot of their own and start at the rail', () => {
+    const shelter = solved(
+      'footprint 4 m by 10 m\nposts sides of board spaced 2.5 m { height 2 m; rail of board }\nbows spaced 1 m { of thin; shape elastic; rise 1.2 m }',
+    );
+    expect(shelter.roof).toMatchObject({ springing: 2 });
+    expect((shelter.roof as Bows).foot).toBeUndefined();
+    expect(shelter.roof.line[0]).toMatchObject({ x: 0, y: 2 });
+    expect(shelter.sidePosts).toMatchObject({ lines: [0, 4], height: 2, spacing: 2.5 });
+    expect(shelter.eaveRail).toMatchObject({ role: 'eave', span: 2.5 });
+  });
+
+  test('laminated bows are as deep as their boards together, and lie flat', () => {
+    const roof = solved(
+      'footprint 4 m by 10 m\nbows spaced 1 m { of board; shape laminated; laminations 4; rise 1.5 m; foot bearing }',
+    ).roof as Bows;
+    expect(roof.member.section).toEqual({ shape: 'rectangle', depth: 0.08, breadth: 0.09, laminations: 4 });
+  });
+
+  test('take their rise from a ridge whose height is said', () => {
+    const shelter = solved(
+      'footprint 4 m by 10 m\nbows spaced 1 m { of thin; shape elastic; foot stub of bar }\nridge rail of board { height 2.2 m; posts of board spaced 2 m }',
+    );
+    expect(shelter.roof.rise).toBeCloseTo(2.2, 6);
+    expect(shelter.ridge).toMatchObject({ span: 2, lines: [{ x: expect.closeTo(2, 9), y: 2.2 }] });
+  });
+
+  test('feel the lean of stubs that hold them', () => {
+    const at = (lean: string) =>
+      solved(arch.replace('driven 0.6 m', `driven 0.6 m; held clamped; lean ${lean}`)).roof as Bows;
+    expect(at('90 deg').line[0]!.angle).toBeCloseTo(Math.PI / 2, 6);
+    expect(at('90 deg').rise).not.toBeCloseTo(at('70 deg').rise, 3);
+  });
+});
+
+describe('rafters', () => {
+  const gable =
+    'footprint 6 m by 10 m\nposts sides of board { height 2 m }\nrafters spaced 2 m { of board; pitch 30 deg; overhang 0.3 m; joint peak at peak; joint cross at eave }';
+
+  test('rise by their pitch and reach over the eave', () => {
+    const roof = solved(gable).roof as Rafters;
+    expect(roof.rise).toBeCloseTo(3 * Math.tan(Math.PI / 6), 12);
+    expect(roof.length).toBeCloseTo(3 / Math.cos(Math.PI / 6) + 0.3, 9);
+    expect(roof.peakJoint).toMatchObject({ item: { id: 'peak' } });
+    expect(roof.eaveJoint).toMatchObject({ item: { id: 'cross' } });
+    expect(roof.line.at(-1)).toMatchObject({ x: expect.closeTo(6, 9), y: expect.closeTo(2, 9) });
+  });
+
+  test('a ridge without posts is carried by them: a purlin', () => {
+    const shelter = solved(`${gable}\nridge rail of board`);
+    expect(shelter.ridge).toBeUndefined();
+    expect(shelter.purlins).toMatchObject([{ role: 'ridge', lines: [{ x: expect.closeTo(3, 9) }] }]);
+  });
+});
+
+describe('a shelter', () => {
+  test('lists every value it took that was not said', () => {
+    const facts = solved(`${arch}\ncover roof with clear`).assumed.map((one) => `${one.part}.${one.fact}`);
+    for (const fact of [
+      'site.exposure',
+      'site.rain',
+      'site.soil',
+      'bows/foot.lean',
+      'bows/foot.held',
+      'cover-roof.edge',
+      'cover-roof.tension',
+      'cover-roof.fitted at',
+      'shelter.sides',
+      'shelter.ends',
+      'shelter.orientation',
+    ])
+      expect(facts).toContain(fact);
+    for (const one of solved(arch).assumed) expect(one.why.length).toBeGreaterThan(5);
+  });
+
+  test('assumes nothing of what is said', () => {
+    const shelter = solved(
+      `${arch}\norientation 20 deg\nsides open\nends clad\ncover roof with clear { fastened by channel; tension 200 N/m; fitted at 15 degC }`,
+    );
+    const facts = shelter.assumed.map((one) => `${one.part}.${one.fact}`);
+    expect(facts.filter((fact) => fact.startsWith('cover') || fact.startsWith('shelter'))).toEqual([]);
+    expect(shelter.opening).toEqual({ sides: 'open', ends: 'clad' });
+  });
+
+  test('covers its arc with both edges, its length with both ends', () => {
+    const shelter = solved(`${arch}\ncover roof with clear { fastened by channel }`);
+    expect(shelter.covers[0]).toMatchObject({
+      developedWidth: expect.closeTo(6.2, 9),
+      developedLength: expect.closeTo(10.6, 9),
+    });
+  });
+
+  test('spreads purlins evenly along the arc', () => {
+    const purlins = solved(`${arch}\npurlins 3 of thin { joint cross }`).purlins[0]!;
+    expect(purlins.lines.map((line) => line.s)).toEqual([1.5, 3, 4.5]);
+    expect(purlins.lines[1]!.x).toBeCloseTo(2, 9);
+  });
+
+  test('cable ridges span from end to end and are anchored', () => {
+    const shelter = solved(`${arch}\nridge cable of wire { tension 3 kN }`);
+    expect(shelter.ridge).toMatchObject({
+      form: 'cable',
+      span: 10,
+      tension: 3000,
+      endAnchor: { kind: 'deadman' },
+    });
+  });
+
+  test('keeps requirements, acceptances and crops', () => {
+    const shelter = solved(
+      `${arch}\ncrop beans hung 10 kg/m2 { height 1.8 m; from side 0.5 m }\nrequire headroom >= 1.7 m at 0.5 m from side\nwithstand 30 m/s\naccept bow-deflection because "beds are inside" until 2027-06-30`,
+    );
+    expect(shelter.crops).toMatchObject([
+      { name: 'beans', hung: expect.closeTo(98.0665, 9), height: 1.8, fromSide: 0.5 },
+    ]);
+    expect(shelter.requirements).toMatchObject([
+      { subject: 'headroom', comparison: '>=', value: 1.7, at: 0.5 },
+      { subject: 'gust', value: 30 },
+    ]);
+    expect(shelter.acceptances).toMatchObject([{ check: 'bow-deflection', until: '2027-06-30' }]);
+  });
+
+  test('names what it does not model', () => {
+    const { unmodelled } = solved(
+      `${arch}\nbench 1 m by 8 m\ngutter sides\nposts grid of board { lines 3; height 2 m }`,
+    );
+    expect(unmodelled.map((one) => one.what)).toEqual(['a bench', 'a gutter', 'a grid of posts and rails']);
+  });
+
+  test('clear height is under the member', () => {
+    const shelter = solved(
+      'footprint 4 m by 10 m\nbows spaced 1 m { of thin; shape arc; rise 2 m; foot stub of bar }',
+    );
+    expect(clearHeightAt(shelter, 2)).toBeCloseTo(2 - 0.0165, 3);
+    expect(clearHeightAt(shelter, 1)!).toBeLessThan(Math.sqrt(3));
+    expect(clearHeightAt(shelter, -1)).toBeUndefined();
+  });
+
+  test('a variant is the shelter with other facts', () => {
+    const world = worldOf(
+      stock,
+      `shelter house on field {\n${arch}\n}`,
+      'variant other of house { bows of thick }\nvariant ring of ring { }',
+    );
+    expect(resolveShelter('other', world).shelter).toMatchObject({
+      name: 'other',
+      roof: { member: { id: 'thick' }, spacing: 2 },
+    });
+    expect(resolveShelter('ring', world).problems).toMatchObject([{ id: 'like-cycle' }]);
+  });
+
+  test('an edit and the same words typed give the same shelter', () => {
+    const world = house(arch);
+    const bows = factNode(world.definitions.get('house'), 'bows')!;
+    const slots = { value: quantityValue(1, 'length', originOf('fix')) };
+    const edited = {
+      definitions: applyEdits(world.definitions, [
+        { type: 'set', block: bows.origin, word: 'spaced', slots },
+      ]),
+    };
+    const typed = house(arch.replace('spaced 2 m', 'spaced 1 m'));
+    expect(resolveShelter('house', edited)).toEqual(resolveShelter('house', typed));
+  });
+});
+
+describe('what a grower gets wrong is a problem at its place', () => {
+  test.each([
+    ['no roof', 'footprint 4 m by 10 m', 'no-roof'],
+    ['no footprint', 'bows spaced 1 m { of thin; rise 2 m }', 'missing-fact'],
+    ['no rise', 'footprint 4 m by 10 m\nbows spaced 1 m { of thin; foot stub of bar }', 'missing-fact'],
+    ['no member', 'footprint 4 m by 10 m\nbows spaced 1 m { rise 2 m }', 'missing-fact'],
+    ['an unknown pipe', 'footprint 4 m by 10 m\nbows spaced 1 m { of nothing; rise 2 m }', 'unknown-name'],
+    ['film for a pipe', 'footprint 4 m by 10 m\nbows spaced 1 m { of clear; rise 2 m }', 'wrong-kind'],
+    ['two roofs', `${arch}\nrafters spaced 1 m { of board; pitch 20 deg }`, 'two-roofs'],
+    ['pipe shorter than the span', arch.replace('length 6 m', 'length 3 m'), 'bow-impossible'],
+    ['nothing between bows', arch.replace('spaced 2 m', 'spaced 0 m'), 'out-of-range'],
+    ['a negative rise', arch.replace('length 6 m', 'rise -2 m'), 'out-of-range'],
+    ['ten thousand bows', arch.replace('spaced 2 m', 'spaced 1 mm'), 'too-many'],
+    ['a kilometre of span', arch.replace('4 m by', '1000 m by'), 'out-of-range'],
+    ['a joint beyond the end', arch.replace('length 6 m;', 'length 6 m; joint weak at 9 m;'), 'out-of-range'],
+    ['a cable ridge of wood', `${arch}\nridge cable of board`, 'wrong-kind'],
+    [
+      'a ridge off the crown',
+      `${arch}\nridge rail of board { height 1 m; posts of board }`,
+      'ridge-off-crown',
+    ],
+    ['half a purlin', `${arch}\npurlins 0 of thin`, 'out-of-range'],
+    [
+      'a foot under bows on posts',
+      'footprint 4 m by 10 m\nposts sides of board { height 2 m }\nbows spaced 1 m { of thin; rise 1 m; foot driven }',
+      'two-seats',
+    ],
+    [
+      'a cover that ends below its start',
+      `${arch}\ncover sides with clear { from 1 m; up to 0.5 m }`,
+      'out-of-range',
+    ],
+    ['an accept without a reason', `${arch}\naccept over-span because " "`, 'reason-missing'],
+    [
+      'no coupler in reach',
+      'footprint 4 m by 10 m\nbows spaced 1 m { of thick; length 7 m; foot stub of bar }',
+      'no-coupler',
+    ],
+  ])('%s', (_, body, id) => {
+    expect(problemsOf(body)).toContain(id);
+  });
+
+  test('a site without a gust, and a shelter on no site', () => {
+    const windless = worldOf(stock, `site calm { soil clay }\nshelter house on calm {\n${arch}\n}`);
+    expect(resolveShelter('house', windless).problems).toMatchObject([
+      { id: 'missing-fact', origin: windless.definitions.get('calm')!.origin },
+    ]);
+    const lost = worldOf(stock, `shelter house on nowhere {\n${arch}\n}`);
+    expect(resolveShelter('house', lost).problems.map((one) => one.id)).toEqual(['unknown-name']);
+    expect(resolveShelter('nobody', lost).shelter).toBeUndefined();
+  });
+
+  test('messages say what would help', () => {
+    const [one] = resolveShelter(
+      'house',
+      house('footprint 4 m by 10 m\nbows spaced 1 m { of thin; foot stub of bar }'),
+    ).problems;
+    expect(one!.message).toContain("say 'rise' of the bows, as in `rise 7 ft 6 in`");
+  });
+});
+
+test('whatever numbers a spec holds, there is a shelter of plain numbers or a problem, never an exception', () => {
+  const number = fc.oneof(
+    fc.double({ min: -5, max: 50, noNaN: true }),
+    fc.constantFrom(0, -0, 1e-12, 1e12, Number.POSITIVE_INFINITY, Number.NaN, 0.5, 4, 6),
+  );
+  const template = house(
+    'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape elastic; length 6 m; foot stub of bar { length 1.2 m; driven 0.6 m; held clamped; lean 80 deg } }\nridge rail of board { height 2 m; posts of board spaced 2 m }\npurlins 2 of thin { at 1 m; at 2 m }\ncover roof with clear { tension 100 N/m; layers 1 }\nbraces along of thin { height 1 m }\nguys of wire { out 1 m }',
+  );
+  const shapes = ['elastic', 'arc', 'cold-bent', 'pointed'];
+  fc.assert(
+    fc.property(
+      fc.array(number, { minLength: 40, maxLength: 40 }),
+      fc.array(fc.boolean(), { minLength: 40, maxLength: 40 }),
+      fc.constantFrom(...shapes),
+      (numbers, change, shape) => {
+        let index = 0;
+        const swap = (key: string, value: unknown): unknown => {
+          if (key === 'word' && value === 'elastic') return shape;
+          if (key !== 'si') return value;
+          index += 1;
+          return change[index % 40] ? `n${index % 40}` : value;
+        };
+        const text = JSON.stringify(
+          [...template.definitions].filter(([name]) => name === 'house'),
+          swap,
+        );
+        const revive = (_: string, value: unknown) =>
+          typeof value === 'string' && /^n\d+$/.test(value) ? numbers[Number(value.slice(1))] : value;
+        const house = new Map(JSON.parse(text, revive) as [string, never][]);
+        const { shelter, problems } = resolveShelter('house', {
+          definitions: new Map([...template.definitions, ...house]),
+        });
+        if (!shelter) expect(problems.length).toBeGreaterThan(0);
+        else everyNumber(shelter, 'shelter');
+      },
+    ),
+    { numRuns: 150 },
+  );
+});
+
+function everyNumber(value: unknown, path: string): void {
+  if (typeof value === 'number') expect(Number.isFinite(value), path).toBe(true);
+  else if (value && typeof value === 'object')
+    for (const [key, inner] of Object.entries(value)) everyNumber(inner, `${path}.${key}`);
+}
