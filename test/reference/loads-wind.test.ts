@@ -109,7 +109,7 @@ describe('ASCE 7 figures 27.3-4 and 27.3-5, public restatement (BNBC figure 6.2.
   });
 });
 
-describe('ASCE 7 figure 27.3-3, arched roofs (from memory)', () => {
+describe('ASCE 7 figure 27.3-3, arched roofs, public restatement (BNBC figure 6.2.8)', () => {
   it('from the ground, r = 0.5: 0.7, -1.2, -0.5', () => {
     const c = archCoefficients(0.5, false);
     expect(c.windwardQuarter[0]).toBeCloseTo(0.7, 10);

@@ -34,7 +34,7 @@ export const LOAD_SOURCES: readonly Source[] = [
     id: 'asce7-16:27.3-3',
     title: ASCE,
     where: 'figure 27.3-3, arched roofs',
-    standing: 'from memory',
+    standing: 'published',
   },
   {
     id: 'asce7-16:27.3-4',
@@ -58,7 +58,7 @@ export const LOAD_SOURCES: readonly Source[] = [
     id: 'asce7-16:30.3-8',
     title: ASCE,
     where: 'figure 30.3-8, arched roofs: 0.87 C_p away from edges',
-    standing: 'from memory',
+    standing: 'published',
   },
   {
     id: 'asce7-16:30.7',

@@ -5,6 +5,7 @@ import {
   bearingCapacity,
   concreteFootUplift,
   deadmanUplift,
+  groundAllowedAt,
   lateralCapacity,
   passiveCoefficient,
   SOILS,
@@ -146,6 +147,16 @@ describe('sideways resistance', () => {
         lateralCapacity({ ...base, head: 'free' }).capacity,
       );
     }
+  });
+});
+
+describe('ground under factored loads', () => {
+  it('takes half as much again as in service, never more than its capacity', () => {
+    const stub = stubUplift({ soil: 'clay', diameter: 0.04, depth: 0.6 });
+    expect(groundAllowedAt(stub, 'asce7-asd')).toBe(stub.allowable);
+    expect(groundAllowedAt(stub, 'eurocode')).toBeCloseTo(1.5 * stub.allowable, 9);
+    const foot = concreteFootUplift({ soil: 'sand', diameter: 0.4, depth: 0.6 });
+    expect(groundAllowedAt(foot, 'asce7-strength')).toBeLessThanOrEqual(foot.capacity);
   });
 });
 

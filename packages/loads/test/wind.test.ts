@@ -20,6 +20,8 @@ const shapes: fc.Arbitrary<WindShape> = fc.record({
   sides: fc.constantFrom('open', 'clad', 'screened'),
   ends: fc.constantFrom('open', 'clad'),
   sidePorosity: fc.double({ min: 0, max: 1, noNaN: true }),
+  oneSideOpen: fc.boolean(),
+  blockage: fc.double({ min: 0, max: 1, noNaN: true }),
 });
 
 const inputs: fc.Arbitrary<WindInput> = fc.record({
@@ -159,6 +161,34 @@ describe('wind actions', () => {
     );
     expect(notCovered.join(' ')).toMatch(/mesh/);
     expect(notCovered.join(' ')).toMatch(/Open arched roofs/);
+  });
+
+  it('lift more when one side stands open', () => {
+    const shape: WindShape = {
+      form: 'arch',
+      span: 5,
+      length: 14,
+      rise: 2,
+      springing: 0,
+      sides: 'clad',
+      ends: 'open',
+    };
+    for (const basis of ['asce7-asd', 'eurocode'] as const) {
+      const input: WindInput = {
+        gust: 40,
+        gustReturnPeriod: 50,
+        exposure: 'open',
+        elevation: 0,
+        topography: 1,
+        basis,
+        lowHazard: true,
+      };
+      const least = (oneSideOpen: boolean): number => Math.min(...nets(input, { ...shape, oneSideOpen }));
+      const q = windActions(input, shape).velocityPressure;
+      // GC_pi 0.55 in place of 0.18; c_pi 0.9 · 0.8 in place of 0.2.
+      const more = basis === 'eurocode' ? 0.52 : 0.37;
+      expect(least(false) - least(true)).toBeCloseTo(more * q, 6);
+    }
   });
 
   it('refuse a shape or gust of zero', () => {

@@ -1,3 +1,5 @@
+import type { Basis } from '../combinations.ts';
+import { levelOf } from '../resistance/duration.ts';
 import { given, type Step, type StepInput } from '../step.ts';
 import type { SoilClass } from './soil.ts';
 
@@ -55,4 +57,14 @@ export function needPositive(values: Readonly<Record<string, number>>): void {
   for (const [name, value] of Object.entries(values)) {
     if (!(value > 0)) throw new RangeError(`${name} must be above zero`);
   }
+}
+
+/**
+ * What a ground result may take under the loads of a basis: `allowable` for allowable-stress combinations,
+ * half as much again for factored ones (their wind and weight factors lie about 1.5 apart), but never more
+ * than the capacity where a safety factor stands between the two.
+ */
+export function groundAllowedAt(result: GroundResult, basis: Basis): number {
+  const factored = result.allowable * levelOf(basis);
+  return result.safetyFactor > 1 ? Math.min(result.capacity, factored) : factored;
 }

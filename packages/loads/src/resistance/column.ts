@@ -1,7 +1,7 @@
 /** Stress at which a straight member buckles, by family and basis, and bending with thrust. */
 import type { Basis } from '../combinations.ts';
 import { given, type Step } from '../step.ts';
-import type { Family } from './member.ts';
+import type { Family } from './member-input.ts';
 
 export interface ColumnInput {
   readonly family: Family;

@@ -1,11 +1,9 @@
 /** Design stresses of a member by what it is made of and by the basis of the loads. */
 
-import type { Basis } from '../combinations.ts';
 import { along, type Curve } from '../interpolate.ts';
 import { given, type Step } from '../step.ts';
 import {
   BAMBOO_DURATION,
-  type Duration,
   EN_KMOD,
   HOURS,
   levelOf,
@@ -13,40 +11,8 @@ import {
   NDS_TIME_EFFECT,
   plasticDuration,
 } from './duration.ts';
+import type { MemberInput } from './member-input.ts';
 import { metalBending } from './metal.ts';
-
-export type Family =
-  | 'pvc'
-  | 'polyethylene'
-  | 'steel'
-  | 'aluminium'
-  | 'timber'
-  | 'bamboo'
-  | 'green-wood'
-  | 'glass-fibre'
-  | 'polycarbonate'
-  | 'concrete'
-  | 'other';
-
-export interface MemberInput {
-  readonly family: Family;
-  readonly basis: Basis;
-  /** Yield stress of metal and plastic; 5 % characteristic strength of wood and bamboo, Pa. */
-  readonly bendingStrength: number;
-  readonly shearStrength: number;
-  /** Short-term modulus, Pa. */
-  readonly modulus: number;
-  readonly duration: Duration;
-  /** Of the material, °C; 23 when not given. */
-  readonly temperature?: number;
-  /** [°C, strength factor, modulus factor] from the catalogue; the family's own table when absent. */
-  readonly heat?: readonly (readonly [number, number, number])[];
-  /** Rained on, in soil or unseasoned. */
-  readonly wet?: boolean;
-  /** Round tube: outside diameter and wall, m. Solid when the wall is absent. */
-  readonly outside?: number;
-  readonly wall?: number;
-}
 
 export interface MemberResistance {
   /** Stress on the elastic section modulus, Pa. */

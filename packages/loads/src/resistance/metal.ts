@@ -1,6 +1,6 @@
 /** Metal tube and rod: AISI S100 and AISC 360 (US), EN 1993-1-1, aluminium by its own safety factors. */
 import { given, type Step } from '../step.ts';
-import type { MemberInput } from './member.ts';
+import type { MemberInput } from './member-input.ts';
 
 export interface MetalRule {
   readonly bending: number;

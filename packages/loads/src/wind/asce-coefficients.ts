@@ -1,7 +1,7 @@
 /**
  * Pressure coefficients of ASCE 7-16 chapter 27 (the same numbers stand in -05, -10 and -22).
- * Angles in degrees here because the tables are. Gable and free-roof tables were checked against public
- * restatements; the arch table is from memory.
+ * Angles in degrees here because the tables are. All tables were checked against a public restatement
+ * (a national building code that adopts them).
  */
 import { along, between, type Curve } from '../interpolate.ts';
 
@@ -143,8 +143,8 @@ export interface ArchCoefficients {
 }
 
 /**
- * C_p of an arched roof by rise-to-span r, on raised springings or from the ground. Figure 27.3-3
- * (from memory). Defined for 0 < r <= 0.6; steeper arches take r = 0.6 and are reported.
+ * C_p of an arched roof by rise-to-span r, on raised springings or from the ground. Figure 27.3-3.
+ * Defined for 0 < r <= 0.6; steeper arches take r = 0.6 and are reported.
  */
 export function archCoefficients(riseRatio: number, raised: boolean): ArchCoefficients {
   const r = Math.min(0.6, riseRatio);

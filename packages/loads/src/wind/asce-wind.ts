@@ -13,8 +13,13 @@ import { asceVelocityPressure } from './velocity-pressure.ts';
 import type { WindActions, WindCase, WindInput, WindShape, WindZone } from './wind-case.ts';
 
 const GUST_EFFECT = 0.85;
-/** GC_pi of table 26.13-1: enclosed and partially open buildings. */
-const INSIDE = 0.18;
+/** GC_pi of table 26.13-1. */
+const INSIDE: Record<Outline['enclosure'], number> = {
+  enclosed: 0.18,
+  'partly open': 0.18,
+  'partly enclosed': 0.55,
+  open: 0,
+};
 
 interface Roof {
   readonly id: string;
@@ -38,7 +43,7 @@ export function asceWindActions(input: WindInput, shape: WindShape): WindActions
   ];
   const across = outline.enclosure === 'open' ? [] : closedRoofs(shape, outline, notCovered);
   for (const roof of across) {
-    for (const inside of [INSIDE, -INSIDE]) {
+    for (const inside of [INSIDE[outline.enclosure], -INSIDE[outline.enclosure]]) {
       cases.push(closedCase(roof, inside, q.pressure, q.steps, shape, outline));
     }
   }
@@ -68,7 +73,7 @@ function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): 
   const ratio = outline.meanHeight / shape.span;
   const source = 'asce7-16:27.3-1';
   if (outline.pitch < 10) {
-    const parts = flatParts(ratio, outline.meanHeight / shape.span);
+    const parts = flatParts(ratio);
     const flat: Roof = {
       id: 'across',
       title: 'Wind across, suction',
@@ -131,14 +136,10 @@ function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): 
   ];
 }
 
-/** Strips by distance from the windward eave, as shares of a roof whose depth is 1/ratio heights. */
-function flatParts(ratio: number, heightPerSpan: number): [number, number, number][] {
+/** Strips by distance from the windward eave, in heights, as shares of the span; `ratio` is h over span. */
+function flatParts(ratio: number): [number, number, number][] {
   return parallelCoefficients(ratio)
-    .map(([from, to, cp]): [number, number, number] => [
-      from * heightPerSpan,
-      Math.min(1, to * heightPerSpan),
-      cp,
-    ])
+    .map(([from, to, cp]): [number, number, number] => [from * ratio, Math.min(1, to * ratio), cp])
     .filter(([from, to]) => from < 1 && to > from);
 }
 
@@ -267,11 +268,12 @@ function alongCase(q: number, pressureSteps: readonly Step[], shape: WindShape, 
   const open = outline.enclosure === 'open';
   const ratio = outline.meanHeight / shape.length;
   const cp = open ? freeRoofAlong(outline.obstructed).uplift : parallelCoefficients(ratio)[0]![2];
-  const net = open ? q * GUST_EFFECT * cp : q * (GUST_EFFECT * cp - INSIDE);
+  const inside = INSIDE[outline.enclosure];
+  const net = q * (GUST_EFFECT * cp - inside);
   const source = open ? 'asce7-16:27.3-7' : 'asce7-16:27.3-1';
   const zones: WindZone[] = [{ surface: 'roof', from: 0, to: 1, net }];
   if (outline.walls && !open) {
-    const side = outline.wallShare * q * (GUST_EFFECT * -0.7 - INSIDE);
+    const side = outline.wallShare * q * (GUST_EFFECT * -0.7 - inside);
     zones.push({ surface: 'windward-wall', from: 0, to: 1, net: side });
     zones.push({ surface: 'leeward-wall', from: 0, to: 1, net: side });
   }
@@ -289,7 +291,7 @@ function alongCase(q: number, pressureSteps: readonly Step[], shape: WindShape, 
             ...netStep([0, 1, cp], 0, q, net, source),
             formula: 'p = q_h G C_N',
           }
-        : netStep([0, 1, cp], INSIDE, q, net, source),
+        : netStep([0, 1, cp], inside, q, net, source),
       force,
     ],
     source,
@@ -298,7 +300,7 @@ function alongCase(q: number, pressureSteps: readonly Step[], shape: WindShape, 
 
 function alongForce(q: number, shape: WindShape, outline: Outline): Step {
   if (shape.ends === 'clad') {
-    const inside = outline.enclosure === 'open' ? 0 : INSIDE;
+    const inside = INSIDE[outline.enclosure];
     return {
       symbol: 'F_end',
       meaning: 'push on the windward end',

@@ -161,7 +161,7 @@ function asceCladding(input: WindInput, shape: WindShape, outline: Outline): Cla
               ? 0.87 * archCoefficients(shape.rise / shape.span, shape.springing > 0).centreHalf
               : row[(i + 1) as 1 | 2 | 3],
           pressure: 0.6,
-          inside: 0.18,
+          inside: outline.enclosure === 'partly enclosed' ? 0.55 : 0.18,
         };
     const gust = open ? 0.85 : 1;
     const suction = q.pressure * (gust * local.suction - local.inside);
@@ -185,13 +185,15 @@ function enCladding(input: WindInput, shape: WindShape, outline: Outline): Cladd
   const source = open ? 'en1991-1-4:7.3-duo' : 'en1991-1-4:7.2.5';
   const steps: Step[] = [...q.steps];
   const zones = PLACES.map((place): CladdingZone => {
-    const inside = open ? 0 : 0.2;
+    const inside = open ? 0 : outline.enclosure === 'partly enclosed' ? 0.72 : 0.2;
     const crown =
       shape.form === 'arch' && place === 'middle' ? -0.7 - Math.min(0.5, shape.rise / shape.span) : 0;
     const cp = open
       ? along(EN_CANOPY[place].suction, outline.pitch)
       : Math.min(crown, along(EN_PITCH[place], outline.pitch));
-    const push = open ? along(EN_CANOPY[place].pressure, outline.pitch) : 0.7 + 0.3;
+    const push = open
+      ? along(EN_CANOPY[place].pressure, outline.pitch)
+      : 0.7 + (outline.enclosure === 'partly enclosed' ? 0.72 : 0.3);
     const suction = q.pressure * (cp - inside);
     steps.push(localStep(place, q.pressure, cp, inside, suction, source));
     return { place, suction, pressure: q.pressure * push };

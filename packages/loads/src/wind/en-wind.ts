@@ -14,8 +14,18 @@ import { type Outline, outlineOf } from './shape.ts';
 import { enVelocityPressure } from './velocity-pressure.ts';
 import type { WindActions, WindCase, WindInput, WindShape, WindZone } from './wind-case.ts';
 
-/** c_pi where the openings are not known one by one (7.2.9(6) note 2). */
-const INSIDE = [0.2, -0.3] as const;
+/**
+ * c_pi, blown up and sucked in, across and along: where the openings are not known one by one (7.2.9(6)
+ * note 2); with one dominant face (7.2.9(5)) 0.9 of the outside coefficient there, +0.8 or -0.8.
+ */
+const INSIDE = {
+  usual: { across: [0.2, -0.3], along: 0.2 },
+  'partly enclosed': { across: [0.72, -0.72], along: 0.72 },
+} as const;
+
+function insideOf(outline: Outline): (typeof INSIDE)['usual' | 'partly enclosed'] {
+  return INSIDE[outline.enclosure === 'partly enclosed' ? 'partly enclosed' : 'usual'];
+}
 
 type Part = readonly [number, number, number];
 
@@ -41,7 +51,8 @@ export function enWindActions(input: WindInput, shape: WindShape): WindActions {
   ];
   if (outline.enclosure !== 'open') {
     for (const roof of closedRoofs(shape, outline, notCovered)) {
-      for (const inside of INSIDE) cases.push(closedCase(roof, inside, q.pressure, q.steps, shape, outline));
+      for (const inside of insideOf(outline).across)
+        cases.push(closedCase(roof, inside, q.pressure, q.steps, shape, outline));
     }
   }
   if (outline.enclosure === 'open' || shape.sides === 'screened') {
@@ -263,7 +274,7 @@ function alongCase(
     ? canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, outline.obstructed ? 1 : (shape.blockage ?? 0))
         .min
     : ridgewiseSlope(outline.pitch);
-  const inside = open ? 0 : INSIDE[0];
+  const inside = open ? 0 : insideOf(outline).along;
   const source = open ? (mono ? 'en1991-1-4:7.3-mono' : 'en1991-1-4:7.3-duo') : 'en1991-1-4:7.2.5';
   const zones: WindZone[] = [{ surface: 'roof', from: 0, to: 1, net: q * (cp - inside) }];
   if (outline.walls && !open) {
@@ -287,7 +298,7 @@ function alongCase(
 function alongForce(q: number, shape: WindShape, outline: Outline): Step {
   if (shape.ends === 'clad') {
     const cp = wallCoefficients(outline.ridgeHeight / shape.length).windward;
-    const inside = outline.enclosure === 'open' ? 0 : 0.3;
+    const inside = outline.enclosure === 'open' ? 0 : -insideOf(outline).across[1];
     return {
       symbol: 'F_end',
       meaning: 'push on the windward end',

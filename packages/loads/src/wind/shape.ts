@@ -2,7 +2,7 @@
 import type { WindShape } from './wind-case.ts';
 
 /** How much air gets in and out, which decides the pressure inside. */
-export type Enclosure = 'enclosed' | 'partly open' | 'open';
+export type Enclosure = 'enclosed' | 'partly open' | 'partly enclosed' | 'open';
 
 export interface Outline {
   /** Roof pitch, or chord slope of an arch, degrees. */
@@ -60,7 +60,7 @@ export function outlineOf(shape: WindShape): Outline {
         'pierced free-standing wall, and the roof is checked both as closed and as open with the flow obstructed.',
     );
   }
-  if (shape.ends === 'open' && !sidesOpen) {
+  if (shape.ends === 'open' && !sidesOpen && !shape.oneSideOpen) {
     notCovered.push(
       'One end shut while the other stands open: the inside pressure is then up to three times what is used here.',
     );
@@ -85,6 +85,7 @@ export function outlineOf(shape: WindShape): Outline {
 
 function enclosureOf(shape: WindShape, sidesOpen: boolean): Enclosure {
   if (sidesOpen) return 'open';
+  if (shape.oneSideOpen) return 'partly enclosed';
   const screened = shape.sides === 'screened' && shape.springing > 0;
   return shape.ends === 'open' || screened ? 'partly open' : 'enclosed';
 }

@@ -13,6 +13,11 @@ export interface WindShape {
   readonly ends: 'open' | 'clad';
   /** Open area share of screened sides, 0..1. */
   readonly sidePorosity?: number;
+  /**
+   * True when one end or side stands open while the rest is shut: the wind then blows the house up (or sucks
+   * it empty) from inside. Openings on both ends that let it through are not meant.
+   */
+  readonly oneSideOpen?: boolean;
   /** Share of the space under an open roof that crop or goods block against the wind, 0..1; 0 when absent. */
   readonly blockage?: number;
 }
