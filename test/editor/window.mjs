@@ -77,6 +77,42 @@ export class Window {
     await this.editor().first().waitFor();
   }
 
+  /** Takes back every unsaved change of the file on show. */
+  async restore() {
+    await this.command('File: Revert File');
+    await this.until(
+      'the file as it was',
+      async () => (await this.page.locator('.tab.active.dirty').count()) === 0,
+    );
+  }
+
+  /** Walks through the problems of the file until one offers a fix of its own, and applies it. */
+  async applyFirstFix(most) {
+    const list = this.page.locator('.context-view .action-widget .monaco-list-row.action');
+    for (let problem = 0; problem < most; problem += 1) {
+      await this.focusEditor();
+      await this.page.keyboard.press('F8');
+      await this.page.waitForTimeout(300);
+      await this.page.keyboard.press('Escape'); // closes the peek, stays on the problem
+      await this.page.keyboard.press('Control+.');
+      const offered = await list
+        .first()
+        .waitFor({ timeout: 5000 })
+        .then(() => list.allTextContents())
+        .catch(() => []);
+      if (problem === 0) {
+        await this.shot('fixes');
+      }
+      const index = offered.findIndex((title) => !/accept|learn|explain|no code actions/i.test(title));
+      if (index >= 0) {
+        await list.nth(index).click();
+        return offered[index];
+      }
+      await this.page.keyboard.press('Escape');
+    }
+    return undefined;
+  }
+
   editor() {
     return this.page.locator('.editor-instance .monaco-editor[role="code"], .editor-instance .monaco-editor');
   }

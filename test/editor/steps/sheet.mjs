@@ -1,9 +1,5 @@
 import assert from 'node:assert/strict';
-
-/** The example on show. */
-export const example = 'stub-arch.shelter';
-
-const lineOf = (text, word) => text.split('\n').findIndex((line) => line.trim().startsWith(word)) + 1;
+import { example, lineOf } from '../places.mjs';
 
 /** A point of the window where a click hits a mark of this part in the drawing. */
 async function pointOn(frame, part) {
@@ -153,11 +149,7 @@ export const sheet = [
       await frame.locator('.stale').waitFor();
       assert.ok((await frame.locator('.paper svg').count()) === 1, 'the last good drawing is kept');
       await window.shot('stale');
-      await window.page.keyboard.press('Control+Z');
-      await window.until('the text as it was', async () => {
-        await window.page.keyboard.press('Control+Z');
-        return (await window.page.locator('.tab.active.dirty').count()) === 0;
-      });
+      await window.restore();
       await frame.locator('.stale').waitFor({ state: 'detached' });
     },
   ],
