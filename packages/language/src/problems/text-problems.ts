@@ -3,6 +3,7 @@ import { AstUtils, type ParseResult } from 'langium';
 import { type File, isText } from '../generated/ast.ts';
 import type { ShelterLexingReport } from '../text/lexer.ts';
 import { closed } from '../text/literals.ts';
+import { onLaterLine } from '../text/parser-messages.ts';
 import type { LanguageProblem } from './problem.ts';
 
 const reportOf = (result: ParseResult): ShelterLexingReport | undefined =>
@@ -51,13 +52,12 @@ type ParserError = ParseResult['parserErrors'][number];
 
 function parserProblem(error: ParserError, text: string): LanguageProblem {
   const previous = (error as { previousToken?: ParserError['token'] }).previousToken;
-  const at = Number.isNaN(error.token.startOffset) ? undefined : error.token;
-  const start = at
-    ? at.startOffset
-    : previous && !Number.isNaN(previous.startOffset)
-      ? (previous.endOffset ?? 0)
-      : 0;
-  const end = at ? at.startOffset + at.image.length : start + 1;
+  const placed = (token: ParserError['token'] | undefined): token is ParserError['token'] =>
+    token !== undefined && !Number.isNaN(token.startOffset);
+  const at = placed(previous) && onLaterLine(error.token, previous) ? previous : error.token;
+  const known = placed(at) ? at : placed(previous) ? previous : undefined;
+  const start = known?.startOffset ?? text.length;
+  const end = start + (known?.image.length ?? 0);
   return {
     id: 'syntax',
     severity: 'error',

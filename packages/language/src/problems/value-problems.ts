@@ -1,5 +1,5 @@
 /** Problems of values: units, dimensions, names that lead nowhere or to the wrong kind of thing. */
-import { asKind, isKind, kinds, NONE, sameDimension } from '@tautline/quantity';
+import { isKind, kinds, NONE, sameDimension } from '@tautline/quantity';
 import type { Takes } from '@tautline/shelter';
 import {
   type Atom,
@@ -15,7 +15,7 @@ import {
 } from '../generated/ast.ts';
 import type { FileMatch, Line } from '../match/match-file.ts';
 import type { Sentence } from '../match/match-line.ts';
-import { evaluate } from '../spec/expression.ts';
+import { evaluate, fitKind } from '../spec/expression.ts';
 import { isDay as isCalendarDay } from '../text/literals.ts';
 import { didYouMean, type LanguageProblem, nearest, type Remedy, replacements } from './problem.ts';
 import { takesInWords, withArticle } from './wording.ts';
@@ -132,7 +132,7 @@ function quantityProblem(
   const result = evaluate(atom);
   if (!result.ok) return result.id === 'circular' ? toProblem(result) : expressionProblem(atom, context);
   if (!isKind(kindName)) return undefined;
-  const fitted = asKind(result.value, kindName);
+  const fitted = fitKind(atom, result.value, kindName);
   if (fitted.ok || context.settled.has(atom)) return undefined;
   const span = spanOf(atom);
   const kind = kinds[kindName];

@@ -1,7 +1,10 @@
 /** Values of calculations, exactly, with their dimensions. Says where and why one cannot be worked out. */
 import {
   add,
+  asKind,
   divide,
+  type KindName,
+  kinds,
   multiply,
   NONE,
   parseNumber,
@@ -117,4 +120,21 @@ export function evaluate(expression: Expression | undefined, busy: readonly Let[
       : failed('incomplete', expression, `\`${name}\` has no value yet.`);
   }
   return failed('incomplete', expression, 'A value is missing here.');
+}
+
+/** A number written without a unit, slopes such as `1:4` apart. */
+export function isBareNumber(expression: Expression): boolean {
+  if (!isQuantity(expression) || expression.text.includes(':')) return false;
+  return scanQuantity(expression.text, 0)?.parts.every(({ unit }) => unit === undefined) ?? false;
+}
+
+/**
+ * The value of an expression taken as a kind. A bare number is no angle, though a slope is: `20` would
+ * silently become a slope of twenty to one.
+ */
+export function fitKind(expression: Expression, value: Value, kind: KindName): ReturnType<typeof asKind> {
+  if (kind === 'angle' && isBareNumber(expression)) {
+    return { ok: false, reason: `expected ${kinds.angle.noun}, found a number without a unit` };
+  }
+  return asKind(value, kind);
 }

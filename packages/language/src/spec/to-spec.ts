@@ -1,5 +1,5 @@
 /** Turns matched lines into the spec: values in SI, origins, one node a fact. */
-import { asKind, isKind } from '@tautline/quantity';
+import { isKind } from '@tautline/quantity';
 import type { Origin, SpecDefinition, SpecNode, SpecValue, Takes } from '@tautline/shelter';
 import {
   type Atom,
@@ -14,7 +14,7 @@ import {
 import { type FileMatch, type Line, matchOf } from '../match/match-file.ts';
 import { type Sentence, wordOf } from '../match/match-line.ts';
 import { commentText, isDay as isCalendarDay, textOf } from '../text/literals.ts';
-import { evaluate } from './expression.ts';
+import { evaluate, fitKind } from './expression.ts';
 import { originKey } from './origin-key.ts';
 
 function specValue(atom: Atom, takes: Takes, origin: Origin): SpecValue | undefined {
@@ -23,7 +23,7 @@ function specValue(atom: Atom, takes: Takes, origin: Origin): SpecValue | undefi
     case 'quantity': {
       if (!isExpression(atom) || !isKind(takes.kind)) return undefined;
       const result = evaluate(atom);
-      const fitted = result.ok ? asKind(result.value, takes.kind) : result;
+      const fitted = result.ok ? fitKind(atom, result.value, takes.kind) : result;
       return fitted.ok && 'si' in fitted
         ? { type: 'quantity', si: fitted.si, kind: takes.kind, origin }
         : undefined;

@@ -2,8 +2,15 @@
 import { AbstractParserErrorMessageProvider } from 'langium';
 import type { Token } from './tokens.ts';
 
-const shown = (token: Token | undefined): string => {
+/** Whether a token stands on a later line than the one before it; then that line ended too early. */
+export const onLaterLine = (token: Token | undefined, previous: Token | undefined): boolean =>
+  previous?.endLine !== undefined &&
+  !Number.isNaN(previous.endLine) &&
+  (token?.startLine === undefined || !(token.startLine <= previous.endLine));
+
+const shown = (token: Token | undefined, previous?: Token): string => {
   const image = token?.image ?? '';
+  if (onLaterLine(token, previous)) return 'the end of the line';
   if (image === '') return 'the end of the file';
   return `\`${image.length > 30 ? `${image.slice(0, 30)}...` : image}\``;
 };
@@ -20,7 +27,7 @@ const wanted: Readonly<Record<string, string>> = {
 
 function calculation(actual: Token | undefined, previous: Token | undefined): string {
   const after = previous && /^[-+*/(=]$/.test(previous.image) ? ` after \`${previous.image}\`` : '';
-  return `Expected a value${after}, found ${shown(actual)}.`;
+  return `Expected a value${after}, found ${shown(actual, previous)}.`;
 }
 
 export class GrowersMessages extends AbstractParserErrorMessageProvider {
@@ -30,8 +37,14 @@ export class GrowersMessages extends AbstractParserErrorMessageProvider {
     previous: Token;
     ruleName: string;
   }): string {
+    if (options.expected.name === 'EOF') {
+      return this.buildNotAllInputParsedMessage({
+        firstRedundant: options.actual,
+        ruleName: options.ruleName,
+      });
+    }
     const want = wanted[options.expected.name] ?? `\`${options.expected.name}\``;
-    return `Expected ${want}, found ${shown(options.actual)}.`;
+    return `Expected ${want}, found ${shown(options.actual, options.previous)}.`;
   }
 
   override buildNotAllInputParsedMessage(options: { firstRedundant: Token; ruleName: string }): string {

@@ -20,7 +20,8 @@ export interface ScannedQuantity {
 const NUMBER = /-?(?:\d+(?:-| +)\d+\/\d+|\d+\/\d+|(?:\d+(?:\.\d+)?|\.\d+)(?:[eE][+-]?\d+)?)/uy;
 const RATIO = /\d+(?:\.\d+)?:\d+(?:\.\d+)?/uy;
 const GAP = /[ \t]*/uy;
-const UNIT = /(?:1\/)?[\p{L}%°µ][\p{L}\p{N}²³⁴^%°]*(?:[./·⋅][\p{L}][\p{L}\p{N}²³⁴^]*)*/uy;
+const UNIT =
+  /(?:1\/)?[\p{L}%°µ]+(?:[1-9²³⁴](?![\p{L}\p{N}]))?(?:[./·⋅]\p{L}+(?:[1-9²³⁴](?![\p{L}\p{N}]))?)*/uy;
 
 function matchAt(pattern: RegExp, text: string, offset: number): string | undefined {
   pattern.lastIndex = offset;
@@ -60,7 +61,7 @@ export function scanQuantity(text: string, offset: number): ScannedQuantity | un
   let end = first.end;
   while (parts.at(-1)?.unit !== undefined) {
     const start = end + (matchAt(GAP, text, end)?.length ?? 0);
-    const next = start > end && text[start] !== '-' ? partAt(text, start) : undefined;
+    const next = text[start] === '-' ? undefined : partAt(text, start);
     if (next?.part.unit === undefined) break;
     parts.push(next.part);
     end = next.end;
