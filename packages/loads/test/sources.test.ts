@@ -31,7 +31,7 @@ import {
   type SoilClass,
   type Step,
   screwAnchorUplift,
-  snowCases,
+  snowActions,
   sourceOf,
   sources,
   stubUplift,
@@ -113,7 +113,7 @@ function everyStep(): Step[] {
           } as const;
           for (const item of windActions(site, shape).cases) take(item);
           take(claddingSuction(site, shape));
-          for (const item of snowCases(site, shape).cases) take(item);
+          for (const item of snowActions(site, shape).cases) take(item);
         }
       }
     }

@@ -1,33 +1,19 @@
 /** Wind actions by EN 1991-1-4:2005 with its recommended values. */
 import { given, type Step } from '../step.ts';
+import { enAlongCase } from './en-along.ts';
 import {
   canopyCoefficients,
   highSideSlope,
   leewardSlope,
   type PitchCoefficients,
-  ridgewiseSlope,
   vaultCoefficients,
   wallCoefficients,
   windwardSlope,
 } from './en-coefficients.ts';
+import { insideOf, netStep, type Part } from './en-net.ts';
 import { type Outline, outlineOf } from './shape.ts';
 import { enVelocityPressure } from './velocity-pressure.ts';
 import type { WindActions, WindCase, WindInput, WindShape, WindZone } from './wind-case.ts';
-
-/**
- * c_pi, blown up and sucked in, across and along: where the openings are not known one by one (7.2.9(6)
- * note 2); with one dominant face (7.2.9(5)) 0.9 of the outside coefficient there, +0.8 or -0.8.
- */
-const INSIDE = {
-  usual: { across: [0.2, -0.3], along: 0.2 },
-  'partly enclosed': { across: [0.72, -0.72], along: 0.72 },
-} as const;
-
-function insideOf(outline: Outline): (typeof INSIDE)['usual' | 'partly enclosed'] {
-  return INSIDE[outline.enclosure === 'partly enclosed' ? 'partly enclosed' : 'usual'];
-}
-
-type Part = readonly [number, number, number];
 
 interface Roof {
   readonly id: string;
@@ -58,7 +44,7 @@ export function enWindActions(input: WindInput, shape: WindShape): WindActions {
   if (outline.enclosure === 'open' || shape.sides === 'screened') {
     cases.push(...canopyCases(q.pressure, q.steps, shape, outline, notCovered));
   }
-  cases.push(alongCase(q.pressure, q.steps, shape, outline, notCovered));
+  cases.push(enAlongCase(q.pressure, q.steps, shape, outline, notCovered));
   return { cases, velocityPressure: q.pressure, notCovered };
 }
 
@@ -180,22 +166,6 @@ function closedCase(
   };
 }
 
-function netStep([from, to, cp]: Part, inside: number, q: number, value: number, source: string): Step {
-  return {
-    symbol: 'w',
-    meaning: `net pressure from ${Math.round(from * 100)} to ${Math.round(to * 100)} % of the roof line`,
-    formula: 'w = q_p (c_pe - c_pi)',
-    inputs: [
-      given('q_p', 'peak velocity pressure', q, 'pressure'),
-      given('c_pe', 'outside coefficient', cp, 'ratio'),
-      given('c_pi', 'inside coefficient (7.2.9)', inside, 'ratio'),
-    ],
-    value,
-    kind: 'pressure',
-    source,
-  };
-}
-
 function canopyCases(
   q: number,
   pressureSteps: readonly Step[],
@@ -256,76 +226,4 @@ function canopyCases(
     make('up-leeward', 'Wind under the roof, lifting the leeward slope only', c.min, [0, 1]),
     make('down-leeward', 'Wind under the roof, pressing the leeward slope only', c.max, [0, 1]),
   ];
-}
-
-function alongCase(
-  q: number,
-  pressureSteps: readonly Step[],
-  shape: WindShape,
-  outline: Outline,
-  notCovered: string[],
-): WindCase {
-  const open = outline.enclosure === 'open';
-  if (shape.form === 'arch' && !open) {
-    notCovered.push('Vaults with the wind along them: taken as a duopitch roof of the same rise.');
-  }
-  const mono = shape.form === 'single-slope';
-  const cp = open
-    ? canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, outline.obstructed ? 1 : (shape.blockage ?? 0))
-        .min
-    : ridgewiseSlope(outline.pitch);
-  const inside = open ? 0 : insideOf(outline).along;
-  const source = open ? (mono ? 'en1991-1-4:7.3-mono' : 'en1991-1-4:7.3-duo') : 'en1991-1-4:7.2.5';
-  const zones: WindZone[] = [{ surface: 'roof', from: 0, to: 1, net: q * (cp - inside) }];
-  if (outline.walls && !open) {
-    // Side wall zone B behind the edge strip, table 7.1.
-    const side = outline.wallShare * q * (-0.8 - inside);
-    zones.push({ surface: 'windward-wall', from: 0, to: 1, net: side });
-    zones.push({ surface: 'leeward-wall', from: 0, to: 1, net: side });
-  }
-  const force = alongForce(q, shape, outline);
-  return {
-    id: 'along-uplift',
-    title: 'Wind along the house, lift at the windward end',
-    direction: 'along',
-    zones,
-    alongForce: force.value,
-    steps: [...pressureSteps, netStep([0, 1, cp], inside, q, q * (cp - inside), source), force],
-    source,
-  };
-}
-
-function alongForce(q: number, shape: WindShape, outline: Outline): Step {
-  if (shape.ends === 'clad') {
-    const cp = wallCoefficients(outline.ridgeHeight / shape.length).windward;
-    const inside = outline.enclosure === 'open' ? 0 : -insideOf(outline).across[1];
-    return {
-      symbol: 'F_end',
-      meaning: 'push on the windward end',
-      formula: 'F = q_p (c_pe + 0.3) A_end',
-      inputs: [
-        given('q_p', 'peak velocity pressure', q, 'pressure'),
-        given('c_pe', 'windward wall (table 7.1)', cp, 'ratio'),
-        given('c_pi', 'suction inside', inside, 'ratio'),
-        given('A_end', 'area of the end', outline.endArea, 'area'),
-      ],
-      value: q * (cp + inside) * outline.endArea,
-      kind: 'force',
-      source: 'en1991-1-4:7.2.2',
-    };
-  }
-  const surface = outline.developed * shape.length * (outline.enclosure === 'open' ? 2 : 1);
-  return {
-    symbol: 'F_fr',
-    meaning: 'drag of the wind along the skin (open ends)',
-    formula: 'F = c_fr q_p A',
-    inputs: [
-      given('c_fr', 'friction of a ribbed skin (table 7.10)', 0.04, 'ratio'),
-      given('q_p', 'peak velocity pressure', q, 'pressure'),
-      given('A', 'skin swept', surface, 'area'),
-    ],
-    value: 0.04 * q * surface,
-    kind: 'force',
-    source: 'en1991-1-4:7.5',
-  };
 }
