@@ -89,7 +89,7 @@ describe('stock items', () => {
   test('prices come from the item and from every list that names it', () => {
     const priced = worldOf(
       stock,
-      'prices { price of thin 6 per 20 ft; price of cross 2 per piece; price of clear 2 per 1 m2 }',
+      'prices { price of thin 6 per 20 ft; price of cross 2 per piece; price of clear 2 per m2 }',
     );
     const of = (name: string, kind: string) =>
       resolveItem(name, [kind], priced, newNotes(), originOf('here'))!.prices.map((price) => [

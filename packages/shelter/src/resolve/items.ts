@@ -1,7 +1,7 @@
 /** Stock items: from a name to plain data, with likeness followed. */
 import type { Item, Material, PricePoint } from '../model/items.ts';
 import type { Origin } from '../model/origin.ts';
-import { factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
+import { factNode, factNodes, itemIn, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
 import { itemKinds } from '../vocabulary/vocabulary.ts';
 import { readHardware } from './hardware.ts';
@@ -96,13 +96,23 @@ function pricesOf(definition: SpecDefinition, world: SpecWorld): readonly PriceP
   return [...own, ...listed].flatMap((fact) => priceOf(fact) ?? []);
 }
 
+/** What one of a unit is: SI of the foot and yard from NIST SP 811, exact. */
+const oneOf: Readonly<Record<string, PricePoint['per']>> = {
+  m: { unit: 'length', value: 1 },
+  ft: { unit: 'length', value: 0.3048 },
+  m2: { unit: 'area', value: 1 },
+  ft2: { unit: 'area', value: 0.09290304 },
+  m3: { unit: 'volume', value: 1 },
+  yd3: { unit: 'volume', value: 0.764554857984 },
+};
+
 function priceOf(fact: SpecNode): PricePoint | undefined {
   const amount = numberIn(fact, 'amount');
   if (amount === undefined || !Number.isFinite(amount) || amount < 0) return undefined;
-  for (const unit of ['length', 'area', 'volume'] as const) {
-    const value = numberIn(fact, unit);
-    if (value !== undefined && value > 0) return { amount, per: { unit, value }, origin: fact.origin };
+  const length = numberIn(fact, 'length');
+  if (length !== undefined) {
+    return length > 0 ? { amount, per: { unit: 'length', value: length }, origin: fact.origin } : undefined;
   }
-  if (['length', 'area', 'volume'].some((slot) => slot in fact.slots)) return undefined;
-  return { amount, per: { unit: 'piece', value: 1 }, origin: fact.origin };
+  const per = oneOf[wordIn(fact, 'unit') ?? 'piece'] ?? { unit: 'piece', value: 1 };
+  return { amount, per, origin: fact.origin };
 }
