@@ -147,7 +147,7 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
     id: 'euler',
     title: 'Timoshenko and Gere, Theory of Elastic Stability',
     where: '2.1, the pinned column',
-    standing: 'published',
+    standing: 'from memory',
   },
   {
     id: 'linear-interaction',
