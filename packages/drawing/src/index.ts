@@ -20,3 +20,4 @@ export { planView } from './views/plan.ts';
 export { sectionView } from './views/section.ts';
 export { type Peg, pegsOf, settingOutView } from './views/setting-out.ts';
 export { sideView } from './views/side.ts';
+export { type ViewName, views } from './views/views.ts';

@@ -112,9 +112,10 @@ export function stackDimensions(
     const need = textWidth(item.text, DIMENSION_SIZE) + ROOM;
     const short = high - low < need;
     const tail = high - low < 2 * ARROW + 4 ? ARROW + 6 : 0;
-    // A text beside its line should cross few witness lines, and not stick out past the drawing.
+    // A text beside its line should cross few witness lines, and not stick out sideways past the drawing.
     const crossed = (a: number, b: number): number =>
-      ends.filter((e) => e > a + 1 && e < b - 1).length + (a < least - 1 || b > most + 1 ? 2.5 : 0);
+      ends.filter((e) => e > a + 1 && e < b - 1).length +
+      (level && (a < least - 1 || b > most + 1) ? 2.5 : 0);
     const after = short && crossed(high, high + tail + need) <= crossed(low - tail - need, low);
     const taken: readonly [number, number] = [
       low - (short && !after ? need : 0) - tail,

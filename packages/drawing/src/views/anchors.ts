@@ -1,13 +1,19 @@
 /** Where on the page a part can be pointed at; the first place a view notes for a part wins. */
 import type { Described } from '../describe.ts';
 import type { Tag } from '../scene/balloons.ts';
-import type { Point } from '../scene/shapes.ts';
+import type { Point, Shape } from '../scene/shapes.ts';
 import type { KeyEntry } from '../scene/sheet.ts';
 
 export interface Anchor {
   readonly part: string;
   readonly at: Point;
   readonly toward?: Point;
+}
+
+/** Shapes of one kind of part, with the places to point at. */
+export interface Piece {
+  readonly shapes: readonly Shape[];
+  readonly anchors: readonly Anchor[];
 }
 
 /** Numbers parts in the order they are described; parts a view does not show get no number. */

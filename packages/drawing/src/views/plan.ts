@@ -23,6 +23,7 @@ import {
 import { finishSheet } from '../scene/sheet.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { allPosts, allRails, anchorNote, bayMeasures, bracePlaces, END_ANCHOR_OUT } from './members.ts';
+import { skinStyle } from './section-skins.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
 export function planView(shelter: Shelter, options: ViewOptions): Drawing {
@@ -165,7 +166,7 @@ function coverShapes(
   const gap = 6;
   const [a, b] = [frame.at(0, Math.min(0, left)), frame.at(shelter.length, Math.max(shelter.width, right))];
   for (const cover of shelter.covers) {
-    const style = cover.skin.kind === 'mesh' ? 'mesh' : cover.skin.kind === 'sheet' ? 'sheet' : 'film';
+    const style = skinStyle(cover);
     if (cover.place === 'roof') {
       shapes.push(box(cover.id, style, point(a.x - gap, a.y + gap), point(b.x + gap, b.y - gap)));
       anchors.push({ part: cover.id, at: point(a.x + (b.x - a.x) * 0.9, b.y - gap), toward: point(0.3, -1) });

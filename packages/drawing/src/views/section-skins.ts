@@ -4,13 +4,9 @@ import type { Frame } from '../scene/frame.ts';
 import { hatch, offsetLine } from '../scene/outline.ts';
 import { type Point, path, point, polyline, type Shape, type Style, text } from '../scene/shapes.ts';
 import { halfRoof, roofStrip, sideStrip } from '../skins.ts';
-import type { Anchor } from './anchors.ts';
+import type { Anchor, Piece } from './anchors.ts';
 
-interface Piece {
-  readonly shapes: readonly Shape[];
-  readonly anchors: readonly Anchor[];
-}
-
+/** How a skin is drawn, by what it is. */
 export const skinStyle = (cover: Cover): Style =>
   cover.skin.kind === 'mesh' ? 'mesh' : cover.skin.kind === 'sheet' ? 'sheet' : 'film';
 

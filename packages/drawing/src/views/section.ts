@@ -1,38 +1,22 @@
 /** The typical frame cut across the house: what a builder needs to see first. */
 import { format } from '@tautline/quantity';
-import type { Posts, Rail, Roof, Shelter } from '@tautline/shelter';
-import { breadthOf, depthOf, describeParts } from '../describe.ts';
+import type { Roof, Shelter } from '@tautline/shelter';
+import { describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
-import { band, heightAt, pointAlong } from '../scene/outline.ts';
-import {
-  box,
-  circle,
-  type Drawing,
-  line,
-  type Point,
-  path,
-  point,
-  polygon,
-  polyline,
-  type Shape,
-  text,
-  type ViewOptions,
-} from '../scene/shapes.ts';
+import { heightAt } from '../scene/outline.ts';
+import { type Drawing, point, type Shape, text, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
-import { type Anchor, numberParts } from './anchors.ts';
-import { footShapes, groundLine } from './ground.ts';
+import { numberParts, type Piece } from './anchors.ts';
+import { groundLine } from './ground.ts';
 import { overlayShapes, overlayTexts, type SectionOverlays, tagShapes } from './overlays.ts';
 import { sectionDimensions } from './section-dimensions.ts';
+import { bracePieces, postPieces, railPieces, roofPiece } from './section-frame.ts';
 import { coverShapes, cropShapes } from './section-skins.ts';
 
-/** A view's shapes, and where its parts may be pointed at. */
-interface Piece {
-  readonly shapes: readonly Shape[];
-  readonly anchors: readonly Anchor[];
-}
+const xs = (roof: Roof): readonly number[] => roof.line.map((p) => p.x);
 
 /**
  * Section through a typical frame, true to scale, with dimensions, a numbered key and, if given, overlays
@@ -84,226 +68,6 @@ export function sectionView(
     scale: frame.scale,
     system: options.system,
   });
-}
-
-const xs = (roof: Roof): readonly number[] => roof.line.map((p) => p.x);
-
-function roofPiece(shelter: Shelter, frame: Frame): Piece {
-  const { roof } = shelter;
-  const points = roof.line.map(({ x, y }) => point(x, y));
-  const shapes: Shape[] = [];
-  const anchors: Anchor[] = [];
-  const third = pointAlong(points, 0.3 * lengthOf(points)).at;
-  anchors.push({
-    part: roof.id,
-    at: frame.at(third.x, third.y),
-    toward: point(0.7, 1),
-  });
-  if (roof.type === 'cap' || roof.type === 'inflated') {
-    shapes.push(polyline(roof.id, roof.type === 'cap' ? 'sheet' : 'film', frame.all(points)));
-    if (roof.type === 'inflated') {
-      const eave = roof.springing;
-      const lower = points.map(({ x, y }) => point(x, eave - (y - eave) * 0.3));
-      shapes.push(polyline(roof.id, 'film', frame.all(lower)));
-    }
-    return { shapes, anchors };
-  }
-  const depth = depthOf(roof.member);
-  if (roof.foot) {
-    const first = points[0] as Point;
-    const last = points[points.length - 1] as Point;
-    shapes.push(...footShapes(roof.foot, frame, first.x, depth, 1));
-    shapes.push(...footShapes(roof.foot, frame, last.x, depth, -1));
-    anchors.push({
-      part: roof.foot.id,
-      at: frame.at(last.x, -Math.max(0.05, roof.foot.driven * 0.6)),
-      toward: point(1, 0.4),
-    });
-  }
-  shapes.push(polygon(roof.id, 'member', frame.all(band(points, depth))));
-  if (depth * frame.scale > 3) shapes.push(polyline(roof.id, 'centre-line', frame.all(points)));
-  if (roof.type === 'rafters' && roof.tie) {
-    const y = roof.springing + roof.tie.height;
-    const cut = points.slice(1).flatMap((b, i) => {
-      const a = points[i] as Point;
-      return (a.y - y) * (b.y - y) < 0
-        ? [a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)]
-        : a.y === y
-          ? [a.x]
-          : [];
-    });
-    if (cut.length >= 2) {
-      const ends = [point(Math.min(...cut), y), point(Math.max(...cut), y)];
-      shapes.push(polygon(roof.id, 'member', frame.all(band(ends, depthOf(roof.tie.member)))));
-    }
-  }
-  if (roof.filled) {
-    const whole = lengthOf(points);
-    for (const side of [points, [...points].reverse()]) {
-      const filled = side.filter((_, i) => lengthOf(side.slice(0, i + 1)) <= (roof.filled?.upTo ?? 0));
-      if (filled.length > 1 && whole > 0)
-        shapes.push(polygon(roof.id, 'concrete', frame.all(band(filled, depth * 0.7))));
-    }
-  }
-  for (const joint of [
-    ...roof.joints,
-    ...(roof.type === 'bows' ? [roof.crownFitting] : [roof.peakJoint, roof.eaveJoint]),
-  ]) {
-    if (!joint) continue;
-    const spots = [joint.at];
-    if (roof.type === 'rafters' && joint === roof.eaveJoint) spots.push(lengthOf(points) - joint.at);
-    for (const spot of spots) {
-      const { at, along } = pointAlong(points, spot);
-      const half = Math.max(joint.item.insertion, 4 / frame.scale);
-      const sleeve = [
-        point(at.x - along.x * half, at.y - along.y * half),
-        point(at.x + along.x * half, at.y + along.y * half),
-      ];
-      shapes.push(polygon(joint.id, 'joint', frame.all(band(sleeve, depth + 3 / frame.scale))));
-      shapes.push(line(joint.id, 'joint', ...across(frame, at, along, depth + 5 / frame.scale)));
-      anchors.push({
-        part: joint.id,
-        at: frame.at(at.x, at.y),
-        toward: point(at.x < shelter.width / 2 ? -1 : 1, -0.8),
-      });
-    }
-  }
-  return { shapes, anchors };
-}
-
-function across(frame: Frame, at: Point, along: Point, width: number): readonly [Point, Point] {
-  return [
-    frame.at(at.x - (along.y * width) / 2, at.y + (along.x * width) / 2),
-    frame.at(at.x + (along.y * width) / 2, at.y - (along.x * width) / 2),
-  ];
-}
-
-export function lengthOf(points: readonly Point[]): number {
-  let sum = 0;
-  for (let i = 1; i < points.length; i++) {
-    const [a, b] = [points[i - 1] as Point, points[i] as Point];
-    sum += Math.hypot(b.x - a.x, b.y - a.y);
-  }
-  return sum;
-}
-
-function postPieces(shelter: Shelter, frame: Frame): Piece {
-  const rows: readonly (Posts | undefined)[] = [
-    shelter.sidePosts,
-    shelter.ridge?.posts,
-    shelter.eaveRail?.posts,
-    ...shelter.purlins.map((purlin) => purlin.posts),
-  ];
-  const shapes: Shape[] = [];
-  const anchors: Anchor[] = [];
-  const drawn = new Set<string>();
-  for (const row of rows) {
-    if (!row || drawn.has(row.id)) continue;
-    drawn.add(row.id);
-    const depth = depthOf(row.member);
-    for (const x of row.lines) {
-      const inward = x < shelter.width / 2 ? 1 : -1;
-      shapes.push(...footShapes(row.foot, frame, x, depth, row.where === 'centre' ? 0 : inward));
-      shapes.push(polygon(row.id, 'post', frame.all(band([point(x, 0), point(x, row.height)], depth))));
-      if (row.filled) shapes.push(line(row.id, 'centre-line', frame.at(x, 0), frame.at(x, row.height)));
-    }
-    const last = row.lines[row.lines.length - 1] ?? 0;
-    anchors.push({
-      part: row.id,
-      at: frame.at(last, row.height * 0.35),
-      toward: point(-1, 0.3),
-    });
-    anchors.push({
-      part: row.foot.id,
-      at: frame.at(last, -row.foot.driven * 0.6),
-      toward: point(1, 0.3),
-    });
-  }
-  return { shapes, anchors };
-}
-
-function railPieces(shelter: Shelter, frame: Frame): Piece {
-  const shapes: Shape[] = [];
-  const anchors: Anchor[] = [];
-  for (const rail of [shelter.ridge, shelter.eaveRail, ...shelter.purlins]) {
-    if (!rail) continue;
-    rail.lines.forEach(({ x, y }) => {
-      shapes.push(...railEnd(rail, frame, x, y));
-    });
-    const at = rail.lines[rail.lines.length - 1];
-    if (at)
-      anchors.push({
-        part: rail.id,
-        at: frame.at(at.x, at.y),
-        toward: point(at.x > shelter.width / 2 ? -0.6 : 0.6, 1),
-      });
-  }
-  return { shapes, anchors };
-}
-
-/** A rail cut across: ring, disc or board with a cross. */
-function railEnd(rail: Rail, frame: Frame, x: number, y: number): readonly Shape[] {
-  const { member } = rail;
-  const at = frame.at(x, y);
-  if (member.kind === 'cable')
-    return [circle(rail.id, 'cable', at, Math.max(2.6, (member.diameter / 2) * frame.scale))];
-  const { section } = member;
-  if (section.shape === 'rectangle') {
-    const half = [(breadthOf(member) / 2) * frame.scale, (depthOf(member) / 2) * frame.scale] as const;
-    const [w, h] = [Math.max(2, half[0]), Math.max(2, half[1])];
-    const [a, b] = [point(at.x - w, at.y - h), point(at.x + w, at.y + h)];
-    return [
-      box(rail.id, 'rail', a, b),
-      path(rail.id, 'bar-hatch', [
-        [a, b],
-        [point(a.x, b.y), point(b.x, a.y)],
-      ]),
-    ];
-  }
-  const radius = Math.max(3, (section.outside / 2) * frame.scale);
-  const ring = circle(rail.id, 'rail', at, radius);
-  return section.shape === 'round-hollow'
-    ? [ring, circle(rail.id, 'joint', at, Math.max(1.2, radius - Math.max(1.2, section.wall * frame.scale)))]
-    : [ring];
-}
-
-function bracePieces(shelter: Shelter, frame: Frame): Piece {
-  const shapes: Shape[] = [];
-  const anchors: Anchor[] = [];
-  for (const brace of shelter.braces) {
-    const both = brace.plane === 'across' && brace.from.x !== brace.to.x && brace.count > 1;
-    const mirrored = (x: number): number => shelter.width - x;
-    const runs = [[point(brace.from.x, brace.from.y), point(brace.to.x, brace.to.y)] as const];
-    const first = runs[0] as readonly [Point, Point];
-    if (
-      both ||
-      (brace.plane === 'along' && brace.count > 1 && Math.abs(brace.from.x - shelter.width / 2) > 1e-6)
-    )
-      runs.push([point(mirrored(first[0].x), first[0].y), point(mirrored(first[1].x), first[1].y)]);
-    for (const [a, b] of runs) {
-      if (brace.plane === 'along')
-        shapes.push(line(brace.id, 'member-hidden', frame.at(a.x, a.y), frame.at(b.x, b.y)));
-      else if (brace.member.kind === 'cable')
-        shapes.push(line(brace.id, 'cable', frame.at(a.x, a.y), frame.at(b.x, b.y)));
-      else shapes.push(polygon(brace.id, 'post', frame.all(band([a, b], depthOf(brace.member)))));
-    }
-    const [a, b] = runs[runs.length - 1] as readonly [Point, Point];
-    anchors.push({
-      part: brace.id,
-      at: frame.at((a.x + b.x) / 2, (a.y + b.y) / 2),
-      toward: point(-1, 0.5),
-    });
-    if (brace.foot && brace.plane === 'across') {
-      const low = brace.from.y < brace.to.y ? brace.from : brace.to;
-      shapes.push(...footShapes(brace.foot, frame, low.x, depthOf(brace.member), 0));
-      anchors.push({
-        part: brace.foot.id,
-        at: frame.at(low.x, -brace.foot.driven * 0.7),
-        toward: point(-1, 0.4),
-      });
-    }
-  }
-  return { shapes, anchors };
 }
 
 /** How long the pipe is, over the crown. */

@@ -23,6 +23,7 @@ import { finishSheet } from '../scene/sheet.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
 import { allPosts, allRails, anchorNote, bayMeasures, END_ANCHOR_OUT } from './members.ts';
+import { skinStyle } from './section-skins.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
 export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
@@ -164,7 +165,7 @@ function skins(
   const { length } = shelter;
   const gap = 5 / frame.scale;
   for (const cover of shelter.covers) {
-    const style = cover.skin.kind === 'mesh' ? 'mesh' : cover.skin.kind === 'sheet' ? 'sheet' : 'film';
+    const style = skinStyle(cover);
     if (cover.place === 'ends') {
       for (const z of [-gap * 2, length + gap * 2])
         shapes.push(

@@ -1,0 +1,104 @@
+import { describe, expect, it } from 'vitest';
+import { bendRuns, pegsOf, scene3d, views } from '../src/index.ts';
+import { letter } from '../src/views/bend-template.ts';
+import { exactLength } from '../src/views/exact.ts';
+import { cableArch, coldBent, emtGable, shelters, stubArch, timberGable } from './fixtures/shelters.ts';
+
+describe('setting out', () => {
+  it('has a peg for every foot, with both lines square to the start', () => {
+    const pegs = pegsOf(cableArch);
+    expect(pegs.filter(({ name }) => name.startsWith('L'))).toHaveLength(21);
+    expect(pegs.filter(({ name }) => name.startsWith('R'))).toHaveLength(21);
+    expect(pegs.filter(({ name }) => name.startsWith('C'))).toHaveLength(5);
+    expect(pegs.find(({ name }) => name === 'R21')).toMatchObject({ along: 24, across: 6 });
+    expect(pegs.filter(({ name }) => name.startsWith('G')).map(({ along }) => along)).toEqual([-2, 26]);
+    expect(new Set(pegs.map(({ name }) => name)).size).toBe(pegs.length);
+  });
+  it('puts pegs at the posts where the frame stands on posts', () => {
+    expect(
+      pegsOf(timberGable)
+        .filter(({ name }) => name.startsWith('L'))
+        .map(({ along }) => along),
+    ).toEqual([0, 1.5, 3, 4.5, 6]);
+  });
+  it('writes both diagonals as the root of the squares', () => {
+    const words = views['setting-out'](emtGable, { system: 'metric' }).shapes.flatMap((shape) =>
+      shape.kind === 'text' ? [shape.text] : [],
+    );
+    expect(
+      words.filter((word) => word === `diagonal ${exactLength(Math.hypot(7.2, 3.6), 'metric')}`),
+    ).toHaveLength(2);
+  });
+  it('writes tape lengths to the millimetre and the sixteenth', () => {
+    expect(exactLength(12.3756, 'metric')).toBe('12.376 m');
+    expect(exactLength(1.2, 'metric')).toBe('1.2 m');
+    expect(exactLength(0.4567, 'metric')).toBe('0.457 m');
+    expect(exactLength(0.0456, 'metric')).toBe('46 mm');
+    expect(exactLength(0, 'us')).toBe('0');
+    expect(exactLength(12.3, 'us')).toBe('40 ft 4-1/4 in');
+  });
+});
+
+describe('bend runs', () => {
+  const roof = coldBent.roof;
+  if (roof.type !== 'bows') throw new Error('the fixture has bows');
+  const runs = bendRuns(roof);
+  it('find the straights and arcs the pipe was made of', () => {
+    expect(runs.map(({ turn }) => Math.round((turn * 180) / Math.PI))).toEqual([0, 55, 0, 70, 0, 55, 0]);
+    expect(runs.flatMap(({ radius }) => (radius === undefined ? [] : [Math.round(radius * 1000)]))).toEqual([
+      600, 2400, 600,
+    ]);
+  });
+  it('turn through 180 degrees in all and use the whole pipe with both driven ends', () => {
+    expect(runs.reduce((sum, { turn }) => sum + turn, 0)).toBeCloseTo(Math.PI, 6);
+    expect(runs[runs.length - 1]!.to).toBeCloseTo(roof.length + 2 * roof.legDriven, 6);
+    expect(runs[0]).toMatchObject({ from: 0, turn: 0 });
+    expect(runs[0]!.to).toBeCloseTo(1.8, 5);
+  });
+  it('letters go on after Z', () => {
+    expect([0, 25, 26, 27, 52].map(letter)).toEqual(['A', 'Z', 'AA', 'AB', 'BA']);
+  });
+});
+
+describe('scene in space', () => {
+  for (const shelter of shelters)
+    it(`of ${shelter.name} holds members and skins as finite numbers with the model's extents`, () => {
+      const scene = scene3d(shelter);
+      expect(scene.segments.length).toBeGreaterThan(20);
+      for (const { positions, triangles } of scene.surfaces) {
+        expect(positions.length % 3).toBe(0);
+        expect(triangles.length % 3).toBe(0);
+        expect(Math.max(...triangles)).toBeLessThan(positions.length / 3);
+      }
+      const overground = scene.segments.filter(
+        ({ underground, part }) => !underground && part === shelter.roof.id,
+      );
+      expect(Math.max(...overground.map(({ to }) => to[2]))).toBeCloseTo(shelter.length, 6);
+      expect(Math.max(...overground.map(({ to }) => to[1]))).toBeCloseTo(
+        Math.max(...shelter.roof.line.map(({ y }) => y)),
+        6,
+      );
+      expect(new Set(scene.surfaces.map(({ part }) => part))).toEqual(
+        new Set(shelter.covers.map(({ id }) => id)),
+      );
+    });
+  it('puts a stub at its lean with the driven part below ground', () => {
+    const under = scene3d(stubArch).segments.find(
+      ({ part, underground }) => part === 'bows/foot' && underground,
+    )!;
+    expect(under.from[1]).toBeCloseTo(-0.6, 6);
+    expect(Math.atan2(under.to[1] - under.from[1], under.to[0] - under.from[0])).toBeCloseTo(
+      2 * Math.atan(3.5 / 4.2),
+      6,
+    );
+  });
+  it('splits roof and side skins where bows come to the ground', () => {
+    const scene = scene3d(stubArch);
+    const heights = (part: string) =>
+      scene.surfaces
+        .filter((surface) => surface.part === part)
+        .flatMap(({ positions }) => positions.filter((_, i) => i % 3 === 1));
+    expect(Math.min(...heights('cover-roof'))).toBeCloseTo(1, 6);
+    expect(Math.max(...heights('cover-sides'))).toBeCloseTo(1, 6);
+  });
+});
