@@ -18,6 +18,14 @@ export * from './model/shelter.ts';
 export * from './model/site.ts';
 export { resolveItem, resolveItems, resolveMaterial } from './resolve/items.ts';
 export { type Notes, newNotes } from './resolve/notes.ts';
+export {
+  type OnHand,
+  type PriceListNote,
+  type Project,
+  readPriceLists,
+  readProject,
+  readYard,
+} from './resolve/project.ts';
 export { type Resolved, resolveShelter, resolveSite, shelterNames } from './resolve/shelter.ts';
 export { applyEdits, type Definitions, unmatchedEdits } from './spec/edits.ts';
 export * from './spec/nodes.ts';

@@ -55,12 +55,14 @@ export function lookUp(
   return definition;
 }
 
-/** First sentence of a doc comment. */
+/** First line of a doc comment, up to its source. */
 export function titleOf(definition: SpecDefinition): string {
-  const plain = definition.doc.replace(/\s+/g, ' ').trim();
-  const first = /^(.*?[.!?])(?:\s|$)/.exec(plain)?.[1] ?? plain;
-  const title = first.replace(/\.$/, '').trim();
-  return title === '' || title.startsWith('Source:') ? definition.name : title;
+  const first = definition.doc.trim().split('\n')[0] ?? '';
+  const title = first
+    .replace(/\bSource:.*$/, '')
+    .trim()
+    .replace(/\.$/, '');
+  return title === '' ? definition.name : title;
 }
 
 /** What a doc comment says after 'Source:', to its end or an empty line. */
