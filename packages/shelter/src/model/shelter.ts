@@ -77,6 +77,8 @@ export interface Bows extends Part {
   readonly rise: number;
   /** Developed length of the whole bow from end to end, m (without insertion into ground or stub). */
   readonly length: number;
+  /** Which of the two the spec gives, the other follows; rise when absent. */
+  readonly sizedBy?: 'rise' | 'length';
   /** Height of the springing over the ground, m: 0 from the ground, the rail's height on side posts. */
   readonly springing: number;
   /** Straight vertical leg below the bent part, m. */

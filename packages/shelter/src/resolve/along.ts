@@ -75,7 +75,7 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
     ...(posts ? { posts } : {}),
     ...(tension === undefined ? {} : { tension }),
     ...(anchor === undefined ? {} : { endAnchor: anchor }),
-    ...(joint === undefined ? {} : { joint }),
+    ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
     tied: tied === 'tied',
   };
 }
@@ -113,7 +113,7 @@ export function readPurlins(block: SpecNode, roof: Roof, context: Context): Rail
       return { x, y, s };
     }),
     span: roof.spacing,
-    ...(joint === undefined ? {} : { joint }),
+    ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
     tied: true,
   };
 }
@@ -166,7 +166,7 @@ export function readBaseboards(block: SpecNode, roof: Roof, context: Context): R
       { x: context.width, y: 0 },
     ],
     span: roof.spacing,
-    ...(joint === undefined ? {} : { joint }),
+    ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
     tied: true,
   };
 }

@@ -71,6 +71,7 @@ export function readBows(block: SpecNode, seat: Seat, context: Context): Bows | 
     span,
     rise: formed.rise,
     length: formed.length,
+    sizedBy: factNode(block, 'length') && !factNode(block, 'rise') ? 'length' : 'rise',
     springing,
     leg: formed.leg,
     legDriven,

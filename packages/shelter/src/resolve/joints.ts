@@ -61,6 +61,11 @@ function placeJoints(
   const longest = on.member.stockLengths.at(-1);
   const whole = on.length + 2 * on.beyond;
   if (longest === undefined || whole <= longest + 1e-6) return [];
+  if (isLaminated(on.member)) {
+    const why = 'butts of the boards are staggered from layer to layer';
+    assume(context.notes, on.id, 'joint', 'none', 'word', why, block.origin);
+    return [];
+  }
   const item = said ?? fittingCoupler(on.member, context);
   if (!item) {
     const message = `the ${block.word} are longer than ${on.member.id} is sold, and no coupler in reach says it fits: say which, as in \`joint socket-25 at 10 ft\``;
@@ -84,6 +89,10 @@ function placeJoints(
     );
   }
   return uses;
+}
+
+function isLaminated({ section }: MemberItem): boolean {
+  return section.shape === 'rectangle' && (section.laminations ?? 1) > 1;
 }
 
 /** A coupler whose entry names the member, the strongest in bending first. */

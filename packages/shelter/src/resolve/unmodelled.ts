@@ -34,7 +34,9 @@ export function noteUnmodelled(context: Context): void {
   for (const fact of shelter.children) {
     const what = leftOut[fact.word];
     if (what) add(what, fact);
-    if (fact.word === 'posts' && wordIn(fact, 'where') === 'grid') add('a grid of posts and rails', fact);
+    if (fact.word === 'posts' && wordIn(fact, 'where') === 'grid') {
+      add('the inner lines of the grid, which carry nothing in the calculation', fact);
+    }
     for (const [block, word, inside] of leftOutInside) {
       const said = fact.word === block ? factNode(fact, word) : undefined;
       if (said) add(inside, said);
