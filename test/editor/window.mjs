@@ -4,8 +4,9 @@ import { mkdir } from 'node:fs/promises';
 const artefacts = new URL('artefacts/', import.meta.url);
 
 export class Window {
-  constructor(page) {
+  constructor(page, prefix) {
     this.page = page;
+    this.prefix = prefix;
   }
 
   async open(url) {
@@ -30,7 +31,7 @@ export class Window {
 
   async shot(name) {
     await mkdir(artefacts, { recursive: true });
-    await this.page.screenshot({ path: new URL(`${name}.png`, artefacts).pathname });
+    await this.page.screenshot({ path: new URL(`${this.prefix}${name}.png`, artefacts).pathname });
   }
 
   /** Runs a command of the palette by its title. */

@@ -9,7 +9,7 @@ const here = new URL('.', import.meta.url);
 const entry = new URL('.workbench/node_modules/code-server/out/node/entry.js', here).pathname;
 const home = new URL('.workbench/run/', here);
 
-export const settings = {
+const settings = {
   'security.workspace.trust.enabled': false,
   'workbench.startupEditor': 'none',
   'workbench.colorTheme': 'Default Light Modern',
@@ -31,7 +31,7 @@ export const settings = {
 };
 
 /** Resolves to {url, workspace, stop}. `files` are copied into the workspace folder. */
-export async function startWorkbench(vsix, sources) {
+export async function startWorkbench(vsix, sources, moreSettings) {
   await rm(home, { recursive: true, force: true });
   const workspace = new URL('growers/', home);
   const userData = new URL('user/', home).pathname;
@@ -39,7 +39,10 @@ export async function startWorkbench(vsix, sources) {
   await mkdir(new URL('user/User/', home), { recursive: true });
   await mkdir(new URL('extensions/', home), { recursive: true });
   await mkdir(workspace, { recursive: true });
-  await writeFile(new URL('user/User/settings.json', home), JSON.stringify(settings, null, 2));
+  await writeFile(
+    new URL('user/User/settings.json', home),
+    JSON.stringify({ ...settings, ...moreSettings }, null, 2),
+  );
   for (const source of sources) {
     await cp(source, workspace, { recursive: true });
   }

@@ -1,5 +1,14 @@
+import { inBrowser } from './in-browser.mjs';
 import { reading } from './reading.mjs';
 import { sheet } from './sheet.mjs';
 
-/** In order: later steps stand on what earlier ones opened. */
-export const steps = [...reading, ...sheet];
+/** In each round, later steps stand on what earlier ones opened. */
+export const rounds = [
+  { name: 'server as a process', prefix: '', settings: {}, steps: [...reading, ...sheet] },
+  {
+    name: 'server in the browser',
+    prefix: 'browser-',
+    settings: { 'remote.extensionKind': { 'tautline.tautline': ['web'] } },
+    steps: inBrowser,
+  },
+];

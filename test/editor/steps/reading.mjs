@@ -27,7 +27,7 @@ export const reading = [
   [
     'find the findings in the list of problems',
     async (window) => {
-      await window.command('View: Show Problems');
+      await window.page.keyboard.press('Control+Shift+M');
       const rows = window.page.locator('.markers-panel .monaco-list-row');
       await rows.first().waitFor();
       const text = await window.until('a finding of our own in the list', async () => {
@@ -118,7 +118,7 @@ export const reading = [
       assert.ok(!title?.includes(flawed), title ?? '');
       await window.page.keyboard.press('Escape');
       await window.command('View: Close Editor');
-      await window.command('View: Close Panel').catch(() => undefined);
+      await window.page.keyboard.press('Control+J');
       await window.openFile(example);
     },
   ],

@@ -1,14 +1,17 @@
 /** Entry of the extension in a browser: the language server is a web worker. */
-import { type ExtensionContext, Uri } from 'vscode';
+import { type ExtensionContext, Uri, workspace } from 'vscode';
 import { LanguageClient } from 'vscode-languageclient/browser';
 import { clientOptions } from './client-options.ts';
 import { wire } from './wire.ts';
 
 let client: LanguageClient | undefined;
 
-export function activate(context: ExtensionContext): void {
-  const script = Uri.joinPath(context.extensionUri, 'dist', 'browser-server.js').toString(true);
-  client = new LanguageClient('tautline', 'Tautline', clientOptions(), new Worker(script));
+export async function activate(context: ExtensionContext): Promise<void> {
+  // Read and handed over as a blob: a worker may not be started from an extension that lies on a remote host.
+  const script = await workspace.fs.readFile(Uri.joinPath(context.extensionUri, 'dist', 'browser-server.js'));
+  const url = URL.createObjectURL(new Blob([new Uint8Array(script)], { type: 'text/javascript' }));
+  const worker = new Worker(url);
+  client = new LanguageClient('tautline', 'Tautline', clientOptions(), worker);
   wire(context, client);
 }
 
