@@ -154,6 +154,7 @@ export function sprungHouse(
     span,
     rise,
     length: bow.length,
+    sizedBy: 'rise',
     springing: 0,
     leg: 0,
     legDriven: 0,

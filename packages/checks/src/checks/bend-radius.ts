@@ -2,7 +2,7 @@ import type { Bows, MemberItem, Shelter } from '@tautline/shelter';
 import { depthOf } from '@tautline/structure';
 import type { Check } from '../check.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { setQuantity } from '../slots.ts';
+import { flatter } from '../levers.ts';
 
 /** Lamella thickness over radius that softwood boards take when bent dry, NDS 5.3.8: t/R ≤ 1/125. */
 const laminationLimit = 125;
@@ -155,16 +155,8 @@ export const bendRadius: Check = {
   run: (input) => run(input.shelter),
   levers: (input) => {
     const bows = input.shelter.roof;
-    if (bows.type !== 'bows' || bows.shape !== 'elastic') return [];
-    return [
-      {
-        type: 'number',
-        from: bows.rise,
-        towards: bows.span * 0.3,
-        steps: { metric: 0.05, us: 0.0254 },
-        title: (value) => ['Lower the rise to ', measured(value, 'length')],
-        edits: (value) => [setQuantity(bows.origin, 'rise', value, 'length')],
-      },
-    ];
+    return bows.type === 'bows' && (bows.shape === 'elastic' || bows.shape === 'cold-bent')
+      ? [flatter(bows)]
+      : [];
   },
 };

@@ -3,6 +3,7 @@ import { type FrameAnalysis, type Response, roofHeightAt } from '@tautline/struc
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { higher } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
 interface Asked {
@@ -115,20 +116,8 @@ export const bowDeflection: Check = {
   mayBeAccepted: 'When the beds lie further in than the row that was said.',
   run,
   levers: (input) => {
-    const { roof } = input.shelter;
-    if (roof.type === 'bows') {
-      return [
-        {
-          type: 'number',
-          from: roof.rise,
-          towards: roof.rise * 1.6,
-          steps: { metric: 0.05, us: 0.0254 },
-          title: (value) => ['Raise the crown to ', measured(value, 'length'), ' over the springing'],
-          edits: (value) => [setQuantity(roof.origin, 'rise', value, 'length')],
-        },
-      ];
-    }
-    const posts = input.shelter.sidePosts;
+    const { roof, sidePosts: posts } = input.shelter;
+    if (roof.type === 'bows' && posts === undefined) return [higher(roof)];
     if (posts === undefined) return [];
     return [
       {

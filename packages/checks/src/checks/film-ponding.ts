@@ -1,4 +1,4 @@
-import type { Cover, FilmItem, Shelter } from '@tautline/shelter';
+import type { Cover, Shelter } from '@tautline/shelter';
 import {
   edgeSlope,
   filmPanel,
@@ -12,7 +12,7 @@ import {
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
-import { setQuantity } from '../slots.ts';
+import { closer, tighter } from '../levers.ts';
 
 /** Radius of the arch at its crown, m: the flattest place over which water has to leave. */
 function crownRadius(shelter: Shelter): number | undefined {
@@ -135,27 +135,7 @@ export const filmPonding: Check = {
   levers: (input, finding) => {
     const cover = input.shelter.covers.find((entry) => entry.id === finding.part);
     const roof = input.shelter.roof;
-    if (cover === undefined || roof.type !== 'bows') return [];
-    // No more than a fifth of the film's yield, so that it is not stretched out for good.
-    const film = cover.skin as FilmItem;
-    const most = 0.2 * film.yieldStress * film.thickness;
-    return [
-      {
-        type: 'number',
-        from: cover.tension,
-        towards: Math.max(most, cover.tension),
-        steps: { metric: 10, us: 14.593903 },
-        title: (value) => ['Pull the film to ', measured(value, 'line-load')],
-        edits: (value) => [setQuantity(cover.origin, 'tension', value, 'line-load')],
-      },
-      {
-        type: 'number',
-        from: roof.spacing,
-        towards: roof.spacing / 4,
-        steps: { metric: 0.05, us: 0.0254 },
-        title: (value) => ['Space the bows ', measured(value, 'length'), ' apart'],
-        edits: (value) => [setQuantity(roof.origin, 'spaced', value, 'length')],
-      },
-    ];
+    if (cover?.skin.kind !== 'film' || roof.type !== 'bows') return [];
+    return [tighter(cover, 0.2 * cover.skin.yieldStress * cover.skin.thickness), closer(roof, 'bows')];
   },
 };

@@ -4,7 +4,7 @@ import { gravity, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { setItem, setQuantity } from '../slots.ts';
+import { closer, stouter, tighter } from '../levers.ts';
 
 function run(input: CheckInput): Finding[] {
   const { shelter } = input;
@@ -112,48 +112,14 @@ export const framePonding: Check = {
 
 /** A ridge under the crown first, then stouter pipe, closer bows, tighter film. */
 function levers(input: CheckInput, _finding: Finding, stock: Stock): Lever[] {
-  const { shelter } = input;
-  const roof = shelter.roof;
+  const { roof, ridge, covers } = input.shelter;
   if (roof.type !== 'bows') return [];
-  const cover = shelter.covers.find((entry) => entry.place === 'roof');
-  const result: Lever[] = [];
-  if (shelter.ridge === undefined) {
-    result.push({ type: 'choice', options: ridgeOptions(input, stock) });
-  }
-  const stouter = stock.items
-    .filter(
-      (entry): entry is MemberItem =>
-        entry.kind === roof.member.kind &&
-        'section' in entry &&
-        entry.id.split('-')[0] === roof.member.id.split('-')[0],
-    )
-    .filter((entry) => sectionOf(entry).secondMoment > sectionOf(roof.member).secondMoment)
-    .sort((a, b) => sectionOf(a).secondMoment - sectionOf(b).secondMoment);
-  result.push({
-    type: 'choice',
-    options: stouter.map((entry) => ({
-      title: [`Use ${entry.title}`],
-      edits: [setItem(roof.origin, 'of', entry.id)],
-    })),
-  });
-  result.push({
-    type: 'number',
-    from: roof.spacing,
-    towards: roof.spacing / 4,
-    steps: { metric: 0.05, us: 0.0254 },
-    title: (value) => ['Space the bows ', measured(value, 'length'), ' apart'],
-    edits: (value) => [setQuantity(roof.origin, 'spaced', value, 'length')],
-  });
-  if (cover !== undefined) {
-    result.push({
-      type: 'number',
-      from: cover.tension,
-      towards: cover.tension * 8,
-      steps: { metric: 10, us: 14.593903 },
-      title: (value) => ['Pull the film to ', measured(value, 'line-load')],
-      edits: (value) => [setQuantity(cover.origin, 'tension', value, 'line-load')],
-    });
-  }
+  const cover = covers.find((entry) => entry.place === 'roof');
+  const result: Lever[] =
+    ridge === undefined ? [{ type: 'choice', options: ridgeOptions(input, stock) }] : [];
+  result.push(stouter(roof, stock), closer(roof, 'bows'));
+  if (cover?.skin.kind === 'film')
+    result.push(tighter(cover, 0.2 * cover.skin.yieldStress * cover.skin.thickness));
   return result;
 }
 

@@ -2,7 +2,7 @@ import { heatFactors, relaxedShare, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
-import { setItem, setQuantity } from '../slots.ts';
+import { flatter, thinner } from '../levers.ts';
 
 /** Share of the short-term strength a pipe may be bent to while it goes up: common practice, no source. */
 const buildingShare = 0.67;
@@ -115,35 +115,6 @@ export const lockedInStress: Check = {
   run,
   levers: (input, _finding, stock) => {
     const bows = input.shelter.roof;
-    if (bows.type !== 'bows') return [];
-    const thinner = stock.items.filter(
-      (entry) =>
-        entry.kind === 'pipe' &&
-        entry.material.id === bows.member.material.id &&
-        sectionOf(entry).extremeFibre < sectionOf(bows.member).extremeFibre,
-    );
-    return [
-      {
-        type: 'number',
-        from: bows.rise,
-        towards: bows.span * 0.25,
-        steps: { metric: 0.05, us: 0.0254 },
-        title: (value) => ['Lower the rise to ', measured(value, 'length')],
-        edits: (value) => [setQuantity(bows.origin, 'rise', value, 'length')],
-      },
-      {
-        type: 'choice',
-        options: thinner
-          .sort(
-            (a, b) =>
-              sectionOf(b as typeof bows.member).extremeFibre -
-              sectionOf(a as typeof bows.member).extremeFibre,
-          )
-          .map((entry) => ({
-            title: [`Use ${entry.title}`],
-            edits: [setItem(bows.origin, 'of', entry.id)],
-          })),
-      },
-    ];
+    return bows.type === 'bows' ? [flatter(bows), thinner(bows, stock)] : [];
   },
 };

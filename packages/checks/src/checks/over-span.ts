@@ -3,8 +3,8 @@ import { sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { closer, flatter, stouter, thinner } from '../levers.ts';
 import { type MemberLimit, memberLimit } from '../resistance.ts';
-import { setItem, setQuantity } from '../slots.ts';
 import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
 
 /** Members of the typical frame: the bow or rafter, and the posts under it. */
@@ -177,42 +177,13 @@ export const overSpan: Check = {
   levers,
 };
 
-/** Closer frames, then stouter stock of the same material. */
+/** Closer frames, stouter stock, and for a sprung bow, whose own bending counts, a flatter arch or thinner pipe. */
 function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const { roof, sidePosts } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  const part = finding.part === sidePosts?.id ? sidePosts : roof;
-  const member = part.member;
-  const stouter = stock.items
-    .filter(
-      (entry): entry is MemberItem =>
-        entry.kind === member.kind && 'section' in entry && entry.material.family === member.material.family,
-    )
-    .filter(
-      (entry) =>
-        sectionOf(entry).sectionModulus > sectionOf(member).sectionModulus &&
-        entry.id.split('-')[0] === member.id.split('-')[0],
-    )
-    .sort((a, b) => sectionOf(a).sectionModulus - sectionOf(b).sectionModulus);
-  return [
-    {
-      type: 'number',
-      from: part.spacing,
-      towards: part.spacing / 4,
-      steps: { metric: 0.05, us: 0.0254 },
-      title: (value) => [
-        part === roof ? 'Space the frames ' : 'Space the posts ',
-        measured(value, 'length'),
-        ' apart',
-      ],
-      edits: (value) => [setQuantity(part.origin, 'spaced', value, 'length')],
-    },
-    {
-      type: 'choice',
-      options: stouter.map((entry) => ({
-        title: [`Use ${entry.title}`],
-        edits: [setItem(part.origin, 'of', entry.id)],
-      })),
-    },
-  ];
+  if (sidePosts !== undefined && finding.part === sidePosts.id)
+    return [stouter(sidePosts, stock), closer(sidePosts, 'posts')];
+  const sprung =
+    roof.type === 'bows' && roof.shape === 'elastic' ? [flatter(roof), thinner(roof, stock)] : [];
+  return [closer(roof, roof.type === 'bows' ? 'bows' : 'rafters'), stouter(roof, stock), ...sprung];
 }

@@ -2,8 +2,10 @@ import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { draw } from './draw.ts';
 import { explain } from './explain.ts';
+import { fix } from './fix.ts';
+import { format } from './format.ts';
 import { materials } from './materials.ts';
 import { sheets } from './sheets.ts';
 
 /** Every command, in the order help shows them. */
-export const commands: readonly Command[] = [check, materials, draw, explain, sheets];
+export const commands: readonly Command[] = [check, fix, materials, draw, explain, format, sheets];

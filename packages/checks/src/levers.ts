@@ -1,0 +1,126 @@
+/** Levers that several checks share. */
+import { type Bows, type MemberItem, sharpestOf } from '@tautline/shelter';
+import { sectionOf } from '@tautline/structure';
+import type { Lever, Stock } from './check.ts';
+import { length } from './judge.ts';
+import { setItem, setQuantity } from './slots.ts';
+
+const handy = { metric: 0.05, us: 0.0254 };
+
+/** A flatter bow: a lower rise, or a shorter pipe where the spec says the length. */
+export function flatter(bows: Bows): Lever {
+  return bows.sizedBy === 'length'
+    ? {
+        type: 'number',
+        from: bows.length,
+        towards: bows.span * 1.05,
+        steps: handy,
+        title: (value) => ['Cut the bows ', length(value), ' long'],
+        edits: (value) => [setQuantity(bows.origin, 'length', value, 'length')],
+      }
+    : {
+        type: 'number',
+        from: bows.rise,
+        towards: bows.span * 0.25,
+        steps: handy,
+        title: (value) => ['Lower the rise to ', length(value)],
+        edits: (value) => [setQuantity(bows.origin, 'rise', value, 'length')],
+      };
+}
+
+/** A higher bow: the other way round. */
+export function higher(bows: Bows): Lever {
+  return bows.sizedBy === 'length'
+    ? {
+        type: 'number',
+        from: bows.length,
+        towards: bows.length * 1.5,
+        steps: handy,
+        title: (value) => ['Make the bows ', length(value), ' long'],
+        edits: (value) => [setQuantity(bows.origin, 'length', value, 'length')],
+      }
+    : {
+        type: 'number',
+        from: bows.rise,
+        towards: bows.rise * 1.6,
+        steps: handy,
+        title: (value) => ['Raise the crown to ', length(value), ' over the springing'],
+        edits: (value) => [setQuantity(bows.origin, 'rise', value, 'length')],
+      };
+}
+
+/** Closer frames or posts. */
+export function closer(
+  part: { readonly origin: Bows['origin']; readonly spacing: number },
+  what: string,
+): Lever {
+  return {
+    type: 'number',
+    from: part.spacing,
+    towards: part.spacing / 4,
+    steps: handy,
+    title: (value) => [`Space the ${what} `, length(value), ' apart'],
+    edits: (value) => [setQuantity(part.origin, 'spaced', value, 'length')],
+  };
+}
+
+/** Members sold as the same sort of thing: same kind and material, and same first word of the id (pvc40, emt...). */
+function sameSort(member: MemberItem, stock: Stock): MemberItem[] {
+  const sort = (id: string): string => id.split('-')[0] ?? id;
+  return stock.items.filter(
+    (entry): entry is MemberItem =>
+      entry.kind === member.kind &&
+      'section' in entry &&
+      entry.material.id === member.material.id &&
+      sort(entry.id) === sort(member.id),
+  );
+}
+
+/** Stouter stock of the same sort, the next size first. */
+export function stouter(
+  part: { readonly origin: Bows['origin']; readonly member: MemberItem },
+  stock: Stock,
+): Lever {
+  const own = sectionOf(part.member).sectionModulus;
+  const options = sameSort(part.member, stock)
+    .filter((entry) => sectionOf(entry).sectionModulus > own)
+    .sort((a, b) => sectionOf(a).sectionModulus - sectionOf(b).sectionModulus);
+  return {
+    type: 'choice',
+    options: options.map((entry) => ({
+      title: [`Use ${entry.title}`],
+      edits: [setItem(part.origin, 'of', entry.id)],
+    })),
+  };
+}
+
+/** Thinner stock of the same sort, the next size first: less strain when sprung to the same arch. */
+export function thinner(bows: Bows, stock: Stock): Lever {
+  const own = sectionOf(bows.member).extremeFibre;
+  const options = sameSort(bows.member, stock)
+    .filter((entry) => sectionOf(entry).extremeFibre < own && sharpestOf(bows.line).curvature !== 0)
+    .sort((a, b) => sectionOf(b).extremeFibre - sectionOf(a).extremeFibre);
+  return {
+    type: 'choice',
+    options: options.map((entry) => ({
+      title: [`Use ${entry.title}`],
+      edits: [setItem(bows.origin, 'of', entry.id)],
+    })),
+  };
+}
+
+/** A tighter film, up to a share of its yield so that it is not stretched out for good. */
+export function tighter(
+  cover: { readonly origin: Bows['origin']; readonly tension: number },
+  most: number,
+): Lever {
+  return {
+    type: 'number',
+    from: cover.tension,
+    towards: Math.max(most, cover.tension),
+    // 10 N/m, and 1 lb/ft (14.593 903 N/m)
+    steps: { metric: 10, us: 14.593903 },
+    title: (value) => ['Pull the film to ', { value, kind: 'line-load' }],
+    edits: (value) => [setQuantity(cover.origin, 'tension', value, 'line-load')],
+  };
+}

@@ -1,0 +1,43 @@
+import { readFile, writeFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { messageText } from '@tautline/checks';
+import { CannotRun, exit } from '../exit.ts';
+import { load, shelterFiles } from '../files.ts';
+import { type Mended, mend } from '../mend.ts';
+import type { Command } from './command.ts';
+import { dayOf, needPaths, systemOf } from './flags.ts';
+
+export const fix: Command = {
+  name: 'fix',
+  usage: 'fix FILE [--write] [--units metric|us] [--on DATE]',
+  does: 'Works out changes that make the errors of a file go away, one after the other; with --write, writes them into it.',
+  options: { write: { type: 'boolean' }, units: { type: 'string' }, on: { type: 'string' } },
+  async run(args, output) {
+    const system = systemOf(args);
+    const [file] = await shelterFiles([needPaths(args, 'which file to mend')[0] as string]);
+    if (file === undefined) throw new CannotRun('There is no shelter file there.');
+    const text = await readFile(file, 'utf8');
+    const workspace = await load([file]);
+    const uri = workspace.files.find((entry) => entry.asked)?.uri;
+    if (uri === undefined) throw new CannotRun(`${file} cannot be read.`);
+    const mended = await mend(uri, text, system, dayOf(args));
+    for (const line of told(mended, system)) output.out(`${line}\n`);
+    if (args.flags['write'] === true && mended.text !== text) {
+      await writeFile(fileURLToPath(uri), mended.text);
+      output.out(`Wrote ${mended.steps.length} changes into ${file}.\n`);
+    }
+    return mended.left.length > 0 ? exit.findings : exit.clean;
+  },
+};
+
+function told(mended: Mended, system: 'metric' | 'us'): string[] {
+  const lines = mended.steps.map(
+    (step) =>
+      `${step.finding.id}: ${messageText(step.fix.title, system)} (then ${Math.round(step.fix.utilisationAfter * 100)} % used)`,
+  );
+  for (const finding of mended.left)
+    lines.push(
+      `${finding.id}: no single change that was tried makes this pass. ${messageText(finding.message, system)}`,
+    );
+  return lines.length === 0 ? ['Nothing fails here.'] : lines;
+}

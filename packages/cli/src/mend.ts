@@ -1,0 +1,77 @@
+/** Applies computed fixes to a text until nothing fails or nothing more is found. */
+import { readFile } from 'node:fs/promises';
+import { fileURLToPath } from 'node:url';
+import { checks, type Finding, type Fix, fixesFor } from '@tautline/checks';
+import {
+  applySpecEdits,
+  changed,
+  editsByFile,
+  type LoadedWorkspace,
+  loadWorkspace,
+} from '@tautline/language';
+import type { System } from '@tautline/quantity';
+import { fixContext, verdictsOf } from './verdicts.ts';
+
+export interface MendStep {
+  readonly finding: Finding;
+  readonly fix: Fix;
+}
+
+export interface Mended {
+  readonly text: string;
+  readonly steps: readonly MendStep[];
+  /** Errors that no offered change makes go away. */
+  readonly left: readonly Finding[];
+}
+
+/** More rounds than any spec has needed; a text that still fails after them is given back as it is. */
+const mostRounds = 25;
+
+export async function mend(uri: string, text: string, system: System, on: string): Promise<Mended> {
+  const steps: MendStep[] = [];
+  let now = text;
+  for (let round = 0; round < mostRounds; round++) {
+    const verdicts = verdictsOf(await loadText(uri, now), on);
+    const failing = verdicts.shelters.flatMap((verdict) =>
+      verdict.findings
+        .filter(({ finding }) => finding.severity === 'error')
+        .map(({ finding }) => ({ finding, verdict })),
+    );
+    let step: MendStep | undefined;
+    for (const { finding, verdict } of failing) {
+      if (verdict.evaluation === undefined) continue;
+      const fix = fixesFor(finding, verdict.evaluation, fixContext(verdict.loaded, system, on)).find(
+        (candidate) => {
+          const next = applied(uri, now, candidate, system);
+          if (next === undefined || next === now) return false;
+          now = next;
+          return true;
+        },
+      );
+      if (fix !== undefined) {
+        step = { finding, fix };
+        break;
+      }
+    }
+    if (step === undefined) return { text: now, steps, left: failing.map(({ finding }) => finding) };
+    steps.push(step);
+  }
+  return { text: now, steps, left: [] };
+}
+
+/** The text with a fix written in; undefined when the fix reaches into another file or cannot be written. */
+function applied(uri: string, text: string, fix: Fix, system: System): string | undefined {
+  const byFile = editsByFile(fix.edits);
+  const edits = byFile.get(uri);
+  if (edits === undefined || byFile.size > 1) return undefined;
+  const result = applySpecEdits(text, edits, system);
+  return result.ok ? changed(text, result.changes) : undefined;
+}
+
+function loadText(uri: string, text: string): Promise<LoadedWorkspace> {
+  return loadWorkspace(
+    [{ uri, text }],
+    (wanted) => readFile(fileURLToPath(wanted), 'utf8').catch(() => undefined),
+    { checks: new Set(checks.map((check) => check.id)) },
+  );
+}
