@@ -47,11 +47,25 @@ function no(reason: string): BowResult {
 }
 
 function elasticBow({ span, rise, length, lean }: BowAsked): BowResult {
+  const key = `${span} ${rise} ${length} ${lean}`;
+  const known = formedBefore.get(key);
+  if (known) return known;
   const given = { span, ...(rise === undefined ? { length } : { rise }), points: elasticPoints };
   const bow = lean === undefined ? pinnedBow(given) : clampedBow(given, lean);
-  if (!bow.ok) return no(bow.reason);
-  return { ok: true, line: bow.line, rise: crownOf(bow.line).y, length: bow.length, leg: 0 };
+  const result: BowResult = bow.ok
+    ? { ok: true, line: bow.line, rise: crownOf(bow.line).y, length: bow.length, leg: 0 }
+    : no(bow.reason);
+  if (formedBefore.size >= mostRemembered) formedBefore.clear();
+  formedBefore.set(key, result);
+  return result;
 }
+
+/**
+ * Elastic bows already formed. A clamped one takes tens of milliseconds, and every edit and every trial of a
+ * fix resolves the shelter again, mostly with the same bow.
+ */
+const formedBefore = new Map<string, BowResult>();
+const mostRemembered = 100;
 
 function roundBow({ shape, span, leg }: BowAsked, rise: number): BowResult {
   if (shape === 'pointed') return formed(pointedLine(span, rise), 0);
