@@ -35,7 +35,11 @@ export function placeBalloons(tags: readonly Tag[], drawn: readonly Shape[]): re
   const texts = plain.flatMap((shape) => (shape.kind === 'text' ? [cornersOf(shape)] : []));
   const strokes = plain.flatMap((shape) => strokesOf(shape));
   for (const tag of tags) {
-    const at = bestPlace(tag, texts, strokes);
+    const at = bestPlace(
+      tag,
+      texts,
+      strokes.filter(([a, b]) => near(tag.anchor, a, b)),
+    );
     const gap = Math.hypot(at.x - tag.anchor.x, at.y - tag.anchor.y) || 1;
     const u = point((tag.anchor.x - at.x) / gap, (tag.anchor.y - at.y) / gap);
     const edge = point(at.x + u.x * BALLOON_RADIUS, at.y + u.y * BALLOON_RADIUS);
@@ -55,6 +59,17 @@ export function placeBalloons(tags: readonly Tag[], drawn: readonly Shape[]): re
   return placed;
 }
 
+/** Whether a stroke can come near any place a balloon of this anchor may take. */
+function near(at: Point, a: Point, b: Point): boolean {
+  const far = (REACHES[REACHES.length - 1] as number) + 2 * BALLOON_RADIUS;
+  return (
+    Math.min(a.x, b.x) < at.x + far &&
+    Math.max(a.x, b.x) > at.x - far &&
+    Math.min(a.y, b.y) < at.y + far &&
+    Math.max(a.y, b.y) > at.y - far
+  );
+}
+
 function bestPlace(
   tag: Tag,
   texts: readonly (readonly Point[])[],
@@ -72,6 +87,7 @@ function bestPlace(
       const around = square(at, BALLOON_RADIUS + 3);
       const leader: readonly Point[] = [at, tag.anchor];
       let cost = reach * 0.03 + Math.abs(step) * 0.15;
+      if (cost >= least) continue;
       for (const box of texts) {
         if (outlinesOverlap(around, box)) cost += 100;
         else if (crossesOutline(leader, box)) cost += 20;

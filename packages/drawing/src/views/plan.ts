@@ -4,7 +4,7 @@ import type { Shelter } from '@tautline/shelter';
 import { breadthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
-import { type Measured, stackDimensions } from '../scene/dimension.ts';
+import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
 import { band } from '../scene/outline.ts';
 import {
@@ -21,6 +21,7 @@ import {
   type ViewOptions,
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
+import { surroundDimensions } from '../scene/surround.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { allPosts, allRails, anchorNote, bayMeasures, bracePlaces, END_ANCHOR_OUT } from './members.ts';
 import { skinStyle } from './section-skins.ts';
@@ -248,11 +249,7 @@ function planDimensions(
   for (const crop of shelter.crops)
     if (crop.fromSide > 0)
       side.push(measure(crop.id, 'first row', crop.fromSide, point(0, 0), point(0, crop.fromSide)));
-  return [
-    ...stackDimensions('below', bounds.bottom, below),
-    ...stackDimensions('above', bounds.top, above),
-    ...stackDimensions('left', bounds.left, side),
-  ];
+  return surroundDimensions(bounds, { below, above, left: side });
 }
 
 /** North arrow: the page's right is the house's length axis, which points `orientation` clockwise from north. */

@@ -5,6 +5,7 @@ import type { Bounds } from '../scene/bounds.ts';
 import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import type { Frame } from '../scene/frame.ts';
 import type { Shape } from '../scene/shapes.ts';
+import { surroundDimensions } from '../scene/surround.ts';
 import { clearHeight } from '../skins.ts';
 
 /** Places where headroom is worth knowing: the outer row of each crop, and what a requirement asks. */
@@ -65,7 +66,6 @@ export function sectionDimensions(
       const crop = shelter.crops.find((one) => one.fromSide === row);
       below.push(measured(crop?.id ?? shelter.id, 'first row', row, [0, 0], [row, 0]));
     }
-  shapes.push(...stackDimensions('below', bounds.bottom, below));
 
   const leftSide: Measured[] = [];
   const leftX = Math.min(0, left);
@@ -82,7 +82,6 @@ export function sectionDimensions(
   for (const foot of [roof.type === 'bows' ? roof.foot : undefined, shelter.sidePosts?.foot])
     if (foot && foot.driven > 0)
       leftSide.push(measured(foot.id, 'driven', foot.driven, [leftX, 0], [leftX, -foot.driven]));
-  shapes.push(...stackDimensions('left', bounds.left, leftSide));
 
   const rightSide: Measured[] = [];
   const rightX = Math.max(shelter.width, right);
@@ -111,7 +110,7 @@ export function sectionDimensions(
         measured(cover.id, 'side cover', cover.upTo - cover.from, [rightX, cover.from], [rightX, cover.upTo]),
       );
   rightSide.push(measured(roof.id, 'height', crown, [rightX, 0], [crownX, crown]));
-  shapes.push(...stackDimensions('right', bounds.right, rightSide));
+  shapes.push(...surroundDimensions(bounds, { below, left: leftSide, right: rightSide }));
 
   for (const { part, at } of headroomPlaces(shelter)) {
     const clear = clearHeight(shelter, at);

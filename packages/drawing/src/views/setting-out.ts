@@ -2,9 +2,11 @@
 import type { System } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
 import { describeParts } from '../describe.ts';
-import { boundsOf } from '../scene/bounds.ts';
+import { boundsOf, outlinesOverlap } from '../scene/bounds.ts';
 import { stackDimensions } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
+import { textOutlines } from '../scene/free-text.ts';
+import { textCorners } from '../scene/lettering.ts';
 import {
   circle,
   type Drawing,
@@ -14,6 +16,7 @@ import {
   point,
   polygon,
   type Shape,
+  type TextShape,
   text,
   type ViewOptions,
 } from '../scene/shapes.ts';
@@ -88,7 +91,7 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
   }
   for (const peg of pegs) body.push(...pegMark(peg, at(peg.along, peg.across)));
   body.push(...pegNames(pegs, frame, width, system));
-  body.push(...diagonalTexts(shelter.id, pegs, frame, length, width, `diagonal ${m(diagonal)}`));
+  body.push(...diagonalTexts(shelter.id, body, frame, length, width, `diagonal ${m(diagonal)}`));
   const bounds = boundsOf(body);
   body.push(
     ...stackDimensions('left', bounds.left, [
@@ -191,40 +194,47 @@ function pegNames(pegs: readonly Peg[], frame: Frame, width: number, system: Sys
       const at = frame.at(peg.along, peg.across);
       const beyond = peg.across < 0 || peg.across > width;
       shapes.push(
-        text(peg.part, 'dimension', point(at.x + 7, at.y + (beyond ? 4 : -6)), peg.name, { size: 10.5 }),
+        ...whereFree(
+          text(peg.part, 'dimension', point(at.x + 7, at.y + (beyond ? 4 : -6)), peg.name, { size: 10.5 }),
+          shapes,
+        ),
       );
     }
   return shapes;
 }
 
-/** Text along each diagonal, at the place nearest a quarter of it that is clear of pegs and their names. */
+/** The text, unless others stand there already: every peg is in the table, and the rest of its line shows the order. */
+function whereFree(wished: TextShape, drawn: readonly Shape[]): readonly TextShape[] {
+  const corners = textCorners(wished);
+  return textOutlines(drawn).some((other) => outlinesOverlap(corners, other)) ? [] : [wished];
+}
+
+/** Text along each diagonal, the first place from a quarter on that is free; the notes say it in any case. */
 function diagonalTexts(
   part: string,
-  pegs: readonly Peg[],
+  drawn: readonly Shape[],
   frame: Frame,
   length: number,
   width: number,
   words: string,
 ): readonly Shape[] {
-  const turn = (Math.atan2(width, length) * 180) / Math.PI;
-  return [true, false].map((up) => {
-    const shares = [0.25, 0.3, 0.2, 0.35, 0.15, 0.4];
-    const place = (share: number): Point => frame.at(length * share, width * (up ? share : 1 - share));
-    const clear = (share: number): number =>
-      Math.min(
-        ...pegs.map((peg) => {
-          const at = frame.at(peg.along, peg.across);
-          const mid = place(share);
-          return Math.hypot(at.x - mid.x, at.y - mid.y);
-        }),
-      );
-    const best = shares.find((share) => clear(share) > 40) ?? 0.25;
-    const at = place(best);
-    const tilt = (up ? -turn : turn) * (Math.PI / 180);
-    return text(part, 'dimension', point(at.x + 4 * Math.sin(tilt), at.y - 4 * Math.cos(tilt)), words, {
-      size: 11,
-      anchor: 'middle',
-      turn: up ? -turn : turn,
-    });
-  });
+  const steep = (Math.atan2(width, length) * 180) / Math.PI;
+  const shares = Array.from(
+    { length: 41 },
+    (_, i) => 0.25 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 0.01,
+  );
+  const placed: TextShape[] = [];
+  for (const up of [true, false]) {
+    const turn = up ? -steep : steep;
+    const tilt = (turn * Math.PI) / 180;
+    for (const share of shares) {
+      const on = frame.at(length * share, width * (up ? share : 1 - share));
+      const at = point(on.x + 4 * Math.sin(tilt), on.y - 4 * Math.cos(tilt));
+      const wished = text(part, 'dimension', at, words, { size: 11, anchor: 'middle', turn });
+      const found = whereFree(wished, [...drawn, ...placed]);
+      placed.push(...found);
+      if (found.length > 0) break;
+    }
+  }
+  return placed;
 }

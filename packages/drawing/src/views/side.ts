@@ -4,7 +4,7 @@ import type { Brace, Shelter } from '@tautline/shelter';
 import { breadthOf, depthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
-import { type Measured, stackDimensions } from '../scene/dimension.ts';
+import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
 import { band, hatch } from '../scene/outline.ts';
 import {
@@ -20,6 +20,7 @@ import {
   type ViewOptions,
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
+import { surroundDimensions } from '../scene/surround.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
 import { allPosts, allRails, anchorNote, bayMeasures, END_ANCHOR_OUT } from './members.ts';
@@ -196,7 +197,7 @@ function skins(
       shapes.push(
         path(
           cover.id,
-          'mesh-hatch',
+          'film-hatch',
           hatch(corners, -60, 40).filter((_, i) => i % 3 === 0),
         ),
       );
@@ -261,9 +262,5 @@ function sideDimensions(
   const below = spans.map(
     (bay): Measured => ({ ...bay, from: frame.at(bay.from, 0), to: frame.at(bay.to, 0) }),
   );
-  return [
-    ...stackDimensions('below', bounds.bottom, below),
-    ...stackDimensions('left', bounds.left, left),
-    ...stackDimensions('right', bounds.right, right),
-  ];
+  return surroundDimensions(bounds, { below, left, right });
 }
