@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type SectionOverlays, toSvg, views } from '../src/index.ts';
+import { highlightPart, type SectionOverlays, toSvg, views } from '../src/index.ts';
 import { stubArch } from './fixtures/shelters.ts';
 import { overlappingTexts } from './overlapping-texts.ts';
 import { xmlProblems } from './well-formed.ts';
@@ -72,5 +72,16 @@ describe('section overlays', () => {
       Math.hypot(frame.x + line[i]!.x * drawing.scale! - centre, line[i]!.y * drawing.scale!);
     const tip = diagram.points[13]!;
     expect(Math.hypot(tip.x - centre, frame.y - tip.y)).toBeGreaterThan(bow(12) + 20);
+  });
+});
+
+describe('a highlighted part', () => {
+  const drawing = views.plan(stubArch, { system: 'metric' });
+  it('is outlined, and nothing else changes', () => {
+    const marked = highlightPart(drawing, 'purlins');
+    const added = marked.shapes.filter((shape) => !drawing.shapes.includes(shape));
+    expect(added.length).toBeGreaterThan(0);
+    expect(added.every(({ part, style }) => part === 'purlins' && style === 'highlight')).toBe(true);
+    expect(highlightPart(drawing, 'nothing').shapes).toEqual(drawing.shapes);
   });
 });

@@ -20,6 +20,20 @@ export function escaped(words: string): string {
   return words.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }
 
+/** Words for what a drawing shows besides parts of the model. */
+const otherLabels: Readonly<Record<string, string>> = {
+  ground: 'Ground',
+  sheet: 'Heading and notes',
+  'scale-bar': 'Scale bar',
+  north: 'North arrow',
+  table: 'Table',
+  water: 'Standing water',
+  deflected: 'Deflected shape',
+  axis: 'Axis',
+  mark: 'Line to compare with',
+  'base-line': 'Base line',
+};
+
 /** SVG of a drawing in one of the themes. Throws RangeError when a coordinate is not a number. */
 export function toSvg(drawing: Drawing, themeName: ThemeName): string {
   const theme = themes[themeName];
@@ -34,11 +48,11 @@ export function toSvg(drawing: Drawing, themeName: ThemeName): string {
     `<desc>${escaped(drawing.description)}</desc>`,
     `<rect width="${width}" height="${height}" fill="${theme.paper}"/>`,
     ...byPart(solid).flatMap(([part, shapes]) => {
-      const label = labels.get(part) ?? part;
+      const label = labels.get(part) ?? otherLabels[part] ?? part;
       return [...group(part, label, 'part'), ...shapes.map((shape) => drawn(shape, theme)), '</g>'];
     }),
     ...byPart(notes).flatMap(([part, shapes]) => {
-      const label = `${labels.get(part) ?? part}: ${spoken(shapes)}`;
+      const label = `${labels.get(part) ?? otherLabels[part] ?? part}: ${spoken(shapes)}`;
       return [...group(part, label, 'annotation'), ...shapes.map((shape) => drawn(shape, theme)), '</g>'];
     }),
     '</svg>',

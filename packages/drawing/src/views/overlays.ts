@@ -3,6 +3,7 @@ import { format, type System } from '@tautline/quantity';
 import { outlinesOverlap } from '../scene/bounds.ts';
 import type { Frame } from '../scene/frame.ts';
 import { textOutlines } from '../scene/free-text.ts';
+import { halo } from '../scene/halo.ts';
 import { textWidth } from '../scene/lettering.ts';
 import { hatch } from '../scene/outline.ts';
 import {
@@ -127,27 +128,6 @@ export function overlayTexts(overlays: SectionOverlays, frame: Frame, system: Sy
     }
   }
   return texts;
-}
-
-function halo(shape: Shape, style: Style): readonly Shape[] {
-  switch (shape.kind) {
-    case 'polygon':
-      return [polyline(shape.part, style, [...shape.points, shape.points[0] as Point])];
-    case 'polyline':
-      return shape.style === 'centre-line' ? [] : [polyline(shape.part, style, shape.points)];
-    case 'line':
-      return [line(shape.part, style, shape.from, shape.to)];
-    case 'circle': {
-      const { centre, radius } = shape;
-      const ring = Array.from({ length: 17 }, (_, i) => {
-        const turn = (i * Math.PI) / 8;
-        return point(centre.x + (radius + 2) * Math.cos(turn), centre.y + (radius + 2) * Math.sin(turn));
-      });
-      return [polyline(shape.part, style, ring)];
-    }
-    default:
-      return [];
-  }
 }
 
 interface Tip {
