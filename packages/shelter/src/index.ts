@@ -14,6 +14,7 @@ export { circularLine, coldBentLine, pointedLine } from './geometry/round-bows.t
 export { stationsAlong } from './geometry/stations.ts';
 export * from './model/items.ts';
 export { type Origin, originOf } from './model/origin.ts';
+export type * from './model/range.ts';
 export * from './model/shelter.ts';
 export * from './model/site.ts';
 export { resolveItem, resolveItems, resolveMaterial } from './resolve/items.ts';
@@ -26,6 +27,7 @@ export {
   readProject,
   readYard,
 } from './resolve/project.ts';
+export { resolveRange } from './resolve/range.ts';
 export { type Resolved, resolveShelter, resolveSite, shelterNames } from './resolve/shelter.ts';
 export { applyEdits, type Definitions, unmatchedEdits } from './spec/edits.ts';
 export * from './spec/nodes.ts';

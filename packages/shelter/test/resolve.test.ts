@@ -119,6 +119,16 @@ describe('bows', () => {
     );
   });
 
+  test('much longer than stock get a joint at every stock length, each listed', () => {
+    const shelter = solved(
+      'footprint 8 m by 10 m\nbows spaced 2 m { of thin; shape arc; length 14 m; foot stub of bar }',
+    );
+    expect((shelter.roof as Bows).joints.map((joint) => joint.at)).toEqual([6.096, 12.192]);
+    expect(shelter.assumed.filter((one) => one.fact === 'joint').map((one) => one.value)).toEqual([
+      6.096, 12.192,
+    ]);
+  });
+
   test('keep the joints that are said, and use a coupler said without a place', () => {
     const said = solved(arch.replace('length 6 m;', 'length 7 m; joint weak at 2 m;')).roof as Bows;
     expect(said.joints).toMatchObject([{ at: 2, assumed: false, item: { id: 'weak' } }]);
@@ -226,6 +236,13 @@ describe('a shelter', () => {
     ])
       expect(facts).toContain(fact);
     for (const one of solved(arch).assumed) expect(one.why.length).toBeGreaterThan(5);
+  });
+
+  test('lists an assumed value once, however often the item is used', () => {
+    const parts = solved(`${arch}\nridge rail of board { posts of board spaced 2 m }`).assumed;
+    const keys = parts.map((one) => `${one.part} ${one.fact} ${one.origin} ${one.value}`);
+    expect(keys.some((key) => key.startsWith('wood '))).toBe(true);
+    expect(new Set(keys).size).toBe(keys.length);
   });
 
   test('assumes nothing of what is said', () => {

@@ -48,7 +48,11 @@ export function assume<T extends number | string>(
   why: string,
   origin: Origin,
 ): T {
-  notes.assumed.push({ part, fact, value, kind, why, origin });
+  // A stock item that several parts are made of is read for each of them, but assumes only once.
+  const again = notes.assumed.some(
+    (one) => one.part === part && one.fact === fact && one.value === value && one.origin === origin,
+  );
+  if (!again) notes.assumed.push({ part, fact, value, kind, why, origin });
   return value;
 }
 

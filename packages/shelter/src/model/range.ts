@@ -1,0 +1,30 @@
+/** Shelters side by side. */
+import type { CableItem, MemberItem } from './items.ts';
+import type { Origin } from './origin.ts';
+import type { Assumed, Shelter } from './shelter.ts';
+
+/** One shelter of a range and where its left foot line stands, m from that of the first. */
+export interface RangePlace {
+  readonly shelter: Shelter;
+  readonly x: number;
+}
+
+export interface Range {
+  readonly name: string;
+  readonly origin: Origin;
+  /** From left to right. */
+  readonly places: readonly RangePlace[];
+  /** Clear distance between neighbours, m. */
+  readonly gap: number;
+  /** Members from each to the next, at this spacing along the house, m. */
+  readonly tie?: {
+    readonly member: MemberItem | CableItem;
+    readonly spacing: number;
+    readonly origin: Origin;
+  };
+  /** From the first foot line to the last, m. */
+  readonly width: number;
+  /** What was taken for the range itself; each shelter lists its own. */
+  readonly assumed: readonly Assumed[];
+  readonly unmodelled: readonly { readonly what: string; readonly origin: Origin }[];
+}

@@ -1,0 +1,90 @@
+/** Several shelters side by side, with the gaps and ties between them. */
+import type { CableItem, MemberItem } from '../model/items.ts';
+import type { Range, RangePlace } from '../model/range.ts';
+import type { Shelter } from '../model/shelter.ts';
+import { factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
+import type { Problem, SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
+import { itemOf } from './items.ts';
+import { assume, missing, type Notes, newNotes, numberFact, problem, within } from './notes.ts';
+import { resolveShelter } from './shelter.ts';
+
+/** Clear distance between neighbours when none is said, m: room to walk, common practice, no source. */
+const usualGap = 0.6;
+const mostShelters = 200;
+
+/**
+ * The range of a name, with every shelter of it resolved, and the problems of the range and of its shelters.
+ * Never throws, whatever the spec says.
+ */
+export function resolveRange(
+  name: string,
+  world: SpecWorld,
+): { readonly range?: Range; readonly problems: readonly Problem[] } {
+  const notes = newNotes();
+  const definition = world.definitions.get(name);
+  const range = definition?.word === 'range' ? readRange(definition, world, notes) : undefined;
+  const broken = notes.problems.some((one) => one.severity === 'error');
+  return range && !broken ? { range, problems: notes.problems } : { problems: notes.problems };
+}
+
+function readRange(definition: SpecDefinition, world: SpecWorld, notes: Notes): Range | undefined {
+  const stands = factNodes(definition, 'stand');
+  if (stands.length === 0) return missing(notes, definition, ['range', 'stand']);
+  const gap =
+    numberFact(notes, definition, 'gap', { least: 0, most: 100 }) ??
+    assume(
+      notes,
+      'range',
+      'gap',
+      usualGap,
+      'length',
+      'room to walk: common practice, no source',
+      definition.origin,
+    );
+  const places: RangePlace[] = [];
+  let x = 0;
+  for (const stand of stands) {
+    const shelter = standing(stand, world, notes);
+    const count = numberIn(stand, 'count') ?? 1;
+    const whole = within(notes, count, 'the number of shelters', { least: 1, most: mostShelters }, stand);
+    if (!shelter || whole === undefined) return undefined;
+    for (let n = 0; n < Math.round(whole); n++) {
+      places.push({ shelter, x });
+      x += shelter.width + gap;
+    }
+  }
+  const tie = readTie(definition, world, notes);
+  const beside = 'how neighbours shelter each other from the wind, or squeeze it through the gap';
+  const across = 'forces that ties carry from one shelter to the next';
+  return {
+    name: definition.name,
+    origin: definition.origin,
+    places,
+    gap,
+    ...(tie ? { tie } : {}),
+    width: x - gap,
+    assumed: notes.assumed,
+    unmodelled: [beside, ...(tie ? [across] : [])].map((what) => ({ what, origin: definition.origin })),
+  };
+}
+
+function standing(stand: SpecNode, world: SpecWorld, notes: Notes): Shelter | undefined {
+  const name = itemIn(stand, 'shelter');
+  if (name === undefined) return missing(notes, stand, ['range', 'stand']);
+  const origin = stand.slots['shelter']?.origin ?? stand.origin;
+  const word = world.definitions.get(name)?.word;
+  if (word !== 'shelter' && word !== 'variant') {
+    return problem(notes, 'unknown-name', `there is no shelter '${name}' here`, origin);
+  }
+  const { shelter, problems } = resolveShelter(name, world);
+  for (const one of problems) problem(notes, one.id, one.message, one.origin, one.severity);
+  return shelter;
+}
+
+function readTie(definition: SpecDefinition, world: SpecWorld, notes: Notes): Range['tie'] | undefined {
+  const fact = factNode(definition, 'tied');
+  const kinds = ['pipe', 'rod', 'pole', 'lumber', 'cable'];
+  const member = itemOf(fact, kinds, world, notes) as MemberItem | CableItem | undefined;
+  const spacing = numberFact(notes, definition, 'tied', { above: 0, most: 1000 });
+  return fact && member && spacing !== undefined ? { member, spacing, origin: fact.origin } : undefined;
+}
