@@ -1,0 +1,2 @@
+export * from './space/model.ts';
+export { solveSpaceFrame } from './space/solve.ts';
