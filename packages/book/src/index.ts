@@ -1,1 +1,1 @@
-export {};
+export { cautionLine, cautions } from './cautions.ts';

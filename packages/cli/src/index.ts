@@ -1,3 +1,3 @@
-export { cautions } from './cautions.ts';
+export { cautions } from '@tautline/book';
 export type { Output } from './commands/command.ts';
 export { run } from './run.ts';

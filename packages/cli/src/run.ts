@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { cautionLine } from './cautions.ts';
+import { cautionLine } from '@tautline/book';
 import { commands } from './commands/all.ts';
 import type { Output } from './commands/command.ts';
 import { CannotRun, exit } from './exit.ts';

@@ -11,7 +11,15 @@ export {
   type Told,
   tell,
 } from './line.ts';
-export { buyText, csvCell, materialsCsv, materialsJson } from './listing.ts';
+export {
+  buyText,
+  csvCell,
+  cutText,
+  handText,
+  materialsCsv,
+  materialsJson,
+  materialsTable,
+} from './listing.ts';
 export {
   type Cost,
   cutRequestOf,
@@ -21,5 +29,8 @@ export {
   materials,
   materialsExact,
 } from './materials.ts';
+export { moneyText } from './money.ts';
+export { stockOnHand } from './on-hand.ts';
+export { type PriceCsv, pricesFromCsv } from './price-csv.ts';
 export type { PriceList } from './prices.ts';
 export { takeoff } from './takeoff.ts';

@@ -13,39 +13,82 @@ export function csvCell(text: string): string {
   return /[",\r\n]/.test(tame) ? `"${tame.replaceAll('"', '""')}"` : tame;
 }
 
-const header = ['group', 'item', 'title', 'quantity', 'value', 'unit', 'buy', 'cost', 'parts', 'how'];
+const header = [
+  'group',
+  'item',
+  'title',
+  'quantity',
+  'value',
+  'unit',
+  'buy',
+  'cost',
+  'currency',
+  'parts',
+  'how',
+];
 const units = { length: 'm', area: 'm2', volume: 'm3', count: '1', mass: 'kg' } as const;
 
-/** What to buy: `12 x 6.1 m`, or the pieces where it is not sold in lengths. */
+/** A length as someone with a saw needs it: to the millimetre, or the sixteenth of an inch. */
+export function cutText(length: number, system: System): string {
+  if (system === 'us') return format(length, 'length', system, { inchParts: 16 });
+  return length < 0.1 ? `${Math.round(length * 1000)} mm` : `${length.toFixed(3)} m`;
+}
+
+/** What to buy: `12 x 6.096 m`, `1 roll of 7.32 m x 30.5 m`, or the pieces where it is not sold in lengths. */
 export function buyText(line: MaterialLine, system: System): string {
-  const lengths = line.cuts ? line.cuts.bought : line.pieces;
-  const all = (lengths ?? []).map(({ length, count }) => `${count} x ${format(length, 'length', system)}`);
+  const each = ({ length, count }: { readonly length: number; readonly count: number }): string => {
+    const long = line.width === undefined ? cutText(length, system) : format(length, 'length', system);
+    if (line.width === undefined) return `${count} x ${long}`;
+    const what = line.item?.kind === 'sheet' ? 'sheet' : 'roll';
+    return `${count} ${what}${count === 1 ? '' : 's'} of ${format(line.width, 'length', system)} x ${long}`;
+  };
+  const all = (line.cuts ? line.cuts.bought : (line.pieces ?? [])).map(each);
   const never = line.cuts?.impossible.map(
-    ({ length, count }) => `${count} x ${format(length, 'length', system)} is longer than any sold`,
+    ({ length, count }) => `${count} x ${cutText(length, system)} is longer than any sold`,
   );
   return [...all, ...(never ?? [])].join('; ');
 }
 
-/** Rows with a header, lines ended by CR LF (RFC 4180). Values in SI, quantities in words in one system. */
-export function materialsCsv(materials: Materials, system: System): string {
+/** What is taken from stock on hand: `6 x 3.048 m`, `4`; empty when nothing is. */
+export function handText(line: MaterialLine, system: System): string {
+  if (line.fromHand !== undefined) return `${line.fromHand}`;
+  const lengths = new Map<number, number>();
+  for (const bar of line.cuts?.bars ?? []) {
+    if (bar.onHand) lengths.set(bar.length, (lengths.get(bar.length) ?? 0) + bar.count);
+  }
+  return [...lengths].map(([length, count]) => `${count} x ${cutText(length, system)}`).join('; ');
+}
+
+/** Header and rows of the material list, values in SI, quantities in words in one system. */
+export function materialsTable(
+  materials: Materials,
+  system: System,
+): { readonly header: readonly string[]; readonly rows: readonly (readonly (string | number)[])[] } {
   const rows = materials.lines.map((line) => [
     line.group,
     line.item?.id ?? '',
     line.title,
     format(line.total, line.kind, system),
-    `${Number(line.total.toPrecision(9))}`,
+    Number(line.total.toPrecision(9)),
     units[line.kind],
     buyText(line, system),
-    line.cost === undefined ? '' : format(line.cost, 'money', system),
+    line.cost === undefined ? '' : Math.round(line.cost * 1e4) / 1e4,
+    line.cost === undefined ? '' : (materials.currency ?? ''),
     line.parts.map((part) => part.id).join(' '),
     line.steps.map((step) => tell(step, system)).join('; '),
   ]);
-  return [header, ...rows].map((row) => `${row.map(csvCell).join(',')}\r\n`).join('');
+  return { header, rows };
+}
+
+/** The material list as text with lines ended by CR LF (RFC 4180). */
+export function materialsCsv(materials: Materials, system: System): string {
+  const { rows } = materialsTable(materials, system);
+  return [header, ...rows].map((row) => `${row.map((cell) => csvCell(`${cell}`)).join(',')}\r\n`).join('');
 }
 
 /** Everything in SI, two-space indented, keys in a fixed order; origins are left out. */
 export function materialsJson(materials: Materials): string {
-  const { cost, cutList, gaps, lines } = materials;
+  const { cost, cutList, currency, gaps, lines } = materials;
   return `${JSON.stringify(
     {
       lines: lines.map((line) => ({
@@ -55,10 +98,12 @@ export function materialsJson(materials: Materials): string {
         kind: line.kind,
         total: line.total,
         pieces: line.pieces ?? [],
+        fromHand: line.fromHand ?? 0,
         cost: line.cost ?? null,
         parts: line.parts.map((part) => part.id),
       })),
       cutList: cutList.map(({ item, width, plan }) => ({ item: item.id, width: width ?? null, ...plan })),
+      currency: currency ?? null,
       cost,
       gaps: gaps.map((gap) => gap.what),
     },

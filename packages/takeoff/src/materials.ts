@@ -11,6 +11,10 @@ export interface MaterialOptions {
   readonly prices?: PriceList;
   /** Lengths the grower already has, by item id. */
   readonly onHand?: ReadonlyMap<string, readonly Demand[]>;
+  /** Things counted in pieces that the grower already has, by item id. */
+  readonly piecesOnHand?: ReadonlyMap<string, number>;
+  /** ISO 4217 code the prices are in. */
+  readonly currency?: string;
   /** Width of a saw cut through pipe and timber, m: 3 mm unless said (common practice, no source). */
   readonly kerf?: number;
   /** Time over which everything without a life of its own is spread, s; without it only renewals count. */
@@ -19,6 +23,8 @@ export interface MaterialOptions {
 
 export interface MaterialLine extends TakeoffLine {
   readonly cuts?: CutPlan;
+  /** How many of a counted line are on hand and not bought. */
+  readonly fromHand?: number;
   /** Undefined when a price is missing. */
   readonly cost?: number;
 }
@@ -35,6 +41,8 @@ export interface Cost {
   readonly renewalsPerYear: number;
   /** Renewals and everything else spread over `frameLife`; absent when that is not given. */
   readonly perYear?: number;
+  /** Lines with a price, the dearest first, and the share of each in the total, 0 to 1. */
+  readonly shares: readonly { readonly title: string; readonly cost: number; readonly share: number }[];
   /** Titles of lines without a price. */
   readonly missing: readonly string[];
   /** Titles of lines with a piece that no length sold can give. */
@@ -46,6 +54,8 @@ export interface Materials {
   /** What to cut from what, for every item that is sold in lengths. */
   readonly cutList: readonly { readonly item: Item; readonly width?: number; readonly plan: CutPlan }[];
   readonly cost: Cost;
+  /** ISO 4217 code of all sums; absent when the project names none. */
+  readonly currency?: string;
   readonly gaps: readonly Gap[];
 }
 
@@ -108,13 +118,32 @@ function together(
 ): Materials {
   const priced = lines.map((line): MaterialLine => {
     const cuts = plans.get(line);
-    const cost = lineCost(line, pricesOf(line.item, options.prices), cuts);
-    return { ...line, ...(cuts ? { cuts } : {}), ...(cost === undefined ? {} : { cost }) };
+    const fromHand = handful(line, options);
+    const bought = { ...line, total: line.total - fromHand };
+    const cost = bought.total === 0 ? 0 : lineCost(bought, pricesOf(line.item, options.prices), cuts);
+    return {
+      ...line,
+      ...(cuts ? { cuts } : {}),
+      ...(fromHand > 0 ? { fromHand } : {}),
+      ...(cost === undefined ? {} : { cost }),
+    };
   });
   const cutList = priced.flatMap(({ item, cuts, width }) =>
     item && cuts ? [{ item, plan: cuts, ...(width === undefined ? {} : { width }) }] : [],
   );
-  return { lines: priced, cutList, cost: costOf(shelter, priced, gaps, options), gaps };
+  return {
+    lines: priced,
+    cutList,
+    cost: costOf(shelter, priced, gaps, options),
+    ...(options.currency === undefined ? {} : { currency: options.currency }),
+    gaps,
+  };
+}
+
+/** How many pieces of a counted line need not be bought. */
+function handful(line: TakeoffLine, { piecesOnHand }: MaterialOptions): number {
+  if (line.kind !== 'count' || !line.item) return 0;
+  return Math.min(line.total, piecesOnHand?.get(line.item.id) ?? 0);
 }
 
 function costOf(
@@ -145,6 +174,11 @@ function costOf(
     perArea: protectedArea > 0 ? total / protectedArea : 0,
     renewalsPerYear,
     ...(frameLife === undefined ? {} : { perYear: renewalsPerYear + (lasting * YEAR) / frameLife }),
+    shares: lines
+      .flatMap(({ title, cost }) =>
+        cost === undefined || cost === 0 ? [] : [{ title, cost, share: cost / total }],
+      )
+      .sort((a, b) => b.cost - a.cost || a.title.localeCompare(b.title)),
     missing,
     tooLong,
   };

@@ -97,10 +97,10 @@ describe('lists', () => {
   it('CSV has a row a line and no formula', () => {
     const evil = shelter({ covers: [cover({ skin: { ...film, title: '=HYPERLINK("x")' } })] });
     const csv = materialsCsv(materials(evil), 'metric');
-    expect(csv.split('\r\n')[0]).toBe('group,item,title,quantity,value,unit,buy,cost,parts,how');
+    expect(csv.split('\r\n')[0]).toBe('group,item,title,quantity,value,unit,buy,cost,currency,parts,how');
     expect(csv).toContain(`"'=HYPERLINK(""x"")"`);
     expect(csv).not.toMatch(/(^|,)=/m);
-    expect(csv).toContain('10 m is longer than any sold');
+    expect(csv).toContain('10.000 m is longer than any sold');
     expect(materialsCsv(materials(house), 'us')).toContain('22 x 19 ft 8-1/4 in');
   });
 

@@ -2,9 +2,11 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { planView, sectionView, sideView, toSvg } from '@tautline/drawing';
 import type { System } from '@tautline/quantity';
-import { type Materials, materialsExact } from '@tautline/takeoff';
+import { type Materials, materialsExact, moneyText } from '@tautline/takeoff';
+import { buyingFlags, buyingOf } from '../buying.ts';
 import { exit } from '../exit.ts';
 import { load, shelterFiles } from '../files.ts';
+import { materialsText } from '../report/materials-text.ts';
 import { type Sheet, sheetPage } from '../report/sheet-page.ts';
 import { summarise } from '../report/summary.ts';
 import { textReport } from '../report/text.ts';
@@ -12,15 +14,14 @@ import { loadSolver } from '../solver.ts';
 import { type Verdict, verdictsOf } from '../verdicts.ts';
 import type { Command } from './command.ts';
 import { dayOf, needPaths, systemOf } from './flags.ts';
-import { materialsText } from './materials.ts';
 
 const views = { section: sectionView, plan: planView, side: sideView } as const;
 
 export const sheets: Command = {
   name: 'sheets',
-  usage: 'sheets PATHS... --out DIR [--units metric|us] [--on DATE]',
+  usage: 'sheets PATHS... --out DIR [--prices FILE.csv] [--units metric|us] [--on DATE]',
   does: 'Writes drawings, findings and materials of every shelter, and one page that shows them all.',
-  options: { out: { type: 'string' }, units: { type: 'string' }, on: { type: 'string' } },
+  options: { out: { type: 'string' }, units: { type: 'string' }, on: { type: 'string' }, ...buyingFlags },
   async run(args, output) {
     const out = typeof args.flags['out'] === 'string' ? args.flags['out'] : 'out';
     const system = systemOf(args);
@@ -33,17 +34,16 @@ export const sheets: Command = {
       const shown = summary.shelters[index];
       if (verdict.evaluation === undefined || shown === undefined) continue;
       const drawings = await drawInto(out, verdict, system);
-      const counted = await materialsExact(verdict.evaluation.shelter, loadSolver);
-      output.out(`${materialsTotals(verdict.loaded.name, counted, system)}\n`);
-      await writeFile(
-        join(out, `${verdict.loaded.name}-materials.txt`),
-        materialsText(verdict.loaded.name, counted, system),
-      );
+      const buying = await buyingOf(verdict.loaded.world, args);
+      const counted = await materialsExact(verdict.evaluation.shelter, loadSolver, buying.options);
+      const list = materialsText(verdict.loaded.name, counted, system, buying.priceLists);
+      output.out(`${materialsTotals(verdict.loaded.name, counted)}\n`);
+      await writeFile(join(out, `${verdict.loaded.name}-materials.txt`), list);
       made.push({
         shelter: shown,
         title: verdict.loaded.title,
         drawings,
-        materials: materialsText(verdict.loaded.name, counted, system),
+        materials: list,
       });
     }
     const page = join(out, 'index.html');
@@ -70,9 +70,12 @@ async function drawInto(
   return drawings;
 }
 
-/** One line a shelter: how much of what it takes. */
-function materialsTotals(name: string, counted: Materials, system: System): string {
-  const text = materialsText(name, counted, system).split('\n');
-  const buy = text.filter((line) => line.startsWith('      buy ')).length;
-  return `${name}: ${counted.lines.length} kinds of material, ${buy} of them bought by the length`;
+/** One line a shelter: how much of what it takes, and what it costs. */
+function materialsTotals(name: string, counted: Materials): string {
+  const { cost, currency, lines } = counted;
+  const priced =
+    cost.shares.length === 0
+      ? 'no prices'
+      : `${moneyText(cost.total, currency)}${cost.complete ? '' : ' so far'}`;
+  return `${name}: ${lines.length} kinds of material, ${priced}`;
 }

@@ -1,4 +1,4 @@
-import { cautions } from '../cautions.ts';
+import { cautions } from '@tautline/book';
 import { type ShownFinding, type ShownShelter, usedText } from './summary.ts';
 
 export interface Sheet {

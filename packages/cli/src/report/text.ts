@@ -1,4 +1,4 @@
-import { cautionLine } from '../cautions.ts';
+import { cautionLine } from '@tautline/book';
 import { type CheckSummary, type ShownFinding, type ShownShelter, usedText } from './summary.ts';
 
 const marks = { error: 'fails', warning: 'watch', information: 'ok' } as const;

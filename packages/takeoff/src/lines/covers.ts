@@ -15,6 +15,8 @@ import {
 const LAP = 0.3;
 /** Strap beyond the film at each end, for tying down, m: common practice, no source. */
 const TAIL = 0.5;
+/** Spacing of the screws of a channel or board where none is said, m: common practice, no source. */
+const SCREWS = 0.3;
 
 /** How many equal surfaces a cover stands for: two sides, two ends, one roof. */
 const surfacesOf = (cover: Cover): number => (cover.place === 'roof' ? 1 : 2);
@@ -106,10 +108,6 @@ function fasteningLines(cover: Cover, gaps: Gap[]): readonly TakeoffLine[] {
   if (!fastening) return [];
   const edges = edgesOf(cover);
   const whole = edges.reduce((sum, edge) => sum + edge, 0);
-  const single =
-    every === undefined
-      ? undefined
-      : edges.reduce((sum, edge) => sum + Math.floor(edge / every + 1e-9) + 1, 0);
   const edgesText = `${cover.place}: ${edges.length} edges, `;
   if (fastening.form === 'channel' || fastening.form === 'board') {
     const pieces = edges.flatMap((edge) => edgePieces(edge, fastening.stockLengths));
@@ -121,32 +119,35 @@ function fasteningLines(cover: Cover, gaps: Gap[]): readonly TakeoffLine[] {
         [edgesText, metres(whole), ' in all'],
       ]),
     ];
-    if (single === undefined) {
-      gaps.push({ what: `the screws of ${fastening.title}: no spacing is said`, origin: cover.origin });
-    } else {
-      const why: Told = [
-        edgesText,
-        `${single} screws every `,
-        metres(every ?? 0),
-        ' and one more at each end',
-      ];
-      lines.push(looseLine('fastening', `Screws for ${fastening.title}`, 'count', single, cover, why));
-    }
+    const apart = every ?? SCREWS;
+    const screws = edges.reduce((sum, edge) => sum + placesAlong(edge, apart), 0);
+    const why: Told = [
+      edgesText,
+      `${screws} screws every `,
+      metres(apart),
+      every === undefined ? ' (assumed: common practice, no source)' : '',
+      ' and one more at each end',
+    ];
+    lines.push(looseLine('fastening', `Screws for ${fastening.title}`, 'count', screws, cover, why));
     return lines;
   }
-  if (single === undefined) {
+  if (every === undefined) {
     gaps.push({ what: `how many of ${fastening.title}: no spacing is said`, origin: cover.origin });
     return [];
   }
+  const single = edges.reduce((sum, edge) => sum + placesAlong(edge, every), 0);
   return [
     countLine('fastening', fastening, single, cover, [
       edgesText,
       'one every ',
-      metres(every ?? 0),
+      metres(every),
       ' and one more at each end',
     ]),
   ];
 }
+
+/** How many places lie along an edge at this spacing, both ends included. */
+const placesAlong = (edge: number, every: number): number => Math.floor(edge / every + 1e-9) + 1;
 
 /** Whole stock lengths butted along an edge, and the rest. */
 function edgePieces(edge: number, stock: readonly number[]): readonly number[] {

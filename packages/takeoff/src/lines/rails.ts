@@ -67,6 +67,11 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
   if (rail.joint) {
     const count = times * frames;
     lines.push(countLine('joints', rail.joint, count, rail, [`${times} line(s) crossing ${frames} frames`]));
+  } else if (rail.role === 'ridge' && rail.tied) {
+    gaps.push({
+      what: `what ties the ${frames} frames to the ridge: the spec names no joint there`,
+      origin: rail.origin,
+    });
   }
   if (rail.endAnchor) {
     const feet = footLines(rail.endAnchor, 2 * times);
