@@ -1,6 +1,6 @@
 import type { Shelter } from '@tautline/shelter';
 import { casesOn } from './actions/cases.ts';
-import type { CombinedLoad } from './actions/load-case.ts';
+import type { CombinedLoad, LoadCase } from './actions/load-case.ts';
 import { type FilmPanel, filmPanel, pocketDepth, pullAt, rainTemperature } from './film/film-panel.ts';
 import { type RailDemand, ridgeDemand } from './rail/rail-demand.ts';
 import { combinedLoads } from './response/combinations.ts';
@@ -18,6 +18,8 @@ export interface FrameAnalysis {
   readonly built: BuiltState;
   readonly states: Readonly<Record<ConditionId, BuiltState>>;
   readonly responses: readonly Response[];
+  /** The single load cases the combinations are made of. */
+  readonly cases: readonly LoadCase[];
   readonly film?: FilmPanel;
   readonly ponding?: FramePonding;
   readonly ridge?: RailDemand;
@@ -28,6 +30,8 @@ export interface FrameAnalysis {
 export interface AnalyseOptions {
   /** Asked between stages; true stops the work. */
   readonly cancelled?: () => boolean;
+  /** Also looks at somebody working on the frame or leaning on it; off unless asked for. */
+  readonly person?: boolean;
 }
 
 /** Thrown between stages when the caller no longer wants the answer. */
@@ -62,7 +66,7 @@ export function analyseFrame(
     soaked: build(systemFor('soaked', ridge)),
   };
   pause();
-  const cases = casesOn(shelter, states.service.system);
+  const cases = casesOn(shelter, states.service.system, { person: options.person === true });
   const loads = combinedLoads(shelter, cases.all);
   const responses: Response[] = [];
   for (const load of loads) {
@@ -85,6 +89,7 @@ export function analyseFrame(
       built: states.built,
       states,
       responses,
+      cases: cases.all,
       ...(film === undefined ? {} : { film }),
       ...(ponding === undefined ? {} : { ponding }),
       ...(shelter.ridge === undefined

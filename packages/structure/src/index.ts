@@ -1,6 +1,6 @@
 export { coverWeight, deadCase } from './actions/dead.ts';
 export type { CombinedLoad, LoadCase, Nature } from './actions/load-case.ts';
-export { windOn, windShape } from './actions/wind.ts';
+export { windCaseOnFrame, windOn, windShape } from './actions/wind.ts';
 export {
   type AnalyseOptions,
   analyseFrame,
@@ -21,6 +21,7 @@ export {
   sagUnder,
   waterWeight,
 } from './film/film-panel.ts';
+export { furthestGust, type GustLimit, type GustSweep, gustSweep, type Measure } from './gust/gust-sweep.ts';
 export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
 export { type RailDemand, railUnder, ridgeDemand } from './rail/rail-demand.ts';
 export { type FramePonding, framePonding } from './response/frame-ponding.ts';

@@ -3,15 +3,20 @@ import type { Shelter } from '@tautline/shelter';
 import type { FrameSystem } from '../system/frame-system.ts';
 import { cropCase, deadCase, middleX } from './dead.ts';
 import type { LoadCase } from './load-case.ts';
-import { windCaseOnFrame, windOn, windShape } from './wind.ts';
+import { personCases } from './person.ts';
+import { bothWays, windCaseOnFrame, windOn, windShape } from './wind.ts';
 
 export interface Cases {
   readonly all: readonly LoadCase[];
   readonly notCovered: readonly string[];
 }
 
-/** All load cases on one frame. */
-export function casesOn(shelter: Shelter, system: FrameSystem): Cases {
+/** All load cases on one frame; a person on or against it only when asked for. */
+export function casesOn(
+  shelter: Shelter,
+  system: FrameSystem,
+  options: { readonly person?: boolean } = {},
+): Cases {
   const wind = windOn(shelter);
   const snow =
     shelter.site.groundSnow > 0
@@ -20,7 +25,9 @@ export function casesOn(shelter: Shelter, system: FrameSystem): Cases {
   const cases: LoadCase[] = [deadCase(shelter, system)];
   const crop = cropCase(shelter, system);
   if (crop !== undefined) cases.push(crop);
-  for (const windCase of wind.cases) cases.push(windCaseOnFrame(shelter, system, windCase));
+  for (const windCase of bothWays(shelter, wind.cases))
+    cases.push(windCaseOnFrame(shelter, system, windCase));
+  if (options.person === true) cases.push(...personCases(shelter, system));
   for (const snowCase of snow.cases) {
     const lines = system.roof.map((index) => {
       const element = system.elements[index]!;

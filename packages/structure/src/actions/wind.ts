@@ -27,24 +27,53 @@ export function windOn(shelter: Shelter, gust = shelter.site.gust): WindActions 
 }
 
 /**
- * One wind case on the frame. Pressure acts square to the surface as built (dead pressure: it does not
+ * A single slope is not the same from both sides: a case that names no side is blown from each of the two.
+ * All other roofs are mirror images, and wind from the left stands for both.
+ */
+export function bothWays(shelter: Shelter, cases: readonly WindCase[]): readonly WindCase[] {
+  if (shelter.roof.type !== 'rafters' || shelter.roof.form !== 'single-slope') return cases;
+  return cases.flatMap((wind): readonly WindCase[] =>
+    wind.direction === 'along' || wind.from !== undefined
+      ? [wind]
+      : [
+          { ...wind, id: `${wind.id}-low`, title: `${wind.title}, from the low side`, from: 'low side' },
+          { ...wind, id: `${wind.id}-high`, title: `${wind.title}, from the high side`, from: 'high side' },
+        ],
+  );
+}
+
+/** Whether the wind of a case meets the right-hand foot first: the high side of a single slope may be there. */
+function fromTheRight(shelter: Shelter, wind: WindCase): boolean {
+  if (wind.from === undefined || shelter.roof.type !== 'rafters') return false;
+  const { line } = shelter.roof;
+  const highOnTheRight = line[line.length - 1]!.y >= line[0]!.y;
+  return (wind.from === 'high side') === highOnTheRight;
+}
+
+/**
+ * One wind case on the frame. Zones run from the windward foot, so a case from the right is laid on mirrored.
+ * Pressure acts square to the surface as built (dead pressure: it does not
  * turn with the deflected frame; a follower pressure differs by 5 to 11 % in the critical load).
  */
 export function windCaseOnFrame(shelter: Shelter, system: FrameSystem, wind: WindCase): LoadCase {
   const lines: LineLoad[] = [];
+  const mirrored = fromTheRight(shelter, wind);
   const total = system.roof.reduce((sum, index) => sum + system.elements[index]!.length, 0);
   let run = 0;
   for (const index of system.roof) {
     const element = system.elements[index]!;
-    const net = averageOver(wind, 'roof', run / total, (run + element.length) / total);
+    const from = run / total;
     run += element.length;
+    const to = run / total;
+    const net = mirrored ? averageOver(wind, 'roof', 1 - to, 1 - from) : averageOver(wind, 'roof', from, to);
     if (net !== 0) lines.push(push(system, index, net, system.tributary));
   }
   const clad = shelter.covers.filter((cover) => cover.place === 'sides');
   if (clad.length > 0) {
-    for (const [walls, surface] of [
-      [system.leftWall, 'windward-wall'],
-      [system.rightWall, 'leeward-wall'],
+    for (const [walls, surface, inwards] of [
+      // Pressing inwards is to the right on the left wall and to the left on the other.
+      [system.leftWall, mirrored ? 'leeward-wall' : 'windward-wall', 1],
+      [system.rightWall, mirrored ? 'windward-wall' : 'leeward-wall', -1],
     ] as const) {
       const height = Math.max(...walls.map((index) => system.elements[index]!.to), 0);
       for (const index of walls) {
@@ -52,8 +81,6 @@ export function windCaseOnFrame(shelter: Shelter, system: FrameSystem, wind: Win
         const middle = (element.from + element.to) / 2;
         if (!clad.some((cover) => middle >= cover.from && middle <= cover.upTo)) continue;
         const net = averageOver(wind, surface, element.from / height, element.to / height);
-        // Pressing inwards is to the right on the windward (left) wall and to the left on the other.
-        const inwards = surface === 'windward-wall' ? 1 : -1;
         if (net !== 0)
           lines.push({
             element: index,

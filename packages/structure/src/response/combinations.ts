@@ -9,19 +9,18 @@ import { type CombinedLoad, combine, type LoadCase } from '../actions/load-case.
 export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): CombinedLoad[] {
   const winds = cases.filter((loadCase) => loadCase.nature === 'wind');
   const snows = cases.filter((loadCase) => loadCase.nature === 'snow');
-  const others = cases.filter((loadCase) => loadCase.nature !== 'wind' && loadCase.nature !== 'snow');
+  // A person is at one place at a time, so persons take turns as winds and snows do.
+  const persons = cases.filter((loadCase) => loadCase.nature === 'person');
+  const others = cases.filter((loadCase) => !['wind', 'snow', 'person'].includes(loadCase.nature));
   const seen = new Set<string>();
   const loads: CombinedLoad[] = [];
   for (const combination of combinations(shelter.site.basis, shelter.site.lowHazard)) {
     const windChoices = combination.factors.wind !== 0 && winds.length > 0 ? winds : [undefined];
     const snowChoices = combination.factors.snow !== 0 && snows.length > 0 ? snows : [undefined];
+    const personChoices = combination.factors.person !== 0 && persons.length > 0 ? persons : [undefined];
     for (const wind of windChoices) {
-      for (const snow of snowChoices) {
-        const chosen = [
-          ...others,
-          ...(wind === undefined ? [] : [wind]),
-          ...(snow === undefined ? [] : [snow]),
-        ];
+      for (const [snow, person] of pairs(snowChoices, personChoices)) {
+        const chosen = [...others, wind, snow, person].filter((loadCase) => loadCase !== undefined);
         const parts = chosen
           .map((loadCase) => ({
             factor: factorOf(combination, loadCase),
@@ -32,13 +31,13 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
         if (parts.length === 0 || seen.has(key)) continue;
         seen.add(key);
         loads.push({
-          id: [combination.id, wind?.id, snow?.id].filter((id) => id !== undefined).join('/'),
+          id: [combination.id, wind?.id, snow?.id, person?.id].filter((id) => id !== undefined).join('/'),
           title: parts
             .map((part) => `${part.factor === 1 ? '' : `${part.factor} × `}${part.loadCase.title}`)
             .join(' + '),
           source: combination.source,
           ...combine(parts),
-          sustained: wind === undefined && snow === undefined,
+          sustained: wind === undefined && snow === undefined && person === undefined,
           use: combination.use,
           ...(wind === undefined ? {} : { wind: wind.id }),
         });
@@ -46,6 +45,10 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
     }
   }
   return loads;
+}
+
+function pairs<A, B>(some: readonly A[], others: readonly B[]): (readonly [A, B])[] {
+  return some.flatMap((a) => others.map((b) => [a, b] as const));
 }
 
 function factorOf(combination: Combination, loadCase: LoadCase): number {
