@@ -79,6 +79,8 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
   }
   if (sidePosts) posts(sidePosts, 'Side posts');
   for (const purlin of shelter.purlins) rows.push({ part: purlin.id, words: railWords(purlin, m, system) });
+  if (shelter.baseboards)
+    rows.push({ part: shelter.baseboards.id, words: railWords(shelter.baseboards, m, system) });
   for (const brace of shelter.braces) {
     const name = { brace: 'Brace', guy: 'Guy', tie: 'Tie' }[brace.role];
     rows.push({

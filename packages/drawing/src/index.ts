@@ -14,7 +14,6 @@ export { type ThemeName, themeVariables } from './output/themes.ts';
 export { highlightPart } from './scene/halo.ts';
 export type * from './scene/shapes.ts';
 export { type Scene3d, type Segment, type Space, type Surface, scene3d } from './scene3d.ts';
-export { clearHeight } from './skins.ts';
 export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { planView } from './views/plan.ts';

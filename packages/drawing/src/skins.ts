@@ -1,7 +1,6 @@
 /** The lines skins and heads meet across the house. */
 import type { Cover, Shelter } from '@tautline/shelter';
 import { depthOf } from './describe.ts';
-import { heightAt, offsetLine } from './scene/outline.ts';
 import { type Point, point } from './scene/shapes.ts';
 
 /** Half the thickness of the roof's members, m; 0 where it has none. */
@@ -63,12 +62,4 @@ function clipBetween(points: readonly Point[], low: number, high: number): reado
     if (p.y >= low && p.y <= high) kept.push(p);
   });
   return kept;
-}
-
-/**
- * Clear height under the frame at a distance from the left foot line, m: to the underside of the bow or
- * rafter. Undefined where nothing is overhead.
- */
-export function clearHeight(shelter: Shelter, x: number): number | undefined {
-  return heightAt(offsetLine(shelter.roof.line, -halfRoof(shelter)), x);
 }

@@ -88,7 +88,8 @@ const contrast: Theme = {
 
 /**
  * Tones left to the page that shows the drawing: `--tautline-<tone>` wins, then a colour of the editor
- * where one says the same, then the light theme.
+ * where one says the same, then the light theme. A page that knows whether its ground is dark does best
+ * to set all `--tautline-` variables from `themeVariables`.
  */
 const editorColours: Partial<Record<Tone, string>> = {
   ink: '--vscode-editor-foreground',
@@ -103,6 +104,15 @@ const editorColours: Partial<Record<Tone, string>> = {
   crop: '--vscode-charts-green',
   deflected: '--vscode-charts-orange',
   moment: '--vscode-charts-purple',
+  mesh: '--vscode-charts-purple',
+  earth: '--vscode-charts-yellow',
+  foot: '--vscode-editor-foreground',
+  joint: '--vscode-charts-orange',
+  water: '--vscode-charts-blue',
+  'water-fill': '--vscode-editor-background',
+  'member-fill': '--vscode-editorWidget-background',
+  'bar-fill': '--vscode-editorWidget-background',
+  'offcut-fill': '--vscode-editor-background',
 };
 
 const editor: Theme = Object.fromEntries(

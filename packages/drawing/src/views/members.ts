@@ -3,9 +3,11 @@ import { format, type System } from '@tautline/quantity';
 import type { Brace, Posts, Rail, Shelter } from '@tautline/shelter';
 import { type Point, point } from '../scene/shapes.ts';
 
-/** Ridge, eave rails and purlins, whichever there are. */
+/** Ridge, eave rails, purlins and baseboards, whichever there are. */
 export const allRails = (shelter: Shelter): readonly Rail[] =>
-  [shelter.ridge, shelter.eaveRail, ...shelter.purlins].filter((rail): rail is Rail => rail !== undefined);
+  [shelter.ridge, shelter.eaveRail, ...shelter.purlins, shelter.baseboards].filter(
+    (rail): rail is Rail => rail !== undefined,
+  );
 
 /** Every row of posts once, also where two rails share it. */
 export function allPosts(shelter: Shelter): readonly Posts[] {

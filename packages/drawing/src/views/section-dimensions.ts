@@ -1,12 +1,11 @@
 /** The dimensions of a section: across below, heights at the sides, headroom at the outer row. */
 import { format, type System } from '@tautline/quantity';
-import type { Shelter } from '@tautline/shelter';
+import { clearHeightAt, type Shelter } from '@tautline/shelter';
 import type { Bounds } from '../scene/bounds.ts';
 import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import type { Frame } from '../scene/frame.ts';
 import type { Shape } from '../scene/shapes.ts';
 import { surroundDimensions } from '../scene/surround.ts';
-import { clearHeight } from '../skins.ts';
 
 /** Places where headroom is worth knowing: the outer row of each crop, and what a requirement asks. */
 export function headroomPlaces(shelter: Shelter): readonly { readonly part: string; readonly at: number }[] {
@@ -113,7 +112,7 @@ export function sectionDimensions(
   shapes.push(...surroundDimensions(bounds, { below, left: leftSide, right: rightSide }));
 
   for (const { part, at } of headroomPlaces(shelter)) {
-    const clear = clearHeight(shelter, at);
+    const clear = clearHeightAt(shelter, at);
     if (clear === undefined) continue;
     const [head] = stackDimensions('right', 0, [measured(part, 'headroom', clear, [at, 0], [at, clear])]);
     // Inside the house the dimension stands where it is measured, without witness lines.
