@@ -21,7 +21,14 @@ export {
   sagUnder,
   waterWeight,
 } from './film/film-panel.ts';
-export { furthestGust, type GustLimit, type GustSweep, gustSweep, type Measure } from './gust/gust-sweep.ts';
+export {
+  type BreakingGust,
+  furthestGust,
+  type GustLimit,
+  type GustSweep,
+  gustSweep,
+  type Measure,
+} from './gust/gust-sweep.ts';
 export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
 export { type RailDemand, railUnder, ridgeDemand } from './rail/rail-demand.ts';
 export { type FramePonding, framePonding } from './response/frame-ponding.ts';

@@ -31,9 +31,14 @@ export interface GustLimit {
   readonly loadCase: string;
 }
 
+/** Where the frame as a whole stops holding. */
+export interface BreakingGust extends GustLimit {
+  readonly status: Response['status'];
+}
+
 export interface GustSweep {
   /** Gust from which the frame as a whole gives way or has no answer; undefined when it holds at all rungs. */
-  givesWay(): (GustLimit & { readonly status: Response['status'] }) | undefined;
+  givesWay(): BreakingGust | undefined;
   /** Lowest gust at which a measure reaches 1; undefined when it does not before the frame gives way. */
   limitOf(measure: Measure): GustLimit | undefined;
 }
@@ -154,7 +159,7 @@ function whereItBreaks(
   breaking: Rung,
   loads: (gust: number) => readonly CombinedLoad[],
   responseAt: (gust: number, load: CombinedLoad) => Response,
-): GustSweep['givesWay'] {
+): BreakingGust {
   let broken = breaking.broken!;
   let low = from;
   let high = breaking.gust;
