@@ -16,8 +16,10 @@ import { rollWidth } from './checks/roll-width.ts';
 import { stockLength } from './checks/stock-length.ts';
 import { weakCoupler } from './checks/weak-coupler.ts';
 
-/** Every check, in the order a report shows them. */
+/** Every check, in the order a report shows them: what is bought first, then what is made of it. */
 export const checks: readonly Check[] = [
+  filmGrade,
+  rollWidth,
   stockLength,
   bendRadius,
   lockedInStress,
@@ -30,9 +32,7 @@ export const checks: readonly Check[] = [
   crossFittingAngle,
   railSpan,
   pullOut,
-  filmGrade,
   filmLife,
-  rollWidth,
   requirement,
 ];
 

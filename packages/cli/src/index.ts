@@ -1,3 +1,11 @@
-export { cautions } from '@tautline/book';
-export type { Output } from './commands/command.ts';
+export type { Command, CommandArguments, Output } from './commands/command.ts';
+export { load } from './files.ts';
+export { type Mended, type MendStep, mend } from './mend.ts';
 export { run } from './run.ts';
+export {
+  type PlacedFinding,
+  type PlacedProblem,
+  type Verdict,
+  type Verdicts,
+  verdictsOf,
+} from './verdicts.ts';

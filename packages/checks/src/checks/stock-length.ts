@@ -1,14 +1,19 @@
 import type { Bows, Rafters, SpecEdit } from '@tautline/shelter';
 import { itemValue, quantityValue, specNode } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, MessagePiece } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 
-/** Pieces between the ends and the joints the user said, m. */
-function pieces(frame: Bows | Rafters): number[] {
-  const said = frame.joints.filter((joint) => !joint.assumed).map((joint) => joint.at);
-  const cuts = [0, ...said, frame.length].sort((a, b) => a - b);
+/** Pieces between the ends and joints at these places, m; driven legs belong to the outer pieces. */
+function pieces(frame: Bows | Rafters, joints: readonly number[]): number[] {
+  const driven = frame.type === 'bows' ? frame.legDriven : 0;
+  const cuts = [-driven, ...[...joints].sort((a, b) => a - b), frame.length + driven];
   return cuts.slice(1).map((cut, index) => cut - cuts[index]!);
+}
+
+/** Places of the joints the user said. */
+function saidJoints(frame: Bows | Rafters): number[] {
+  return frame.joints.filter((joint) => !joint.assumed).map((joint) => joint.at);
 }
 
 function run(input: CheckInput): Finding[] {
@@ -16,8 +21,8 @@ function run(input: CheckInput): Finding[] {
   if (frame.type !== 'bows' && frame.type !== 'rafters') return [];
   const longest = frame.member.stockLengths.at(-1);
   if (longest === undefined) return [];
-  const longestPiece = Math.max(...pieces(frame));
-  const said = frame.joints.some((joint) => !joint.assumed);
+  const longestPiece = Math.max(...pieces(frame, saidJoints(frame)));
+  const said = saidJoints(frame).length > 0;
   return [
     judge({
       id: stockLength.id,
@@ -80,42 +85,56 @@ export const stockLength: Check = {
   run,
   levers: (input, _finding, stock) => {
     const bows = input.shelter.roof;
-    if (bows.type !== 'bows') return [];
-    const longest = bows.member.stockLengths.at(-1);
-    if (longest === undefined) return [];
+    const longest = bows.type === 'bows' ? bows.member.stockLengths.at(-1) : undefined;
+    if (bows.type !== 'bows' || longest === undefined) return [];
+    const removals: SpecEdit[] = bows.joints
+      .filter((joint) => !joint.assumed)
+      .map((joint) => ({ type: 'remove', node: joint.origin }));
     const couplers = stock.items.filter(
       (entry) => entry.kind === 'coupler' && entry.fits?.includes(bows.member.id) === true,
     );
-    const clear = bows.length - longest;
-    // Places that leave both pieces within stock, away from the crown and its bending first.
-    const places = [clear, (clear + longest) / 2, bows.length / 3].filter(
-      (at) => at > 0 && at <= longest && bows.length - at <= longest,
+    const options = couplers.flatMap((coupler) =>
+      placings(bows, longest).map((places) => ({
+        title: [`Join lengths with ${coupler.title} at `, ...listed(places)],
+        edits: [
+          ...removals,
+          ...places.map(
+            (at): SpecEdit => ({
+              type: 'add',
+              block: bows.origin,
+              node: specNode('joint', bows.origin, {
+                item: itemValue(coupler.id, bows.origin),
+                at: quantityValue(at, 'length', bows.origin),
+              }),
+            }),
+          ),
+        ],
+      })),
     );
-    const unsaid = bows.joints.filter((joint) => !joint.assumed);
-    const removals: SpecEdit[] = unsaid.map((joint) => ({
-      type: 'remove',
-      node: joint.origin,
-    }));
-    return [
-      {
-        type: 'choice',
-        options: couplers.flatMap((coupler) =>
-          places.map((at) => ({
-            title: [`Join two lengths with ${coupler.title} at `, measured(at, 'length')],
-            edits: [
-              ...removals,
-              {
-                type: 'add' as const,
-                block: bows.origin,
-                node: specNode('joint', bows.origin, {
-                  item: itemValue(coupler.id, bows.origin),
-                  at: quantityValue(at, 'length', bows.origin),
-                }),
-              },
-            ],
-          })),
-        ),
-      },
-    ];
+    return [{ type: 'choice', options }];
   },
 };
+
+/** Ways to place the fewest joints, or one more, so that every piece is sold: whole lengths over the crown first. */
+function placings(bows: Bows, longest: number): number[][] {
+  const whole = bows.length + 2 * bows.legDriven;
+  const fewest = Math.ceil(whole / longest - 1e-9);
+  const ways: number[][] = [];
+  for (const count of [fewest, fewest + 1]) {
+    const even = whole / count;
+    const outer = (whole - (count - 2) * longest) / 2;
+    for (const first of [outer, even, (outer + even) / 2]) {
+      if (count < 2 || first <= 0.3 || first > longest) continue;
+      const inner = count > 2 ? (whole - 2 * first) / (count - 2) : 0;
+      const places = Array.from({ length: count - 1 }, (_, k) => first + k * inner - bows.legDriven);
+      if (places.every((at) => at > 0 && at < bows.length)) ways.push(places);
+    }
+  }
+  // Two pieces: one as long as is sold, so that the joint comes low down on one side.
+  if (fewest === 2) ways.unshift([whole - longest - bows.legDriven]);
+  return ways.filter((places) => Math.max(...pieces(bows, places)) <= longest + 1e-9);
+}
+
+function listed(places: readonly number[]): MessagePiece[] {
+  return places.flatMap((at, index) => [...(index === 0 ? [] : [' and ']), measured(at, 'length')]);
+}

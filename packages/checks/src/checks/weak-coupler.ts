@@ -1,5 +1,5 @@
-import type { JointUse } from '@tautline/shelter';
-import { itemValue, quantityValue } from '@tautline/shelter';
+import type { Bows, JointUse, Rafters, Shelter } from '@tautline/shelter';
+import { itemValue, quantityValue, specNode } from '@tautline/shelter';
 import type { FrameAnalysis, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -44,14 +44,28 @@ function demandAt(
   return worst;
 }
 
+/** Every joint the bending of the frame has to pass through. */
+function jointsOf(shelter: Shelter, frame: Bows | Rafters): JointUse[] {
+  if (frame.type === 'rafters') {
+    return [...frame.joints, frame.peakJoint, frame.eaveJoint].filter((joint) => joint !== undefined);
+  }
+  const crosses = shelter.purlins.flatMap((purlin) => {
+    const item = purlin.joint;
+    // A cross made for the bow's own pipe cuts the bow in two; one for the purlin only is clamped on.
+    if (item?.form !== 'cross' || item.fits?.includes(frame.member.id) !== true) return [];
+    return purlin.lines.flatMap((line) =>
+      line.s === undefined
+        ? []
+        : [{ id: purlin.id, origin: purlin.jointOrigin ?? purlin.origin, item, at: line.s, assumed: false }],
+    );
+  });
+  return [...frame.joints, ...(frame.crownFitting === undefined ? [] : [frame.crownFitting]), ...crosses];
+}
+
 function run(input: CheckInput): Finding[] {
   const { roof } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  const joints: JointUse[] = [...roof.joints];
-  if (roof.type === 'rafters') {
-    if (roof.peakJoint !== undefined) joints.push(roof.peakJoint);
-    if (roof.eaveJoint !== undefined) joints.push(roof.eaveJoint);
-  }
+  const joints = jointsOf(input.shelter, roof);
   if (joints.length === 0) return [];
   if (!input.frame.ok) return [notChecked(weakCoupler.id, roof, input.frame.reason)];
   const { analysis } = input.frame;
@@ -190,6 +204,9 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
       })),
     });
   }
+  if (roof.type === 'bows' && joint !== undefined && !joint.assumed && roof.joints.length === 1) {
+    result.push({ type: 'choice', options: twoLowJoints(roof, joint) });
+  }
   const use = [joint, ...(roof.type === 'rafters' ? [roof.peakJoint, roof.eaveJoint] : [])].find(
     (entry) => entry?.id === finding.part,
   );
@@ -220,4 +237,37 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
     });
   }
   return result;
+}
+
+/** One whole pipe over the crown and a joint low down on either side, where the bow bends less. */
+function twoLowJoints(bows: Bows, joint: JointUse): Extract<Lever, { type: 'choice' }>['options'] {
+  const { origin } = bows;
+  const longest = bows.member.stockLengths.at(-1) ?? bows.length;
+  const shortest = (bows.length - longest) / 2;
+  if (shortest <= 0.3) return [];
+  return [shortest, shortest * 1.2, shortest * 1.5]
+    .filter((at) => at < longest && at < bows.length / 2)
+    .map((at) => ({
+      title: [
+        'Put a whole pipe over the crown, with joints at ',
+        measured(at, 'length'),
+        ' and ',
+        measured(bows.length - at, 'length'),
+      ],
+      edits: [
+        {
+          type: 'replace',
+          node: joint.origin,
+          slots: { item: itemValue(joint.item.id, origin), at: quantityValue(at, 'length', origin) },
+        },
+        {
+          type: 'add',
+          block: origin,
+          node: specNode('joint', origin, {
+            item: itemValue(joint.item.id, origin),
+            at: quantityValue(bows.length - at, 'length', origin),
+          }),
+        },
+      ],
+    }));
 }
