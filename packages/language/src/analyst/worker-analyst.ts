@@ -1,0 +1,124 @@
+/** The server's side of the analysis worker: questions with numbers, answers by number, a new worker when one dies. */
+import type { Fix } from '@tautline/checks';
+import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
+import { catalogueScheme } from '../protocol.ts';
+import type { AnalysisResult, Analyst, CancelToken } from './analyst.ts';
+import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
+
+/** How long a cancelled calculation may still run before its worker is put down, ms. */
+const PATIENCE = 4000;
+
+interface Waiting {
+  readonly shelter: string;
+  answer(message: FromWorker | { readonly type: 'gone'; readonly reason: string }): void;
+}
+
+/**
+ * An analyst that works in a worker. `start` starts one; it is called again when a worker dies or when
+ * a calculation nobody waits for does not end.
+ */
+export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): Analyst {
+  let port: Port<ToWorker, FromWorker> | undefined;
+  let lastId = 0;
+  const known = new Set<string>();
+  const waiting = new Map<number, Waiting>();
+
+  const gone = (reason: string): void => {
+    port = undefined;
+    known.clear();
+    const left = [...waiting.values()];
+    waiting.clear();
+    for (const one of left) one.answer({ type: 'gone', reason });
+  };
+
+  const connected = (): Port<ToWorker, FromWorker> => {
+    if (port) return port;
+    const fresh = start();
+    fresh.onMessage((message) => {
+      const one = waiting.get(message.id);
+      waiting.delete(message.id);
+      one?.answer(message);
+    });
+    fresh.onGone((reason) => {
+      if (port === fresh) gone(reason);
+    });
+    port = fresh;
+    return fresh;
+  };
+
+  /** Sends the worker what it does not know of the catalogue, and gives back the rest of the world. */
+  const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): Definitions => {
+    const own: (readonly [string, SpecDefinition])[] = [];
+    const fresh: typeof own = [];
+    for (const [name, definition] of world.definitions) {
+      if (!definition.origin.startsWith(`${catalogueScheme}:`)) own.push([name, definition]);
+      else if (!known.has(definition.origin)) {
+        known.add(definition.origin);
+        fresh.push([name, definition]);
+      }
+    }
+    if (fresh.length > 0) to.post({ type: 'know', definitions: fresh });
+    return own;
+  };
+
+  const ask = <T>(
+    question: (id: number, own: Definitions) => ToWorker,
+    world: SpecWorld,
+    shelter: string,
+    read: (message: Parameters<Waiting['answer']>[0] | undefined) => T,
+    token: CancelToken | undefined,
+  ): Promise<T> =>
+    new Promise((resolve) => {
+      if (token?.isCancellationRequested) return resolve(read(undefined));
+      const to = connected();
+      lastId += 1;
+      const id = lastId;
+      const own = introduce(world, to);
+      const cancelling = token?.onCancellationRequested(() => {
+        if (!waiting.has(id)) return;
+        to.post({ type: 'cancel', id });
+        waiting.set(id, { shelter, answer: () => clearTimeout(timer) });
+        const timer = setTimeout(() => {
+          if (!waiting.has(id) || port !== to) return;
+          to.close();
+          gone('a calculation did not end');
+        }, PATIENCE);
+        resolve(read(undefined));
+      });
+      waiting.set(id, {
+        shelter,
+        answer: (message) => {
+          cancelling?.dispose();
+          resolve(read(message));
+        },
+      });
+      to.post(question(id, own));
+    });
+
+  return {
+    analyse: (world, shelter, options = {}, token) =>
+      ask<AnalysisResult | undefined>(
+        (id, own) => ({ type: 'analyse', id, own, shelter, options }),
+        world,
+        shelter,
+        (message) => {
+          if (message?.type === 'analysed') return message.result;
+          if (message?.type === 'gone') return { shelter, problems: [], failure: message.reason };
+          return undefined;
+        },
+        token,
+      ),
+    fixes: (world, shelter, request, token) =>
+      ask<readonly Fix[]>(
+        (id, own) => ({ type: 'fixes', id, own, shelter, request }),
+        world,
+        shelter,
+        (message) => (message?.type === 'fixed' ? message.fixes : []),
+        token,
+      ),
+    dispose: () => {
+      port?.close();
+      gone('closed');
+    },
+  };
+}

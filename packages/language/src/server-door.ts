@@ -1,0 +1,82 @@
+/** Door for the language server: starts it on a connection, in a process or in a worker. */
+import { DocumentState, URI } from 'langium';
+import { startLanguageServer } from 'langium/lsp';
+import type { Connection } from 'vscode-languageserver';
+import { type EvaluatedNotice, evaluatedNotification, settingsSection } from './protocol.ts';
+import { diagnosticsOf } from './services/diagnostics.ts';
+import { summaryOf } from './services/hints.ts';
+import { createServerServices, type ServerOptions, type ServerServices } from './services/lsp-module.ts';
+import { selectionRanges } from './services/outline.ts';
+import { registerRequests, type Sheets } from './services/requests.ts';
+import { readSettings } from './services/settings.ts';
+
+export { createInProcessAnalyst } from './analyst/analyst.ts';
+export type { FromWorker, Port, ToWorker } from './analyst/messages.ts';
+export { createWorkerAnalyst } from './analyst/worker-analyst.ts';
+export { serveAnalyst } from './analyst/worker-side.ts';
+export type { ServerOptions, ServerServices } from './services/lsp-module.ts';
+export type { Sheets } from './services/requests.ts';
+
+/** Starts the language server on a connection, and gives back its services. */
+export function startServer(
+  connection: Connection,
+  options: ServerOptions & { readonly sheets?: Sheets } = {},
+): ServerServices {
+  const today = (): string => new Date().toISOString().slice(0, 10);
+  const services = createServerServices(connection, { today, ...options });
+  const { shared, context, analyses } = services;
+  const { DocumentBuilder, LangiumDocuments, TextDocuments } = shared.workspace;
+  const can = { configuration: false, hints: false, lenses: false };
+
+  shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
+    can.configuration = capabilities.workspace?.configuration === true;
+    can.hints = capabilities.workspace?.inlayHint?.refreshSupport === true;
+    can.lenses = capabilities.workspace?.codeLens?.refreshSupport === true;
+  });
+  const refresh = (): void => {
+    if (can.hints) connection.languages.inlayHint.refresh().catch(() => undefined);
+    if (can.lenses) connection.sendRequest('workspace/codeLens/refresh').catch(() => undefined);
+  };
+  const show = (uri: string): void => {
+    const document = LangiumDocuments.getDocument(URI.parse(uri));
+    if (!document || document.state < DocumentState.Validated) return;
+    document.diagnostics = diagnosticsOf(document, context);
+    connection.sendDiagnostics({ uri, diagnostics: document.diagnostics }).catch(() => undefined);
+  };
+  const use = (sent: unknown): void => {
+    services.setSettings(readSettings(sent));
+    for (const { uri } of LangiumDocuments.all) show(uri.toString());
+    refresh();
+  };
+  shared.lsp.LanguageServer.onInitialized(() => {
+    if (can.configuration) connection.workspace.getConfiguration(settingsSection).then(use, () => undefined);
+  });
+  shared.workspace.ConfigurationProvider.onConfigurationSectionUpdate(({ section, configuration }) => {
+    if (section === settingsSection) use(configuration);
+  });
+
+  DocumentBuilder.onBuildPhase(DocumentState.Validated, (documents) => {
+    for (const document of documents) if (TextDocuments.get(document.uri)) analyses.changed(document);
+  });
+  DocumentBuilder.onUpdate((_changed, deleted) => {
+    for (const uri of deleted) analyses.forget(uri.toString());
+  });
+  TextDocuments.onDidClose(({ document }) => analyses.forget(document.uri));
+  analyses.onAnalysed((analysis) => {
+    show(analysis.uri);
+    refresh();
+    const summary = analysis.results
+      .map((result) => `${result.shelter}: ${summaryOf(result) ?? 'not worked out'}`)
+      .join('; ');
+    const notice: EvaluatedNotice = { uri: analysis.uri, version: analysis.version, tier: 'live', summary };
+    connection.sendNotification(evaluatedNotification, notice).catch(() => undefined);
+  });
+  registerRequests(connection, services, options.sheets ?? {});
+  connection.onSelectionRanges(({ textDocument, positions }) => {
+    const document = LangiumDocuments.getDocument(URI.parse(textDocument.uri));
+    return document ? selectionRanges(document, positions) : [];
+  });
+  connection.onShutdown(() => analyses.dispose());
+  startLanguageServer(shared);
+  return services;
+}

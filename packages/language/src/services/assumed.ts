@@ -1,0 +1,43 @@
+/** Writing assumed values into the text, where the language has a fact that says them. */
+import type { System } from '@tautline/quantity';
+import type { Assumed, SpecEdit, SpecValue } from '@tautline/shelter';
+import { applySpecEdits, editsByFile } from '../edit/apply-spec-edits.ts';
+import type { TextChange } from '../problems/problem.ts';
+
+/**
+ * Text changes that write these assumed values down. Values no fact of their block can say (positions the
+ * program worked out, properties of items) are left out: the report still lists them.
+ */
+export function writeAssumed(
+  text: string,
+  uri: string,
+  assumed: readonly Assumed[],
+  system: System,
+): readonly TextChange[] {
+  const changes: TextChange[] = [];
+  const seen = new Set<string>();
+  for (const { fact, value, kind, origin } of assumed) {
+    const key = `${origin} ${fact}`;
+    if (seen.has(key)) continue;
+    seen.add(key);
+    const slot: SpecValue =
+      typeof value === 'number'
+        ? { type: 'quantity', si: value, kind, origin }
+        : { type: 'word', word: value, origin };
+    const edit: SpecEdit = { type: 'set', block: origin, word: fact, slots: { value: slot } };
+    if (!editsByFile([edit]).has(uri)) continue;
+    const result = attempt(text, edit, system);
+    if (result) changes.push(...result);
+  }
+  return changes;
+}
+
+function attempt(text: string, edit: SpecEdit, system: System): readonly TextChange[] | undefined {
+  try {
+    const result = applySpecEdits(text, [edit], system);
+    return result.ok ? result.changes : undefined;
+  } catch {
+    // A value that cannot be written in any unit stays unwritten.
+    return undefined;
+  }
+}

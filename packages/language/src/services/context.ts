@@ -1,0 +1,21 @@
+/** What every editor service works with. */
+import type { LangiumDocument } from 'langium';
+import type { Range } from 'vscode-languageserver';
+import type { Analyses } from './analyses.ts';
+import type { ViewServices } from './file-view.ts';
+import type { Settings } from './settings.ts';
+
+export interface EditorContext {
+  readonly view: ViewServices;
+  readonly analyses: Analyses;
+  readonly settings: () => Settings;
+  /** Address of the explanation of a check, when there is one. */
+  readonly explanation?: (check: string) => string;
+}
+
+export function rangeOf(document: LangiumDocument, start: number, end: number): Range {
+  return {
+    start: document.textDocument.positionAt(start),
+    end: document.textDocument.positionAt(end),
+  };
+}

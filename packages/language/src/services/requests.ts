@@ -1,0 +1,205 @@
+/** The questions of the editor that go beyond the standard protocol. */
+import { type Evaluation, type Finding, messageText } from '@tautline/checks';
+import type { System } from '@tautline/quantity';
+import type { Origin, SpecWorld } from '@tautline/shelter';
+import { DocumentState, type LangiumDocument, URI } from 'langium';
+import type { Connection } from 'vscode-languageserver';
+import type { AnalysisResult } from '../analyst/analyst.ts';
+import { catalogueText } from '../files/catalogue.ts';
+import { isDefinition } from '../generated/ast.ts';
+import {
+  type AssumedAnswer,
+  type AssumedQuestion,
+  assumedRequest,
+  type CalculationAnswer,
+  type CalculationQuestion,
+  type CatalogueAnswer,
+  type CatalogueQuestion,
+  calculationRequest,
+  catalogueRequest,
+  type PlainPlace,
+  type PreviewAnswer,
+  type PreviewDrawing,
+  type PreviewFact,
+  type PreviewMaterial,
+  type PreviewQuestion,
+  type PreviewShelter,
+  previewRequest,
+  type ShelterTemplate,
+  type TemplatesAnswer,
+  templatesRequest,
+} from '../protocol.ts';
+import { placeOf } from '../spec/origin-key.ts';
+import { docOf } from '../spec/to-spec.ts';
+import { textEdits } from './actions.ts';
+import type { FileAnalysis } from './analyses.ts';
+import { writeAssumed } from './assumed.ts';
+import { rangeOf } from './context.ts';
+import { findingSpan, locate, nameSpan } from './diagnostics.ts';
+import { problemsOf } from './file-view.ts';
+import type { ServerServices } from './lsp-module.ts';
+import { fileOf } from './scope.ts';
+import { shown, systemFor } from './settings.ts';
+
+/** What drawing, takeoff and book put on a shelter's sheet; handed in by whoever bundles the server. */
+export interface Sheets {
+  readonly draw?: (
+    evaluation: Evaluation,
+    world: SpecWorld,
+    system: System,
+  ) => {
+    readonly drawings: readonly PreviewDrawing[];
+    readonly parts: readonly { readonly id: string; readonly title: string; readonly origin: Origin }[];
+    readonly materials: readonly PreviewMaterial[];
+    readonly facts: readonly PreviewFact[];
+  };
+  /** The calculation of some findings of a shelter, or of the whole shelter. */
+  readonly calculation?: (
+    evaluation: Evaluation,
+    findings: readonly Finding[],
+    system: System,
+  ) => CalculationAnswer;
+  readonly templates?: readonly ShelterTemplate[];
+}
+
+export function registerRequests(connection: Connection, services: ServerServices, sheets: Sheets): void {
+  const { LangiumDocuments, DocumentBuilder } = services.shared.workspace;
+  const ready = async (uri: string): Promise<LangiumDocument | undefined> => {
+    const parsed = URI.parse(uri);
+    if (!LangiumDocuments.hasDocument(parsed)) return undefined;
+    await DocumentBuilder.waitUntil(DocumentState.Validated, parsed).catch(() => undefined);
+    return LangiumDocuments.getDocument(parsed);
+  };
+  connection.onRequest(catalogueRequest, ({ uri }: CatalogueQuestion): CatalogueAnswer | null => {
+    const text = catalogueText(uri);
+    return text === undefined ? null : { text };
+  });
+  connection.onRequest(templatesRequest, (): TemplatesAnswer => ({ templates: sheets.templates ?? [] }));
+  connection.onRequest(assumedRequest, async ({ uri, position }: AssumedQuestion): Promise<AssumedAnswer> => {
+    const document = await ready(uri);
+    const analysis = document && (await services.analyses.current(document));
+    if (!document || !analysis) return { version: 0, edits: [] };
+    const offset = position && document.textDocument.offsetAt(position);
+    const results = analysis.results.filter(
+      ({ shelter }) => offset === undefined || inside(document, shelter, offset),
+    );
+    const assumed = results.flatMap(({ evaluation }) => evaluation?.assumed ?? []);
+    const text = document.textDocument.getText();
+    const changes = writeAssumed(text, uri, assumed, systemFor(analysis.world, services.context.settings()));
+    return { version: document.textDocument.version, edits: textEdits(document, changes) };
+  });
+  connection.onRequest(previewRequest, async ({ uri }: PreviewQuestion): Promise<PreviewAnswer> => {
+    const document = await ready(uri);
+    const analysis = document && (await services.analyses.current(document));
+    if (!document || !analysis)
+      return { uri, version: 0, broken: 'The file is not open to the language server.', shelters: [] };
+    const version = document.textDocument.version;
+    const wrong = problemsOf(document, services.context.view).find(({ severity }) => severity === 'error');
+    const shelters = analysis.results.flatMap(
+      (result) => previewOf(result, document, analysis, services, sheets) ?? [],
+    );
+    const unread = analysis.results.find(({ evaluation }) => !evaluation);
+    const broken =
+      unread?.failure ??
+      (unread
+        ? (wrong?.message ?? unread.problems[0]?.message)
+        : shelters.length === 0
+          ? wrong?.message
+          : undefined);
+    return { uri, version, shelters, ...(broken === undefined ? {} : { broken }) };
+  });
+  connection.onRequest(
+    calculationRequest,
+    async (question: CalculationQuestion): Promise<CalculationAnswer | null> => {
+      const document = await ready(question.uri);
+      const analysis = document && (await services.analyses.current(document));
+      if (!document || !analysis || !sheets.calculation) return null;
+      const offset = document.textDocument.offsetAt(question.position);
+      const result =
+        analysis.results.find(({ shelter }) => inside(document, shelter, offset)) ?? analysis.results[0];
+      if (!result?.evaluation) return null;
+      const findings = result.evaluation.findings.filter(
+        ({ id }) => question.check === undefined || id === question.check,
+      );
+      return sheets.calculation(
+        result.evaluation,
+        findings,
+        systemFor(analysis.world, services.context.settings()),
+      );
+    },
+  );
+}
+
+function definitionNamed(document: LangiumDocument, name: string) {
+  return (fileOf(document)?.statements ?? []).filter(isDefinition).find((one) => one.name === name);
+}
+
+function inside(document: LangiumDocument, shelter: string, offset: number): boolean {
+  const cst = definitionNamed(document, shelter)?.$cstNode;
+  return cst !== undefined && cst.offset <= offset && offset <= cst.end;
+}
+
+function previewOf(
+  { shelter, evaluation }: AnalysisResult,
+  document: LangiumDocument,
+  analysis: FileAnalysis,
+  { context }: ServerServices,
+  sheets: Sheets,
+): PreviewShelter | undefined {
+  const definition = definitionNamed(document, shelter);
+  const cst = definition?.$cstNode;
+  if (!definition || !cst || !evaluation) return undefined;
+  const documents = context.view.shared.workspace.LangiumDocuments;
+  const settings = context.settings();
+  const system = systemFor(analysis.world, settings);
+  const home: PlainPlace = {
+    uri: document.uri.toString(),
+    range: rangeOf(document, nameSpan(document, shelter).start, nameSpan(document, shelter).end),
+  };
+  const place = (origin: Origin): PlainPlace => {
+    const found = locate(origin, documents);
+    if (!found || !placeOf(origin)) return home;
+    return { uri: found.document.uri.toString(), range: rangeOf(found.document, found.start, found.end) };
+  };
+  const drawn = sheets.draw?.(evaluation, analysis.world, system);
+  return {
+    name: shelter,
+    title: docOf(definition).split('\n')[0] ?? '',
+    range: rangeOf(document, cst.offset, cst.end),
+    drawings: drawn?.drawings ?? [],
+    parts: (drawn?.parts ?? []).map(({ id, title, origin }) => ({ id, title, place: place(origin) })),
+    materials: drawn?.materials ?? [],
+    facts: drawn?.facts ?? [],
+    findings: evaluation.findings.map((finding) => ({
+      id: finding.id,
+      verdict: finding.verdict,
+      severity: finding.severity,
+      message: messageText(finding.message, system),
+      part: finding.part,
+      place: findingPlace(finding, shelter, document, home, context),
+      source: finding.source,
+      ...(finding.utilisation === undefined ? {} : { utilisation: finding.utilisation }),
+      ...(finding.loadCase === undefined ? {} : { loadCase: finding.loadCase }),
+      ...(finding.accepted === undefined ? {} : { accepted: finding.accepted.because }),
+    })),
+    assumed: evaluation.assumed.map(({ part, fact, value, kind, origin }) => ({
+      what: `${part}: ${fact}`,
+      value: typeof value === 'number' ? shown(value, kind, system, settings) : value,
+      place: place(origin),
+    })),
+    notChecked: evaluation.notChecked.map(({ id, reason }) => ({ what: id, why: reason })),
+    ...(analysis.stale ? { stale: 'The text has changed since these results were worked out.' } : {}),
+  };
+}
+
+function findingPlace(
+  finding: Finding,
+  shelter: string,
+  document: LangiumDocument,
+  home: PlainPlace,
+  context: ServerServices['context'],
+): PlainPlace {
+  const documents = context.view.shared.workspace.LangiumDocuments;
+  const { start, end } = findingSpan({ ...finding, shelter }, document, documents);
+  return { ...home, range: rangeOf(document, start, end) };
+}
