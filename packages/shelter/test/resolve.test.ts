@@ -228,8 +228,10 @@ describe('a shelter', () => {
       'bows/foot.lean',
       'bows/foot.held',
       'cover-roof.edge',
+      'cover-roof.end lap',
+      'cover-roof.layers',
       'cover-roof.tension',
-      'cover-roof.fitted at',
+      'cover-roof.fitted',
       'shelter.sides',
       'shelter.ends',
       'shelter.orientation',
@@ -250,7 +252,10 @@ describe('a shelter', () => {
       `${arch}\norientation 20 deg\nsides open\nends clad\ncover roof with clear { fastened by channel; tension 200 N/m; fitted at 15 degC }`,
     );
     const facts = shelter.assumed.map((one) => `${one.part}.${one.fact}`);
-    expect(facts.filter((fact) => fact.startsWith('cover') || fact.startsWith('shelter'))).toEqual([]);
+    expect(facts.filter((fact) => fact.startsWith('cover') || fact.startsWith('shelter'))).toEqual([
+      'cover-roof.end lap',
+      'cover-roof.layers',
+    ]);
     expect(shelter.opening).toEqual({ sides: 'open', ends: 'clad' });
   });
 
@@ -260,6 +265,20 @@ describe('a shelter', () => {
       developedWidth: expect.closeTo(6.2, 9),
       developedLength: expect.closeTo(10.6, 9),
     });
+  });
+
+  test('braces run along a side from a foot, or across a frame to the far side', () => {
+    const body =
+      'footprint 4 m by 10 m\nposts sides of board spaced 2 m { height 2 m }\nrafters spaced 1 m { of board; pitch 20 deg }';
+    const { braces } = solved(
+      `${body}\nbraces along of board { at corners }\nbraces across of board { at ends }\nguys of wire { at ends; out 1.5 m }\nties of wire { height 2 m; spaced 2 m }`,
+    );
+    expect(braces).toMatchObject([
+      { role: 'brace', count: 4, from: { x: 0, y: 0, z: 0 }, to: { x: 0, y: 2, z: 2 } },
+      { role: 'brace', count: 4, from: { x: 0, y: 0, z: 0 }, to: { x: 4, y: 2, z: 0 } },
+      { role: 'guy', count: 2, to: { y: 0, z: -1.5 }, foot: { kind: 'screw' } },
+      { role: 'tie', count: 6, from: { x: 0, y: 2 }, to: { x: 4, y: 2 } },
+    ]);
   });
 
   test('spreads purlins evenly along the arc', () => {

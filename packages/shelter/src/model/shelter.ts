@@ -263,6 +263,7 @@ export interface Acceptance extends Part {
 /** A value the user did not give. */
 export interface Assumed {
   readonly part: string;
+  /** The word of the vocabulary that would say it in the block at `origin`, or a plain name where none would. */
   readonly fact: string;
   /** SI number or word. */
   readonly value: number | string;

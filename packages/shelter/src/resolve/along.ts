@@ -139,15 +139,8 @@ function purlinPlaces(block: SpecNode, count: number, length: number, notes: Not
     return said.sort((a, b) => a - b);
   }
   const even = Array.from({ length: count }, (_, n) => (length * (n + 1)) / (count + 1));
-  assume(
-    notes,
-    'purlins',
-    'at',
-    even[0]!,
-    'length',
-    'spread evenly over the frame; the first from the left is shown',
-    block.origin,
-  );
+  const why = 'spread evenly over the frame';
+  assume(notes, 'purlins', 'first line', even[0]!, 'length', why, block.origin);
   return even;
 }
 

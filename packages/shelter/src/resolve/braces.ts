@@ -1,5 +1,5 @@
 /** Braces, guys and ties: where they start and end, and how many there are. */
-import { crownOf, heightAt, lengthOf, pointOn } from '../geometry/line.ts';
+import { crownOf, lengthOf, pointOn } from '../geometry/line.ts';
 import type { Brace, Posts, Roof } from '../model/shelter.ts';
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
@@ -48,16 +48,11 @@ export function readBrace(block: SpecNode, index: number, on: Braced, context: C
   const stations = on.sidePosts?.stations ?? on.roof.stations;
   const base = { id, origin: block.origin, ...marksOf(block), role: 'brace', member, plane } as const;
   if (plane === 'across') {
-    const crown = crownOf(on.roof.line);
-    const to = { x: crown.x / 2, y: heightAt(on.roof.line, crown.x / 2) ?? crown.y, z: 0 };
-    const perFrame = 2;
+    // A crossed pair in a frame, each from a foot to the far side at its height.
     const frames = place === 'every-bay' ? stations.length : 2;
-    return {
-      ...base,
-      from: { x: 0, y: 0, z: 0 },
-      to: { ...to, y: Math.min(to.y, height) },
-      count: perFrame * frames,
-    };
+    const far = context.width - (on.sidePosts ? 0 : xAt(on.roof, height));
+    const from = { x: on.sidePosts ? 0 : footX(on.roof), y: 0, z: 0 };
+    return { ...base, from, to: { x: far, y: height, z: 0 }, count: 2 * frames };
   }
   const bay = stations.find((z) => z >= height * 0.75) ?? stations.at(-1)!;
   const bays = place === 'every-bay' ? stations.length - 1 : 2;

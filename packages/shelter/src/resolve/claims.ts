@@ -15,7 +15,9 @@ export function readCrop(block: SpecNode, context: Context): Crop {
   const or = (word: string, value: number, why: string) =>
     numberFact(notes, block, word, { least: 0, most: 100 }) ??
     assume(notes, id, word, value, 'length', why, block.origin);
-  const hung = numberFact(notes, block, 'hung', { least: 0, most: 200 }) ?? 0;
+  const hung =
+    numberFact(notes, block, 'hung', { least: 0, most: 200 }) ??
+    assume(notes, id, 'hung', 0, 'mass-per-area', 'nothing is said to hang from the frame', block.origin);
   return {
     id,
     origin: block.origin,

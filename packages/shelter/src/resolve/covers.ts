@@ -44,8 +44,22 @@ export function readCover(block: SpecNode, roof: Roof, context: Context): Cover 
       block.origin,
     );
   const extent = extentOf(block, id, place, roof, context);
-  const size = sizeOf(place, roof, extent, edge, context);
-  const layers = numberFact(notes, block, 'layers', { least: 1, most: 2 }) ?? 1;
+  const lap =
+    place === 'roof'
+      ? assume(
+          notes,
+          id,
+          'end lap',
+          usualEndLap,
+          'length',
+          'film over each end: common practice, no source',
+          block.origin,
+        )
+      : edge;
+  const size = sizeOf(place, roof, extent, { edge, lap }, context);
+  const layers =
+    numberFact(notes, block, 'layers', { least: 1, most: 2 }) ??
+    assume(notes, id, 'layers', 1, 'count', 'one layer', block.origin);
   const installed = dateIn(factNode(block, 'installed'));
   const roll = numberFact(notes, block, 'roll', { above: 0, most: 100 });
   const straps = readStraps(block, id, roof, context);
@@ -66,7 +80,7 @@ export function readCover(block: SpecNode, roof: Roof, context: Context): Cover 
     ...(roll === undefined ? {} : { rollWidth: roll }),
     fittedAt:
       numberFact(notes, block, 'fitted', { least: -40, most: 80 }) ??
-      assume(notes, id, 'fitted at', usualFittingTemperature, 'temperature', 'a mild day', block.origin),
+      assume(notes, id, 'fitted', usualFittingTemperature, 'temperature', 'a mild day', block.origin),
   };
 }
 
@@ -116,13 +130,15 @@ function extentOf(block: SpecNode, id: string, place: CoverPlace, roof: Roof, co
   const crown = crownOf(roof.line).y;
   if (place === 'roof') return { from: roof.springing, upTo: crown };
   const top = place === 'ends' || roof.springing === 0 ? crown : roof.springing;
-  const from = numberFact(notes, block, 'from', { least: 0, most: crown }) ?? 0;
+  const from =
+    numberFact(notes, block, 'from', { least: 0, most: crown }) ??
+    assume(notes, id, 'from', 0, 'length', 'it starts at the ground', block.origin);
   const upTo =
     numberFact(notes, block, 'up', { above: 0, most: crown }) ??
     assume(
       notes,
       id,
-      'up to',
+      'up',
       top,
       'length',
       place === 'ends' ? 'the whole end' : 'the whole side',
@@ -141,20 +157,20 @@ function sizeOf(
   place: CoverPlace,
   roof: Roof,
   extent: { readonly from: number; readonly upTo: number },
-  edge: number,
+  { edge, lap }: { readonly edge: number; readonly lap: number },
   context: Context,
 ) {
   const overhang = roof.type === 'rafters' ? 2 * roof.overhang : 0;
   if (place === 'roof') {
     return {
       developedWidth: lengthOf(roof.line) + overhang + 2 * edge,
-      developedLength: context.length + 2 * usualEndLap,
+      developedLength: context.length + 2 * lap,
     };
   }
   const height = extent.upTo - extent.from + 2 * edge;
   return {
     developedWidth: height,
-    developedLength: (place === 'sides' ? context.length : context.width) + 2 * edge,
+    developedLength: (place === 'sides' ? context.length : context.width) + 2 * lap,
   };
 }
 

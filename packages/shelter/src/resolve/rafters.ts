@@ -2,7 +2,7 @@
 import { lengthOf, moved } from '../geometry/line.ts';
 import { gableLine, singleSlopeLine } from '../geometry/rafter-line.ts';
 import type { Rafters } from '../model/shelter.ts';
-import { factNode, numberIn, wordIn } from '../spec/nodes.ts';
+import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { readStations, type Seat } from './bows.ts';
 import { type Context, footItemOf, marksOf, memberOf } from './context.ts';
@@ -123,5 +123,8 @@ function readTie(block: SpecNode, context: Context): Rafters['tie'] | undefined 
   const member = footItemOf(fact, context);
   if (!fact || !member || member.kind === 'anchor') return undefined;
   if (!('section' in member)) return undefined;
-  return { member, height: numberIn(fact, 'height') ?? 0, origin: fact.origin };
+  const height =
+    numberFact(context.notes, block, 'tie', { least: 0, most: 30 }, 'height') ??
+    assume(context.notes, 'rafters', 'tie height', 0, 'length', 'the tie lies at the eave', fact.origin);
+  return { member, height, origin: fact.origin };
 }

@@ -7,6 +7,8 @@ import { assume, type Bounds, missing, type Notes, numberFact, within } from './
 /** Seconds of the Julian year, which `yr` is in @tautline/quantity. */
 const YEAR = 365.25 * 86400;
 
+const usualPeriod = 'the gust is taken as that of once in 50 years';
+
 /** The site a definition describes; undefined without a design gust, which nobody can guess. */
 export function readSite(definition: SpecDefinition, notes: Notes): Site | undefined {
   const or = (word: string, kind: string, value: number, why: string, bounds: Bounds) =>
@@ -26,17 +28,8 @@ export function readSite(definition: SpecDefinition, notes: Notes): Site | undef
     origin: definition.origin,
     gust,
     gustReturnPeriod:
-      said === undefined
-        ? assume(
-            notes,
-            'site',
-            'gust',
-            50,
-            'count',
-            'the gust is taken as that of once in 50 years',
-            gustFact.origin,
-          )
-        : said / YEAR,
+      (said ?? assume(notes, 'site', 'return period', 50 * YEAR, 'time', usualPeriod, gustFact.origin)) /
+      YEAR,
     exposure: orWord<Exposure>('exposure', 'open', 'open fields: common practice, no source'),
     elevation: or('elevation', 'length', 0, 'sea level, where air is heaviest', { least: -500, most: 6000 }),
     topography: or('topography', 'ratio', 1, 'flat ground', { least: 1, most: 3 }),
