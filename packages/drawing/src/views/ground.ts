@@ -32,7 +32,7 @@ export function footShapes(
 ): readonly Shape[] {
   const { id } = foot;
   const at = (dx: number, y: number): Point => frame.at(x + dx, y);
-  const across = foot.across ?? Math.max(0.12, member * 2);
+  const across = foot.across ?? foot.anchor?.diameter ?? Math.max(0.12, member * 2);
   const shaft = Math.max(member, 2 / frame.scale);
   const under = (depth: number): Shape =>
     polygon(id, 'foot', [at(-shaft / 2, 0), at(shaft / 2, 0), at(shaft / 2, -depth), at(-shaft / 2, -depth)]);

@@ -78,9 +78,9 @@ export function bracePlaces(shelter: Shelter, brace: Brace): readonly (readonly 
 export const END_ANCHOR_OUT = 1;
 
 /** Tells the reader of a drawing that the place of end anchors is only a picture. */
-export const anchorNote = (shelter: Shelter, system: System): readonly string[] =>
+export const anchorNote = (shelter: Shelter): readonly string[] =>
   allRails(shelter).some((rail) => rail.endAnchor)
     ? [
-        `End anchors are drawn ${format(END_ANCHOR_OUT, 'length', system)} beyond the end frames for the picture only; how far out they stand is not said.`,
+        'End anchors are drawn a little beyond the end frames for the picture only; how far out they stand is not said.',
       ]
     : [];

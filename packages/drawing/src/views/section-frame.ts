@@ -45,24 +45,15 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     const last = points[points.length - 1] as Point;
     shapes.push(...footShapes(roof.foot, frame, first.x, depth, 1));
     shapes.push(...footShapes(roof.foot, frame, last.x, depth, -1));
-    anchors.push({
-      part: roof.foot.id,
-      at: frame.at(last.x, -Math.max(0.05, roof.foot.driven * 0.6)),
-      toward: point(1, 0.4),
-    });
+    const deep = Math.max(0.05, roof.foot.driven * 0.6);
+    const out = roof.foot.stub && roof.foot.lean ? deep / Math.tan(roof.foot.lean) : 0;
+    anchors.push({ part: roof.foot.id, at: frame.at(last.x + out, -deep), toward: point(1, 0.4) });
   }
   shapes.push(polygon(roof.id, 'member', frame.all(band(points, depth))));
   if (depth * frame.scale > 3) shapes.push(polyline(roof.id, 'centre-line', frame.all(points)));
   if (roof.type === 'rafters' && roof.tie) {
     const y = roof.springing + roof.tie.height;
-    const cut = points.slice(1).flatMap((b, i) => {
-      const a = points[i] as Point;
-      return (a.y - y) * (b.y - y) < 0
-        ? [a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)]
-        : a.y === y
-          ? [a.x]
-          : [];
-    });
+    const cut = crossingsAt(points, y);
     if (cut.length >= 2) {
       const ends = [point(Math.min(...cut), y), point(Math.max(...cut), y)];
       shapes.push(polygon(roof.id, 'member', frame.all(band(ends, depthOf(roof.tie.member)))));
@@ -86,10 +77,7 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     for (const spot of spots) {
       const { at, along } = pointAlong(points, spot);
       const half = Math.max(joint.item.insertion, 4 / frame.scale);
-      const sleeve = [
-        point(at.x - along.x * half, at.y - along.y * half),
-        point(at.x + along.x * half, at.y + along.y * half),
-      ];
+      const sleeve = stretchOf(points, spot - half, spot + half);
       shapes.push(polygon(joint.id, 'joint', frame.all(band(sleeve, depth + 3 / frame.scale))));
       shapes.push(line(joint.id, 'joint', ...across(frame, at, along, depth + 5 / frame.scale)));
       anchors.push({
@@ -100,6 +88,27 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     }
   }
   return { shapes, anchors };
+}
+
+/** Positions across where a line stands at a height; its own corners count. */
+function crossingsAt(points: readonly Point[], y: number): readonly number[] {
+  return points.flatMap((a, i) => {
+    if (Math.abs(a.y - y) < 1e-9) return [a.x];
+    const b = points[i + 1];
+    return b && (a.y - y) * (b.y - y) < 0 ? [a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)] : [];
+  });
+}
+
+/** The part of a line between two lengths along it. */
+function stretchOf(points: readonly Point[], from: number, to: number): readonly Point[] {
+  const ends = [Math.max(0, from), Math.min(lengthOf(points), to)] as const;
+  let along = 0;
+  const inside = points.filter((p, i) => {
+    const before = points[i - 1];
+    if (before) along += Math.hypot(p.x - before.x, p.y - before.y);
+    return along > ends[0] + 1e-6 && along < ends[1] - 1e-6;
+  });
+  return [pointAlong(points, ends[0]).at, ...inside, pointAlong(points, ends[1]).at];
 }
 
 function across(frame: Frame, at: Point, along: Point, width: number): readonly [Point, Point] {

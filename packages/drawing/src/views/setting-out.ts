@@ -146,7 +146,9 @@ function notes(
   system: System,
 ): readonly string[] {
   const unit = system === 'us' ? 0.3048 : 1;
-  const parts = Math.max(0.5, Math.floor((2 * Math.min(width / 3, length / 4)) / unit) / 2) * unit;
+  // Whole feet or metres where the house is large enough: easy to find on a tape.
+  const fits = Math.min(width / 3, length / 4) / unit;
+  const parts = (fits >= 1 ? Math.floor(fits) : Math.max(0.25, Math.floor(fits * 4) / 4)) * unit;
   const corner = (sides: number): string => exactLength(sides * parts, system);
   return [
     `Square: both diagonals measure ${exactLength(diagonal, system)}. A corner is square when ${corner(3)} on one line and ${corner(4)} on the other are ${corner(5)} apart.`,

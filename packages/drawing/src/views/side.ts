@@ -117,7 +117,7 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
-    notes: anchorNote(shelter, options.system),
+    notes: anchorNote(shelter),
     scale: frame.scale,
     system: options.system,
   });
