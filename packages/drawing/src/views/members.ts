@@ -53,6 +53,17 @@ export function bayMeasures(
   return bays;
 }
 
+/** Post spacings, the first of each row; rows that share their places are measured once. */
+export function postBays(shelter: Shelter, system: System): readonly Bay[] {
+  const places = (row: Posts): string => row.stations.map((z) => z.toFixed(4)).join();
+  const rows = allPosts(shelter);
+  const different = rows.filter((row, i) => rows.findIndex((other) => places(other) === places(row)) === i);
+  return different.flatMap((row) => {
+    const name = different.length === 1 ? 'posts' : row.where === 'sides' ? 'side posts' : 'inner posts';
+    return bayMeasures(row.id, name, row.stations, system).slice(0, 1);
+  });
+}
+
 /** Where the equal braces of one kind stand, seen from above: the one described, mirrored across and along. */
 export function bracePlaces(shelter: Shelter, brace: Brace): readonly (readonly [Point, Point])[] {
   const { width, length } = shelter;

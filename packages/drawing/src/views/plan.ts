@@ -23,7 +23,15 @@ import {
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 import { type Anchor, numberParts } from './anchors.ts';
-import { allPosts, allRails, anchorNote, bayMeasures, bracePlaces, END_ANCHOR_OUT } from './members.ts';
+import {
+  allPosts,
+  allRails,
+  anchorNote,
+  bayMeasures,
+  bracePlaces,
+  END_ANCHOR_OUT,
+  postBays,
+} from './members.ts';
 import { skinStyle } from './section-skins.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
@@ -231,19 +239,15 @@ function planDimensions(
       measure(bay.part, bay.name, bay.value, point(bay.from, 0), point(bay.to, 0), bay.text),
     ),
   ];
-  const above = allPosts(shelter).flatMap((row) =>
-    bayMeasures(row.id, 'posts', row.stations, system)
-      .slice(0, 1)
-      .map((bay) =>
-        measure(
-          bay.part,
-          bay.name,
-          bay.value,
-          point(bay.from, shelter.width),
-          point(bay.to, shelter.width),
-          bay.text,
-        ),
-      ),
+  const above = postBays(shelter, system).map((bay) =>
+    measure(
+      bay.part,
+      bay.name,
+      bay.value,
+      point(bay.from, shelter.width),
+      point(bay.to, shelter.width),
+      bay.text,
+    ),
   );
   const side = [measure(shelter.id, 'width', shelter.width, point(0, 0), point(0, shelter.width))];
   for (const crop of shelter.crops)

@@ -23,7 +23,7 @@ import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
-import { allPosts, allRails, anchorNote, bayMeasures, END_ANCHOR_OUT } from './members.ts';
+import { allPosts, allRails, anchorNote, bayMeasures, END_ANCHOR_OUT, postBays } from './members.ts';
 import { skinStyle } from './section-skins.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
@@ -256,7 +256,7 @@ function sideDimensions(
     ]);
   const spans = [
     ...bayMeasures(roof.id, 'bay', roof.stations, system),
-    ...allPosts(shelter).flatMap((row) => bayMeasures(row.id, 'posts', row.stations, system).slice(0, 1)),
+    ...postBays(shelter, system),
     { part: shelter.id, name: 'length', value: length, from: 0, to: length, text: `length ${m(length)}` },
   ];
   const below = spans.map(
