@@ -1,11 +1,36 @@
 // Bundles everything the extension ships into dist/: nothing is resolved at run time but `vscode` itself.
 // `node build.mjs` builds minified and fails when a bundle outgrows its budget; `--watch` rebuilds.
-import { mkdir, rm, stat } from 'node:fs/promises';
+import { mkdir, rm, stat, writeFile } from 'node:fs/promises';
+import { createRequire } from 'node:module';
+import { dirname } from 'node:path';
 import { build, context } from 'esbuild';
+import { snippets, templates } from './templates.mjs';
 
 const here = new URL('.', import.meta.url);
 const out = new URL('dist/', here);
 const watch = process.argv.includes('--watch');
+
+// One copy of what the protocol's packages share: without these, its types come in once for each kind of
+// module, and its message layer once for each version.
+const require = createRequire(import.meta.url);
+const alias = {
+  'vscode-jsonrpc': dirname(require.resolve('vscode-jsonrpc/package.json')),
+  'vscode-languageserver-types': require.resolve('vscode-languageserver-types').replace('umd', 'esm'),
+};
+
+/** Modules of our own packages do nothing when they are only loaded: what is not used is left out. */
+const pure = {
+  name: 'pure-packages',
+  setup(bundling) {
+    bundling.onResolve({ filter: /^(@tautline\/|\.\.?\/)/ }, async ({ path, pluginData, ...from }) => {
+      if (pluginData === 'asked' || (path.startsWith('.') && !/\/packages\/\w+\/src\//.test(from.importer))) {
+        return undefined;
+      }
+      const found = await bundling.resolve(path, { ...from, pluginData: 'asked' });
+      return { ...found, sideEffects: false, pluginData: undefined };
+    });
+  },
+};
 
 const common = {
   bundle: true,
@@ -17,18 +42,24 @@ const common = {
   // Packages of the workspace are TypeScript sources behind their front door.
   conditions: ['import', 'default'],
   absWorkingDir: here.pathname,
+  alias,
+  plugins: [pure],
 };
 const node = {
   ...common,
   platform: 'node',
   format: 'cjs',
   external: ['vscode'],
+  mainFields: ['module', 'main'],
 };
 const browser = {
   ...common,
   platform: 'browser',
   mainFields: ['browser', 'module', 'main'],
 };
+
+const made = await templates();
+const define = { TAUTLINE_TEMPLATES: JSON.stringify(made) };
 
 /** Budgets in bytes. */
 const kB = 1000;
@@ -51,7 +82,7 @@ const bundles = [
   {
     file: 'server.cjs',
     budget: 1000 * kB,
-    options: { ...node, entryPoints: ['src/server/main.ts'] },
+    options: { ...node, define, entryPoints: ['src/server/main.ts'] },
   },
   {
     file: 'browser-server.js',
@@ -59,6 +90,7 @@ const bundles = [
     options: {
       ...browser,
       format: 'iife',
+      define,
       entryPoints: ['src/server/browser.ts'],
     },
   },
@@ -80,6 +112,7 @@ const bundles = [
 
 await rm(out, { recursive: true, force: true });
 await mkdir(out, { recursive: true });
+await writeFile(new URL('snippets.json', out), JSON.stringify(snippets(made), null, 2));
 const tooBig = [];
 for (const { file, budget, options } of bundles) {
   const settings = { ...options, outfile: new URL(file, out).pathname };

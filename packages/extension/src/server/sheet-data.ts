@@ -1,5 +1,5 @@
-/** From a verdict to what the drawing sheet shows: texts in the reader's units, drawings, places. Pure. */
-import { type Evaluation, type Finding, measuredText, messageText, sources } from '@tautline/checks';
+/** What drawing and takeoff put on a shelter's sheet: drawings, parts with their words, materials, facts. Pure. */
+import type { Evaluation, Finding } from '@tautline/checks';
 import {
   type Drawing,
   describeParts,
@@ -9,33 +9,13 @@ import {
   sideView,
   toSvg,
 } from '@tautline/drawing';
-import type {
-  PlainPlace,
-  PlainRange,
-  PreviewDrawing,
-  PreviewFact,
-  PreviewFinding,
-  PreviewMaterial,
-  PreviewPart,
-  PreviewShelter,
-  PreviewView,
-} from '@tautline/language/protocol';
+import type { PreviewDrawing, PreviewFact, PreviewMaterial, PreviewView } from '@tautline/language/protocol';
+import type { Sheets } from '@tautline/language/server';
 import { format, type System } from '@tautline/quantity';
-import type { Origin, Shelter } from '@tautline/shelter';
+import type { Origin, Shelter, SpecWorld } from '@tautline/shelter';
 import { buyText, type Materials, materials } from '@tautline/takeoff';
 
-export interface SheetInput {
-  readonly name: string;
-  readonly title: string;
-  readonly range: PlainRange;
-  readonly uri: string;
-  readonly evaluation: Evaluation;
-  readonly system: System;
-  /** ISO code of the project's currency, or ''. */
-  readonly currency: string;
-  readonly placeOf: (origin: Origin) => PlainPlace | undefined;
-  readonly stale?: string;
-}
+type Draw = NonNullable<Sheets['draw']>;
 
 const views = [
   ['section', sectionView],
@@ -47,50 +27,40 @@ const views = [
   (shelter: Shelter, options: { readonly system: System }) => Drawing,
 ])[];
 
-export function sheetData(input: SheetInput): PreviewShelter {
-  const { evaluation, system } = input;
+export const draw: Draw = (evaluation, world, system) => {
   const { shelter } = evaluation;
-  const home: PlainPlace = { uri: input.uri, range: input.range };
-  const placeOf = (origin: Origin): PlainPlace => input.placeOf(origin) ?? home;
   const counted = materials(shelter);
+  const currency = currencyOf(world);
   return {
-    name: input.name,
-    title: input.title,
-    range: input.range,
-    drawings: views.map(([view, draw]) => drawn(view, draw(shelter, { system }))),
-    parts: partsOf(shelter, system, input.placeOf),
-    findings: evaluation.findings.map((finding) => shownFinding(finding, system, placeOf)),
-    materials: materialRows(counted, input),
-    facts: factsOf(evaluation, counted, input),
-    assumed: evaluation.assumed.map((one) => ({
-      what: `${one.part}: ${one.fact}`,
-      value:
-        typeof one.value === 'number'
-          ? measuredText({ value: one.value, kind: one.kind }, system)
-          : one.value,
-      place: placeOf(one.origin),
-    })),
-    notChecked: evaluation.notChecked.map(({ id, reason }) => ({ what: id, why: reason })),
-    ...(input.stale === undefined ? {} : { stale: input.stale }),
+    drawings: views.map(([view, drawView]) => drawn(view, drawView(shelter, { system }))),
+    parts: partsOf(shelter, system),
+    materials: materialRows(counted, currency, system),
+    facts: factsOf(evaluation, counted, currency, system),
   };
+};
+
+/** ISO code the project names, or ''. */
+function currencyOf(world: SpecWorld): string {
+  for (const definition of world.definitions.values()) {
+    if (definition.word === 'project') {
+      const value = definition.children.find(({ word }) => word === 'currency')?.slots['value'];
+      return value?.type === 'word' ? value.word : '';
+    }
+  }
+  return '';
 }
 
 function drawn(view: PreviewView, drawing: Drawing): PreviewDrawing {
   return { view, description: `${drawing.title}. ${drawing.description}`, svg: toSvg(drawing, 'editor') };
 }
 
-function partsOf(
-  shelter: Shelter,
-  system: System,
-  placeOf: (origin: Origin) => PlainPlace | undefined,
-): PreviewPart[] {
+function partsOf(shelter: Shelter, system: System): ReturnType<Draw>['parts'] {
   const described = describeParts(shelter, system);
   const origins = new Map<string, Origin>();
   collectOrigins(shelter, new Set(described.map(({ part }) => part)), origins);
   return described.flatMap(({ part, words }) => {
     const origin = origins.get(part);
-    const place = origin === undefined ? undefined : placeOf(origin);
-    return place === undefined ? [] : [{ id: part, title: words, place }];
+    return origin === undefined ? [] : [{ id: part, title: words, origin }];
   });
 }
 
@@ -111,28 +81,7 @@ function collectOrigins(node: unknown, wanted: ReadonlySet<string>, into: Map<st
   }
 }
 
-function shownFinding(
-  finding: Finding,
-  system: System,
-  placeOf: (origin: Origin) => PlainPlace,
-): PreviewFinding {
-  const { utilisation, loadCase, accepted } = finding;
-  const source = sources[finding.source]?.title ?? finding.source;
-  return {
-    id: finding.id,
-    verdict: finding.verdict,
-    severity: finding.severity,
-    message: messageText(finding.message, system),
-    part: finding.part,
-    place: placeOf(finding.origin),
-    source,
-    ...(utilisation === undefined ? {} : { utilisation }),
-    ...(loadCase === undefined ? {} : { loadCase }),
-    ...(accepted === undefined ? {} : { accepted: accepted.because }),
-  };
-}
-
-function materialRows(counted: Materials, { system, currency }: SheetInput): PreviewMaterial[] {
+function materialRows(counted: Materials, currency: string, system: System): PreviewMaterial[] {
   const rows = counted.lines.map((line) => ({
     title: line.title,
     quantity: format(line.total, line.kind, system),
@@ -151,7 +100,8 @@ function materialRows(counted: Materials, { system, currency }: SheetInput): Pre
 function factsOf(
   evaluation: Evaluation,
   counted: Materials,
-  { system, currency }: SheetInput,
+  currency: string,
+  system: System,
 ): PreviewFact[] {
   const { shelter } = evaluation;
   const hardest = evaluation.findings
