@@ -18,7 +18,7 @@ import type { Sentence } from '../match/match-line.ts';
 import type { TextChange } from '../problems/problem.ts';
 import { nodeAt, placeOf, type Span } from '../spec/origin-key.ts';
 import { parseText } from '../text/parse.ts';
-import { appendFact, removeLine } from './place-fact.ts';
+import { appendFacts, removeLine } from './place-fact.ts';
 import { valueText } from './value-text.ts';
 
 export type EditResult =
@@ -31,7 +31,8 @@ interface Found {
 }
 
 class Writer {
-  readonly changes: TextChange[] = [];
+  private readonly changes: TextChange[] = [];
+  private readonly appended = new Map<Line, readonly string[]>();
   private readonly text: string;
   private readonly file: File;
   private readonly match: FileMatch;
@@ -42,6 +43,12 @@ class Writer {
     this.file = file;
     this.match = matchOf(file);
     this.system = system;
+  }
+
+  /** All changes so far; facts that go to the end of one block together. */
+  all(): TextChange[] {
+    const appended = [...this.appended].map(([line, facts]) => appendFacts(this.text, line, facts));
+    return [...this.changes, ...appended].sort((a, b) => a.start - b.start || a.end - b.end);
   }
 
   /** Adds the changes of one edit; a reason when it cannot be done. */
@@ -150,7 +157,7 @@ class Writer {
       this.changes.push({ start: end, end, newText: ` ${fact}` });
       return undefined;
     }
-    this.changes.push(appendFact(this.text, line, fact));
+    this.appended.set(line, [...(this.appended.get(line) ?? []), fact]);
     return undefined;
   }
 
@@ -232,7 +239,7 @@ export function applySpecEdits(text: string, edits: readonly SpecEdit[], system:
     const reason = writer.write(edit);
     if (reason !== undefined) return { ok: false, reason };
   }
-  const changes = [...writer.changes].sort((a, b) => a.start - b.start || a.end - b.end);
+  const changes = writer.all();
   const clash = changes.some((change, index) => index > 0 && change.start < (changes[index - 1]?.end ?? 0));
   return clash ? { ok: false, reason: 'two of the changes touch the same words' } : { ok: true, changes };
 }

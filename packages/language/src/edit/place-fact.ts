@@ -9,34 +9,27 @@ const indentAt = (text: string, offset: number): string => {
 
 const lineBreak = (text: string): string => (text.includes('\r\n') ? '\r\n' : '\n');
 
-/** Puts a fact at the end of a line's block; gives the line a block when it has none. */
-export function appendFact(text: string, line: Line, fact: string): TextChange {
+/** Puts facts at the end of a line's block; gives the line a block when it has none. */
+export function appendFacts(text: string, line: Line, facts: readonly string[]): TextChange {
   const cst = line.$cstNode;
   const block = line.block?.$cstNode;
   const end = cst?.end ?? text.length;
-  if (!block) return { start: end, end, newText: ` { ${fact} }` };
+  if (!block) return { start: end, end, newText: ` { ${facts.join('; ')} }` };
   const close = text[block.end - 1] === '}' ? block.end - 1 : block.end;
   const last = line.block?.facts.at(-1)?.$cstNode;
-  const inside = text.slice(block.offset, close);
-  if (!inside.includes('\n')) {
-    const after = last?.end ?? block.offset + 1;
-    const semicolon = last && !/;\s*$/.test(text.slice(after, close)) ? ';' : '';
-    return trimmed(text, after, close, `${semicolon} ${fact} `);
+  if (!text.slice(block.offset, close).includes('\n')) {
+    if (last) return { start: last.end, end: last.end, newText: facts.map((fact) => `; ${fact}`).join('') };
+    const gap = text[close - 1] === '{' ? ' ' : '';
+    return { start: block.offset + 1, end: block.offset + 1, newText: ` ${facts.join('; ')}${gap}` };
   }
   const indent = last ? indentAt(text, last.offset) : `${indentAt(text, cst?.offset ?? 0)}  `;
   const lineStart = text.lastIndexOf('\n', close - 1) + 1;
   const alone = text.slice(lineStart, close).trim() === '';
-  const at = alone ? lineStart : close;
   const eol = lineBreak(text);
-  return { start: at, end: at, newText: alone ? `${indent}${fact}${eol}` : `${eol}${indent}${fact}${eol}` };
-}
-
-/** Replaces what stands between the last fact and the brace, when that is only blanks. */
-function trimmed(text: string, after: number, close: number, newText: string): TextChange {
-  const between = text.slice(after, close);
-  return between.trim() === ''
-    ? { start: after, end: close, newText }
-    : { start: close, end: close, newText };
+  const lines = facts.map((fact) => `${indent}${fact}${eol}`).join('');
+  return alone
+    ? { start: lineStart, end: lineStart, newText: lines }
+    : { start: close, end: close, newText: `${eol}${lines}` };
 }
 
 /** Takes a whole fact with its block out, and its line when nothing else stands on it. */

@@ -14,7 +14,7 @@ export function writeAssumed(
   assumed: readonly Assumed[],
   system: System,
 ): readonly TextChange[] {
-  const changes: TextChange[] = [];
+  const edits: SpecEdit[] = [];
   const seen = new Set<string>();
   for (const { fact, value, kind, origin } of assumed) {
     const key = `${origin} ${fact}`;
@@ -25,16 +25,18 @@ export function writeAssumed(
         ? { type: 'quantity', si: value, kind, origin }
         : { type: 'word', word: value, origin };
     const edit: SpecEdit = { type: 'set', block: origin, word: fact, slots: { value: slot } };
-    if (!editsByFile([edit]).has(uri)) continue;
-    const result = attempt(text, edit, system);
-    if (result) changes.push(...result);
+    if (editsByFile([edit]).has(uri) && changesOf(text, [edit], system)) edits.push(edit);
   }
-  return changes;
+  return changesOf(text, edits, system) ?? [];
 }
 
-function attempt(text: string, edit: SpecEdit, system: System): readonly TextChange[] | undefined {
+function changesOf(
+  text: string,
+  edits: readonly SpecEdit[],
+  system: System,
+): readonly TextChange[] | undefined {
   try {
-    const result = applySpecEdits(text, [edit], system);
+    const result = applySpecEdits(text, edits, system);
     return result.ok ? result.changes : undefined;
   } catch {
     // A value that cannot be written in any unit stays unwritten.
