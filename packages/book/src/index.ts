@@ -1,1 +1,8 @@
+export { type Book, type BookFile, buildBook } from './book.ts';
+export { type DueDate, dueDates } from './calendar/dates.ts';
+export { calendarText } from './calendar/ics.ts';
 export { cautionLine, cautions } from './cautions.ts';
+export { type FullSize, fullSizeTemplate } from './full-size.ts';
+export type { BookInput, Storm } from './input.ts';
+export { type Inspection, inspections } from './work/inspection.ts';
+export { type WorkStep, workSteps } from './work/steps.ts';

@@ -1,3 +1,4 @@
+import { book } from './book.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { draw } from './draw.ts';
@@ -8,4 +9,4 @@ import { materials } from './materials.ts';
 import { sheets } from './sheets.ts';
 
 /** Every command, in the order help shows them. */
-export const commands: readonly Command[] = [check, fix, materials, draw, explain, format, sheets];
+export const commands: readonly Command[] = [check, fix, materials, book, draw, explain, format, sheets];

@@ -1,0 +1,38 @@
+import { bendTemplateView, type Drawing, planView, settingOutView, sideView, toSvg } from '@tautline/drawing';
+import type { Chapter } from '../context.ts';
+import { html, type Markup, ready } from '../html/markup.ts';
+
+/** A drawing in black on white for the page. */
+export const figure = (drawing: Drawing): Markup =>
+  html`<figure>${ready(toSvg(drawing, 'paper').replace(/<\?xml[^>]*\?>/, ''))}</figure>\n`;
+
+export const plan: Chapter = {
+  id: 'plan',
+  title: 'Plan',
+  wide: true,
+  body: ({ shelter, system }) => figure(planView(shelter, { system })),
+};
+
+export const side: Chapter = {
+  id: 'side',
+  title: 'Side',
+  wide: true,
+  body: ({ shelter, system }) => figure(sideView(shelter, { system })),
+};
+
+export const settingOut: Chapter = {
+  id: 'setting-out',
+  title: 'Setting out',
+  wide: true,
+  body: ({ shelter, system }) => figure(settingOutView(shelter, { system })),
+};
+
+export const bends: Chapter = {
+  id: 'bends',
+  title: 'Bend template',
+  wide: true,
+  body: ({ shelter, system }) => {
+    const drawing = bendTemplateView(shelter, { system });
+    return drawing && figure(drawing);
+  },
+};

@@ -1,0 +1,21 @@
+/** What every chapter is given. */
+import type { Finding } from '@tautline/checks';
+import type { Shelter } from '@tautline/shelter';
+import type { DueDate } from './calendar/dates.ts';
+import type { Markup } from './html/markup.ts';
+import type { BookInput } from './input.ts';
+
+export interface BookContext extends BookInput {
+  readonly shelter: Shelter;
+  readonly dates: readonly DueDate[];
+  readonly failing: readonly Finding[];
+}
+
+/** One chapter: where a link finds it, its heading, and what it says. `undefined`: it has nothing to say here. */
+export interface Chapter {
+  readonly id: string;
+  readonly title: string;
+  readonly body: (context: BookContext) => Markup | undefined;
+  /** Set on pages that lie on their side. */
+  readonly wide?: boolean;
+}

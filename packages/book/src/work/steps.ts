@@ -1,0 +1,344 @@
+/**
+ * The order of work. Orders, tools and hands are common practice of the trade, no source; what is done comes
+ * from the model, so a house without a ridge has no ridge to put up.
+ */
+import { format, type System } from '@tautline/quantity';
+import type { Foot, Shelter } from '@tautline/shelter';
+import { feetOf, lengthText, madeOf, plural, railsOf } from '../words.ts';
+
+export interface WorkStep {
+  readonly title: string;
+  readonly does: readonly string[];
+  readonly tools: readonly string[];
+  /** People it takes. */
+  readonly hands: number;
+  readonly caution?: string;
+}
+
+/** Every step the shelter needs, in order. */
+export function workSteps(shelter: Shelter, system: System): readonly WorkStep[] {
+  return [
+    settingOut(),
+    cutting(shelter),
+    ...bending(shelter, system),
+    ...feetOf(shelter).map((foot) => footStep(foot, system)),
+    ...posts(shelter, system),
+    ...ridge(shelter, system),
+    ...roof(shelter, system),
+    ...along(shelter),
+    ...bracing(shelter),
+    beforeCover(shelter),
+    ...covers(shelter, system),
+    {
+      title: 'Walk round it',
+      does: ['Go through the inspection list with a pencil, and keep the page.'],
+      tools: ['pencil', 'spanner', 'screwdriver'],
+      hands: 1,
+    },
+  ];
+}
+
+const settingOut = (): WorkStep => ({
+  title: 'Set out',
+  does: [
+    'Stretch a line where the left row stands and mark peg L1; measure every other peg from it, not from its neighbour.',
+    'Make the corners square by the diagonals of the setting-out page, then mark the rest.',
+  ],
+  tools: ['long tape', 'string line', 'pegs', 'hammer', 'level'],
+  hands: 2,
+  caution: 'Look for buried services before anything goes into the ground.',
+});
+
+function cutting(shelter: Shelter): WorkStep {
+  const tools = ['tape', 'marker', 'gloves', 'eye protection'];
+  if (madeOf(shelter, ['pvc', 'polyethylene'])) tools.push('pipe cutter or fine saw');
+  if (madeOf(shelter, ['steel', 'aluminium'])) tools.push('hacksaw or tube cutter', 'file');
+  if (madeOf(shelter, ['timber', 'bamboo', 'green-wood'])) tools.push('wood saw', 'dust mask');
+  return {
+    title: 'Cut',
+    does: [
+      'Cut by the cut sheet, long pieces first, and mark each piece with what it is.',
+      'Take the burr off every end: a sharp edge cuts film and hands.',
+    ],
+    tools,
+    hands: 1,
+  };
+}
+
+function bending({ roof: of }: Shelter, system: System): readonly WorkStep[] {
+  if (of.type !== 'bows' || of.shape === 'elastic') return [];
+  if (of.shape === 'laminated')
+    return [
+      {
+        title: 'Laminate the bows',
+        does: [
+          'Set blocks on a floor along the shape of the bend template.',
+          'Bend the dry strips round the blocks once to try them, then glue and clamp, and leave each bow on the blocks until the glue has set.',
+        ],
+        tools: ['flat floor', 'blocks', 'clamps', 'waterproof glue'],
+        hands: 2,
+        caution: 'Glue gives off fumes: ventilate.',
+      },
+    ];
+  return [
+    {
+      title: `Bend ${plural(of.stations.length, 'bow')}`,
+      does: [
+        'Mark the pipe by the bend template; bend one and lay it on the floor shape before the others.',
+        `The finished bow spans ${lengthText(of.span, system)} and rises ${lengthText(of.rise, system)}.`,
+      ],
+      tools: ['pipe bender', 'tape', 'marker', 'chalked floor shape'],
+      hands: 2,
+    },
+  ];
+}
+
+function footStep(foot: Foot, system: System): WorkStep {
+  const deep = lengthText(foot.driven, system);
+  const wide = foot.across === undefined ? '' : `, ${lengthText(foot.across, system)} across`;
+  const part = foot.id.replace(/\//g, ', ');
+  const lean =
+    foot.lean === undefined || Math.abs(foot.lean - Math.PI / 2) < 1e-3
+      ? 'upright'
+      : `leaning out, at ${format(foot.lean, 'angle', system)} from the ground`;
+  const buried = 'Look for buried services first.';
+  switch (foot.kind) {
+    case 'stub':
+      return {
+        title: `Drive the stubs (${part})`,
+        does: [
+          `Drive each ${deep} deep, ${lean}.`,
+          'Sight along the row: tops in one line, all leaning alike.',
+        ],
+        tools: ['sledge or post driver', 'driving cap', 'angle gauge', 'string line'],
+        hands: 2,
+        caution: `${buried} Somebody holds the stub with a clamp, not by hand.`,
+      };
+    case 'driven':
+    case 'poked':
+      return {
+        title: `Drive the feet (${part})`,
+        does: [`${deep} into the ground, ${lean}; mark the depth on the member before it goes in.`],
+        tools: ['post driver', 'level', 'marker'],
+        hands: 2,
+        caution: buried,
+      };
+    case 'hole':
+      return {
+        title: `Dig and set (${part})`,
+        does: [
+          `Holes ${deep} deep${wide}; set the post upright and tamp the earth back in layers of a hand's breadth.`,
+        ],
+        tools: ['hole digger', 'tamper', 'level', 'string line'],
+        hands: 2,
+        caution: buried,
+      };
+    case 'concrete':
+      return {
+        title: `Dig, set and pour (${part})`,
+        does: [
+          `Holes ${deep} deep${wide}; brace the post upright, pour, rod the air out and slope the top so that water runs off.`,
+          'Leave it a week before it carries anything.',
+        ],
+        tools: ['hole digger', 'mixing tub or mixer', 'shovel', 'level', 'props', 'gloves'],
+        hands: 2,
+        caution: `${buried} Wet cement burns skin and eyes.`,
+      };
+    case 'deadman':
+      return {
+        title: `Bury the anchors (${part})`,
+        does: [`${deep} deep, square to the pull; lead the wire out in line with the pull, and tamp well.`],
+        tools: ['spade', 'tamper', 'tape'],
+        hands: 2,
+        caution: buried,
+      };
+    case 'screw':
+      return {
+        title: `Turn in the anchors (${part})`,
+        does: [`${deep} deep, in line with the pull.`],
+        tools: ['turning bar', 'tape'],
+        hands: 2,
+        caution: buried,
+      };
+    case 'ballast':
+    case 'bearing':
+      return {
+        title: `Set the feet (${part})`,
+        does: [
+          foot.kind === 'ballast' && foot.mass !== undefined
+            ? `Level the ground and place ${format(foot.mass, 'mass', system)} on each foot.`
+            : 'Level the ground and set each foot flat.',
+        ],
+        tools: ['spade', 'level'],
+        hands: 2,
+        caution: 'Lift with two.',
+      };
+  }
+}
+
+function posts({ sidePosts, eaveRail }: Shelter, system: System): readonly WorkStep[] {
+  if (!sidePosts) return [];
+  const rail = eaveRail ? ' Put the rails on the tops, joints over posts.' : '';
+  return [
+    {
+      title: 'Side posts',
+      does: [
+        `Tops ${lengthText(sidePosts.height, system)} above the ground, to a level line from end to end.${rail}`,
+      ],
+      tools: ['line level or water level', 'saw', 'drill', 'spanners', 'step ladder'],
+      hands: 2,
+    },
+  ];
+}
+
+function ridge({ ridge: rail }: Shelter, system: System): readonly WorkStep[] {
+  if (!rail) return [];
+  const height = rail.lines[0] ? ` ${lengthText(rail.lines[0].y, system)} above the ground` : '';
+  if (rail.form === 'cable') {
+    return [
+      {
+        title: 'Ridge cable',
+        does: [
+          `Posts first, then the cable over them,${height}; three clips on each loop, saddles on the long part.`,
+          rail.tension === undefined
+            ? 'Pull it tight with a puller.'
+            : `Pull it to ${format(rail.tension, 'force', system)}; check the pull by the sag, and again after a week.`,
+        ],
+        tools: ['cable puller', 'spanner', 'cable cutter', 'ladder', 'gloves', 'eye protection'],
+        hands: 2,
+        caution: 'A cable under pull whips when it lets go: nobody stands in line with it.',
+      },
+    ];
+  }
+  return [
+    {
+      title: 'Ridge',
+      does: [`Posts plumb and braced, then the ridge on top of them,${height}, joints over posts.`],
+      tools: ['level', 'drill', 'spanners', 'ladder', 'props'],
+      hands: 2,
+      caution: 'Level ground under the ladder, and somebody holding it.',
+    },
+  ];
+}
+
+function roof({ roof: of, ridge: rail }: Shelter, system: System): readonly WorkStep[] {
+  if (of.type === 'cap' || of.type === 'inflated') return [];
+  const count = of.stations.length;
+  const tied = rail?.tied ? ' and tied to it' : '';
+  const onRidge = rail ? ` Each rests on the ridge${tied}.` : '';
+  if (of.type === 'rafters') {
+    return [
+      {
+        title: `${plural(count, 'pair')} of rafters`,
+        does: [
+          `Make up every pair alike on the ground, then raise the two end pairs and prop them, and the others to a line between them.${onRidge}`,
+        ],
+        tools: ['drill', 'spanners', 'string line', 'props', 'ladders'],
+        hands: 3,
+        caution: 'Keep long pieces away from power lines while they are carried and raised.',
+      },
+    ];
+  }
+  const elastic = of.shape === 'elastic';
+  const joints = [...of.joints, ...(of.crownFitting ? [of.crownFitting] : [])];
+  const glued = joints.some((joint) => joint.item.form === 'socket') && of.member.material.family === 'pvc';
+  return [
+    {
+      title: `${plural(count, 'bow')}`,
+      does: [
+        ...(joints.length > 0
+          ? [
+              `Join the pieces on the ground by the cut sheet${glued ? '; prime, glue, and let the glue cure before anything is bent' : ''}.`,
+            ]
+          : []),
+        elastic
+          ? `Put one end over its foot, walk the other round and over its own. The two end bows first, then the others to a line between the crowns.${onRidge}`
+          : `Raise the two end bows and prop them, then the others to a line between the crowns.${onRidge}`,
+        `Each spans ${lengthText(of.span, system)} and rises ${lengthText(of.rise, system)}; measure the first.`,
+      ],
+      tools: ['ladder', 'string line', 'tape', ...(glued ? ['primer and cement'] : []), 'eye protection'],
+      hands: elastic ? 2 : 3,
+      caution: elastic
+        ? 'Sprung pipe whips back: two hold it, and nobody stands over the free end.'
+        : 'Keep long pieces away from power lines while they are carried and raised.',
+    },
+  ];
+}
+
+function along(shelter: Shelter): readonly WorkStep[] {
+  const rails = railsOf(shelter).filter((rail) => rail.role === 'purlin' || rail.role === 'baseboard');
+  if (rails.length === 0) return [];
+  const names = rails.map((rail) => `${plural(rail.lines.length, 'line')} of ${rail.member.title}`);
+  return [
+    {
+      title: 'Purlins and boards along',
+      does: [
+        `${names.join('; ')}. Measure the bays at the top too before they are fixed, so that frames stand upright.`,
+      ],
+      tools: ['tape', 'drill', 'spanners', 'ladder'],
+      hands: 2,
+    },
+  ];
+}
+
+function bracing({ braces }: Shelter): readonly WorkStep[] {
+  if (braces.length === 0) return [];
+  const cable = braces.some((brace) => brace.member.kind === 'cable');
+  return [
+    {
+      title: 'Braces and guys',
+      does: [
+        'Plumb the end frames with a level and hold them so until every brace is fixed.',
+        ...(cable ? ['Pull wires up by pairs, so that nothing is drawn out of plumb.'] : []),
+      ],
+      tools: [
+        'level',
+        'drill',
+        'spanners',
+        ...(cable ? ['cable puller', 'cable cutter', 'eye protection'] : []),
+      ],
+      hands: 2,
+    },
+  ];
+}
+
+function beforeCover({ roof: of }: Shelter): WorkStep {
+  const wrapped = 'wrapped' in of && of.wrapped;
+  return {
+    title: 'Before the film goes on',
+    does: [
+      'Measure the diagonals again. Run a hand over everything the film will touch: tape or file what is rough or sharp.',
+      ...(wrapped ? ['Wrap the members that the film lies on.'] : []),
+    ],
+    tools: ['tape', 'file', 'cloth tape'],
+    hands: 1,
+  };
+}
+
+function covers(shelter: Shelter, system: System): readonly WorkStep[] {
+  return shelter.covers.map((cover) => {
+    const hands = cover.place === 'roof' ? Math.max(3, Math.ceil(shelter.length / 6) + 1) : 2;
+    const pull =
+      cover.tension > 0 && cover.skin.kind === 'film'
+        ? [
+            `Pull it to about ${format(cover.tension, 'line-load', system)} along every edge; film goes slack when it is warm, so do it on a mild day.`,
+          ]
+        : [];
+    const fastened = cover.fastening ? ` with: ${cover.fastening.title}` : '';
+    return {
+      title: `Cover the ${cover.place}`,
+      does: [
+        `${cover.skin.title}${cover.layers === 2 ? ', two layers' : ''}. Unroll it along the side that lies away from the wind, draw it over by ropes, and fasten one long edge, then the other, then the ends${fastened}.`,
+        ...pull,
+        ...(cover.straps
+          ? [
+              `Then the straps, one every ${lengthText(cover.straps.spacing, system)}: ${cover.straps.item.title}.`,
+            ]
+          : []),
+      ],
+      tools: ['ropes', 'ladders', 'knife', 'drill or screwdriver', 'cloth tape'],
+      hands,
+      caution: 'Film is a sail while it goes on: in still air only.',
+    };
+  });
+}
