@@ -106,7 +106,7 @@ function continueTo(start: Shot, free: readonly (keyof Shot)[], aim: Aim): Shot 
       step = Math.min(0.25, step * 1.5);
     } else {
       step /= 2;
-      if (step < 1 / 4096) return undefined;
+      if (step < 1 / 512) return undefined;
     }
   }
   return Number.isFinite(fireShot(shot).x) ? shot : undefined;

@@ -66,8 +66,7 @@ const force = new Float64Array(12);
  *
  * Each member is described in axes that ride on its chord, with the mean of its ends' twist (corotational);
  * bowing in both planes shortens it, as in the plane frame. The unbalance is exact in equilibrium; the tangent is
- * the beam-column's in the riding axes: stretch, bending, torsion, thrust and end-moment terms, symmetric. Terms of
- * torque and of lateral-torsional buckling are left out of the tangent, so its pivots do not see that kind of buckling.
+ * the beam-column's in the riding axes with the turning of its end forces, made symmetric.
  * Source: Crisfield, Non-linear Finite Element Analysis 2, ch. 17 (from memory).
  */
 export function assembleSpace(
@@ -282,23 +281,56 @@ function stiffen(member: Member, N: number, l: number, z: Bend, y: Bend, state: 
     outer(rows[at + 1]!, rows[at]!, plane.kij + N * L * h('i', 'j'));
     outer(rows[at + 1]!, rows[at + 1]!, plane.kjj + N * L * h('j', 'j'));
   }
-  // the chord's turning under thrust and end moments
-  const chordY: Row = [
+  rideAlong(l, state);
+}
+
+/**
+ * End forces and moments turn with the riding axes (their spin times each of them), and the end shears change as
+ * the chord grows; made symmetric, what is lost vanishes where the nodes' moments are in balance.
+ */
+function rideAlong(l: number, state: MemberState): void {
+  const spinX: Row = [
+    [3, 0.5],
+    [9, 0.5],
+  ];
+  const spinY: Row = [
+    [2, 1 / l],
+    [8, -1 / l],
+  ];
+  const spinZ: Row = [
+    [1, -1 / l],
+    [7, 1 / l],
+  ];
+  const only = (row: number): Row => [[row, 1]];
+  for (let at = 0; at < 12; at += 3) {
+    const [px, py, pz] = [force[at]!, force[at + 1]!, force[at + 2]!];
+    outer(only(at), spinY, pz);
+    outer(only(at), spinZ, -py);
+    outer(only(at + 1), spinZ, px);
+    outer(only(at + 1), spinX, -pz);
+    outer(only(at + 2), spinX, py);
+    outer(only(at + 2), spinY, -px);
+  }
+  const stretch: Row = [
+    [0, -1],
+    [6, 1],
+  ];
+  const y: Row = [
     [1, -1],
     [7, 1],
   ];
-  const chordZ: Row = [
+  const z: Row = [
     [2, -1],
     [8, 1],
   ];
-  outer(chordY, chordY, N / l);
-  outer(chordZ, chordZ, N / l);
-  const Mz = (state.MzI + state.MzJ) / (l * l);
-  const My = -(state.MyI + state.MyJ) / (l * l);
-  outer(rows[0]!, chordY, Mz);
-  outer(chordY, rows[0]!, Mz);
-  outer(rows[0]!, chordZ, My);
-  outer(chordZ, rows[0]!, My);
+  outer(y, stretch, (state.MzI + state.MzJ) / (l * l));
+  outer(z, stretch, -(state.MyI + state.MyJ) / (l * l));
+  for (let r = 0; r < 12; r++)
+    for (let c = r + 1; c < 12; c++) {
+      const mean = (local[12 * r + c]! + local[12 * c + r]!) / 2;
+      local[12 * r + c] = mean;
+      local[12 * c + r] = mean;
+    }
 }
 
 type Row = readonly (readonly [number, number])[];
