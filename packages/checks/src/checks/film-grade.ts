@@ -30,7 +30,7 @@ export const filmGrade: Check = {
           message: [
             `${skin.title} lasts about `,
             measured(skin.life, 'time'),
-            ' in full sun, less than one year: it is not a greenhouse grade.',
+            ' in full sun; a cover that stays on needs one full year.',
           ],
           source: 'practice',
           steps: [

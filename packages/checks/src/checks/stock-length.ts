@@ -2,7 +2,7 @@ import type { Bows, Rafters, SpecEdit } from '@tautline/shelter';
 import { itemValue, quantityValue, specNode } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding, MessagePiece } from '../finding.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
 
 /** Pieces between the ends and joints at these places, m; driven legs belong to the outer pieces. */
 function pieces(frame: Bows | Rafters, joints: readonly number[]): number[] {
@@ -21,6 +21,11 @@ function run(input: CheckInput): Finding[] {
   if (frame.type !== 'bows' && frame.type !== 'rafters') return [];
   const longest = frame.member.stockLengths.at(-1);
   if (longest === undefined) return [];
+  const { section } = frame.member;
+  if (section.shape === 'rectangle' && (section.laminations ?? 1) > 1)
+    return [
+      notChecked(stockLength.id, frame, 'the butts of laminated boards are staggered from layer to layer'),
+    ];
   const longestPiece = Math.max(...pieces(frame, saidJoints(frame)));
   const said = saidJoints(frame).length > 0;
   return [
@@ -39,11 +44,11 @@ function run(input: CheckInput): Finding[] {
             '.',
           ]
         : [
-            frame.type === 'bows' ? 'The bow needs ' : 'The rafter needs ',
+            `No joint was said: the ${frame.type === 'bows' ? 'bow' : 'rafter'} needs `,
             measured(longestPiece, 'length'),
-            ` of ${frame.member.title}, more than the longest stock length of `,
+            ` of ${frame.member.title} in one piece, and it is sold in lengths of up to `,
             measured(longest, 'length'),
-            ', and no joint was said.',
+            '.',
           ],
       source: 'derived',
       steps: [

@@ -71,6 +71,12 @@ function run(input: CheckInput): Finding[] {
   const { analysis } = input.frame;
   const total = roof.line.at(-1)!.s;
   return joints.map((joint) => {
+    if (joint.item.momentCapacity === 0)
+      return notChecked(
+        weakCoupler.id,
+        joint,
+        `${joint.item.title} turns freely, and the frame is calculated as if it went through whole`,
+      );
     const demand = demandAt(analysis, roof.id, total, joint.at, joint.item);
     if (demand === undefined)
       return notChecked(weakCoupler.id, joint, 'the frame gives way before the joint can be judged');
