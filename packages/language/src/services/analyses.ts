@@ -10,7 +10,7 @@ import { definitionsOf, type ViewServices, worldOf } from './file-view.ts';
 import { closureOf, fileOf, isCatalogue } from './scope.ts';
 
 /** Quiet time after an edit before its shelters are worked out, ms. */
-const PAUSE = 120;
+const PAUSE = 10;
 
 export interface FileAnalysis {
   readonly uri: string;

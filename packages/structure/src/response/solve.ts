@@ -16,7 +16,7 @@ export function respond(built: BuiltState, load: CombinedLoad, condition: Condit
   const result = solvePlaneFrame(
     system.model,
     { line: load.lines, nodal: load.points },
-    { start: built.result.state, steps: 4 },
+    { start: built.result.state, steps: 2 },
   );
   return {
     load,
