@@ -91,14 +91,15 @@ describe('plane frame', () => {
         const still = locked.displacements;
         const adds = both.displacements.every(
           (d, k) =>
-            Math.abs(d.dy + still[k]!.dy - one.displacements[k]!.dy - two.displacements[k]!.dy) < 1e-7,
+            Math.abs(d.dy + still[k]!.dy - one.displacements[k]!.dy - two.displacements[k]!.dy) < 1e-6,
         );
         const shrunk = 1e-4;
         const tiny = solvePlaneFrame(bow, loadsOf(a * shrunk, b * shrunk, c * shrunk), {
           start: locked.state,
         });
         const steps = both.displacements.map((d, k) => shrunk * (d.dy - still[k]!.dy));
-        const reach = Math.max(...steps.map(Math.abs));
+const sideways = both.displacements.map((d, k) => shrunk * (d.dx - still[k]!.dx));
+        const reach = Math.max(...steps.map(Math.abs), ...sideways.map(Math.abs));
         const near = tiny.displacements.every(
           (d, k) => Math.abs(d.dy - still[k]!.dy - steps[k]!) < 5e-3 * reach + 1e-7,
         );
