@@ -9,44 +9,29 @@ const handy = { metric: 0.05, us: 0.0254 };
 
 /** A flatter bow: a lower rise, or a shorter pipe where the spec says the length. */
 export function flatter(bows: Bows): Lever {
-  return bows.sizedBy === 'length'
-    ? {
-        type: 'number',
-        from: bows.length,
-        towards: bows.span * 1.05,
-        steps: handy,
-        title: (value) => ['Cut the bows ', length(value), ' long'],
-        edits: (value) => [setQuantity(bows.origin, 'length', value, 'length')],
-      }
-    : {
-        type: 'number',
-        from: bows.rise,
-        towards: bows.span * 0.25,
-        steps: handy,
-        title: (value) => ['Lower the rise to ', length(value)],
-        edits: (value) => [setQuantity(bows.origin, 'rise', value, 'length')],
-      };
+  return sized(bows, { rise: bows.span * 0.25, length: bows.span * 1.05 });
 }
 
 /** A higher bow: the other way round. */
 export function higher(bows: Bows): Lever {
-  return bows.sizedBy === 'length'
-    ? {
-        type: 'number',
-        from: bows.length,
-        towards: bows.length * 1.5,
-        steps: handy,
-        title: (value) => ['Make the bows ', length(value), ' long'],
-        edits: (value) => [setQuantity(bows.origin, 'length', value, 'length')],
-      }
-    : {
-        type: 'number',
-        from: bows.rise,
-        towards: bows.rise * 1.6,
-        steps: handy,
-        title: (value) => ['Raise the crown to ', length(value), ' over the springing'],
-        edits: (value) => [setQuantity(bows.origin, 'rise', value, 'length')],
-      };
+  return sized(bows, { rise: bows.rise * 1.6, length: bows.length * 1.5 });
+}
+
+/** Moves the one of rise and length that the spec says, so that the two never contradict each other. */
+function sized(bows: Bows, towards: { readonly rise: number; readonly length: number }): Lever {
+  const word = bows.sizedBy ?? 'rise';
+  return {
+    type: 'number',
+    from: bows[word],
+    towards: towards[word],
+    steps: handy,
+    title: (value) => [
+      word === 'rise' ? 'Make the rise ' : 'Make the bows ',
+      length(value),
+      word === 'rise' ? '' : ' long',
+    ],
+    edits: (value) => [setQuantity(bows.origin, word, value, 'length')],
+  };
 }
 
 /** Closer frames or posts. */
