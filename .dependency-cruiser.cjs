@@ -11,10 +11,21 @@ const layers = [
   'drawing',
   'language',
   'book',
+  'review',
   'cli',
   'extension',
 ];
-const pure = ['quantity', 'mechanics', 'loads', 'shelter', 'structure', 'checks', 'takeoff', 'drawing'];
+const pure = [
+  'quantity',
+  'mechanics',
+  'loads',
+  'shelter',
+  'structure',
+  'checks',
+  'takeoff',
+  'drawing',
+  'review',
+];
 
 /** @type {import('dependency-cruiser').IConfiguration} */
 module.exports = {

@@ -1,0 +1,17 @@
+export { anythingDiffers, type Changes, changesOf, designDiffers } from './changes.ts';
+export { blockChanges, type FactChange, sameFacts } from './facts.ts';
+export {
+  type CostSide,
+  type Governing,
+  governingOf,
+  type MaterialChange,
+} from './figures.ts';
+export type { AcceptanceChange, FindingChange, FindingSide } from './findings.ts';
+export { reviewJson } from './output/json.ts';
+export { commentMark, type MarkdownOptions, reviewMarkdown } from './output/markdown.ts';
+export { type PageOptions, reviewPage } from './output/page.ts';
+export { likeness, type Pair, pairShelters } from './pairs.ts';
+export type { PartChange } from './parts.ts';
+export { type Review, reviewOf, type ShelterReview, type Sides } from './review.ts';
+export type { FirstFailure, RenamedFiles, Reviewed, Revision, Written } from './revision.ts';
+export { type Said, saidText, saidTexts } from './said.ts';

@@ -1,0 +1,91 @@
+/** A review as a comment on a pull request: short, the same for the same change, details folded away. */
+import type { System } from '@tautline/quantity';
+import type { Review } from '../review.ts';
+import { headline, type ToldChange, type ToldShelter, tellShelter, worthASection } from './told.ts';
+
+/** First line of the comment, by which a later run finds the one to write over. */
+export const commentMark = '<!-- tautline review -->';
+
+export interface MarkdownOptions {
+  readonly system: System;
+  /** The line that every report carries. */
+  readonly caution: string;
+}
+
+export function reviewMarkdown(review: Review, { system, caution }: MarkdownOptions): string {
+  const told = review.shelters.filter(worthASection).map((shelter) => tellShelter(shelter, system));
+  const lines = [
+    commentMark,
+    '### Shelter review',
+    '',
+    `${headline(review)} Compared ${code(review.before)} with ${code(review.after)}.`,
+    '',
+  ];
+  if (told.length > 0) lines.push(...overview(told), '');
+  for (const shelter of told) lines.push(...details(shelter));
+  lines.push(`<sub>${safe(caution)}</sub>`);
+  return `${lines.join('\n')}\n`;
+}
+
+function overview(told: readonly ToldShelter[]): string[] {
+  const gusts = told.some(({ firstFailure }) => firstFailure !== '');
+  const head = ['shelter', 'change', 'findings', 'most used', ...(gusts ? ['first failure at'] : []), 'cost'];
+  return [
+    row(head),
+    row(head.map(() => '---')),
+    ...told.map((one) =>
+      row(
+        [
+          one.review.name,
+          one.outcome,
+          one.findingTally,
+          one.governing,
+          ...(gusts ? [one.firstFailure] : []),
+          one.cost,
+        ].map(safe),
+      ),
+    ),
+  ];
+}
+
+const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+
+function details(told: ToldShelter): string[] {
+  const body = [
+    ...told.facts.flatMap(({ title, changes }) => section(title, changes.map(changeLine))),
+    ...section('Parts', told.parts.map(safe)),
+    ...section('Findings', told.findings.map(safe)),
+    ...section('Acceptances', told.acceptances.map(safe)),
+    ...section('Materials', told.materials.map(changeLine)),
+    ...section('Problems', told.problems.map(safe)),
+  ];
+  if (body.length === 0) return [];
+  const open = told.findings.some((line) => line.startsWith('came (fails)')) ? ' open' : '';
+  const summary = `<summary><b>${safe(told.review.name)}</b>: ${safe(told.outcome)}</summary>`;
+  return [`<details${open}>${summary}`, '', ...body, '</details>', ''];
+}
+
+function section(title: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : [`**${title}**`, '', ...lines.map((line) => `- ${line}`), ''];
+}
+
+function changeLine({ what, before, after }: ToldChange): string {
+  if (before === '') return `${safe(what)}: added ${safe(after)}`;
+  if (after === '') return `${safe(what)}: removed, was ${safe(before)}`;
+  return `${safe(what)}: ${safe(before)} → ${safe(after)}`;
+}
+
+/**
+ * Text of a spec inside a comment: no markup, no mention of a person and no link to an issue comes of it.
+ */
+function safe(text: string): string {
+  return text
+    .replace(/&/g, '&amp;')
+    .replace(/</g, '&lt;')
+    .replace(/>/g, '&gt;')
+    .replace(/[\\`*_[\]|~#@!]/g, (mark) => `&#${mark.charCodeAt(0)};`)
+    .replace(/:\/\//g, '&#58;//')
+    .replace(/\s+/g, ' ');
+}
+
+const code = (text: string): string => `<code>${safe(text)}</code>`;
