@@ -91,7 +91,7 @@ describe('plane frame', () => {
         const still = locked.displacements;
         const adds = both.displacements.every(
           (d, k) =>
-            Math.abs(d.dy + still[k]!.dy - one.displacements[k]!.dy - two.displacements[k]!.dy) < 1e-6,
+            Math.abs(d.dy + still[k]!.dy - one.displacements[k]!.dy - two.displacements[k]!.dy) < 2e-7,
         );
         const shrunk = 1e-4;
         const tiny = solvePlaneFrame(bow, loadsOf(a * shrunk, b * shrunk, c * shrunk), {

@@ -15,8 +15,9 @@ export function linearAnswer(system: PlaneSystem, run: Run, loads: PlaneLoads): 
   const set = layLoads(system, loads) as LoadSet;
   const free = unheld(system);
   const pass = emptyPass(system);
-  // tangent with no support held: its product with the movement gives every reaction
-  assemble(free, run.u, set, pass, true);
+  // tangent under the starting loads (else answers would not add up), no support held: its product with the movement gives every reaction
+  const before = layLoads(system, run.loadsAt(0)) as LoadSet;
+  assemble(free, run.u, before, pass, true);
   const whole = { ...free.matrix, values: free.matrix.values.slice() };
   const spread = (du: Float64Array): Float64Array => {
     const v = new Float64Array(whole.size);
@@ -29,12 +30,13 @@ export function linearAnswer(system: PlaneSystem, run: Run, loads: PlaneLoads): 
   const du = new Float64Array(system.dofs);
   for (const p of system.prescribed) du[p.dof] = p.value - run.u[p.dof]!;
   const imposed = spread(du);
+  assemble(system, run.u, before, pass, true);
+  const pivots = factor(system.matrix);
+  if (pivots.vanished >= 0) return pivots.vanished;
+  assemble(system, run.u, set, pass, false);
   const right = new Float64Array(system.matrix.size);
   for (let d = 0; d < system.dofs; d++)
     if (system.equation[d]! >= 0) right[system.equation[d]!] = -pass.unbalance[d]! - imposed[d]!;
-  assemble(system, run.u, set, pass, true);
-  const pivots = factor(system.matrix);
-  if (pivots.vanished >= 0) return pivots.vanished;
   solve(system.matrix, right);
   for (let d = 0; d < system.dofs; d++) if (system.equation[d]! >= 0) du[d] = right[system.equation[d]!]!;
   const moved = spread(du);
