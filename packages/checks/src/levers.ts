@@ -34,6 +34,18 @@ function sized(bows: Bows, towards: { readonly rise: number; readonly length: nu
   };
 }
 
+/** A higher cap or bulge, whose rise is always said. */
+export function risen(roof: { readonly origin: Bows['origin']; readonly rise: number }): Lever {
+  return {
+    type: 'number',
+    from: roof.rise,
+    towards: roof.rise * 3,
+    steps: handy,
+    title: (value) => ['Make the rise ', length(value)],
+    edits: (value) => [setQuantity(roof.origin, 'rise', value, 'length')],
+  };
+}
+
 /** Closer frames or posts. */
 export function closer(
   part: { readonly origin: Bows['origin']; readonly spacing: number },

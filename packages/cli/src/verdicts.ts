@@ -74,11 +74,11 @@ export function fixContext(
   };
 }
 
-/** The same problem of a shared file is told once. */
+/** The same problem of a shared file, or one that both reader and resolver found, is told once. */
 function once(problems: readonly PlacedProblem[]): PlacedProblem[] {
   const seen = new Set<string>();
   return problems.filter((problem) => {
-    const key = `${problem.uri}:${problem.from.line}:${problem.from.character}:${problem.message}`;
+    const key = `${problem.uri}:${problem.from.line}:${problem.from.character}:${problem.id}`;
     if (seen.has(key)) return false;
     seen.add(key);
     return true;

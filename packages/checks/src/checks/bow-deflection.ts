@@ -1,9 +1,9 @@
-import type { Requirement, Shelter } from '@tautline/shelter';
+import { clearHeightAt, type Requirement, type Shelter } from '@tautline/shelter';
 import { type FrameAnalysis, type Response, roofHeightAt } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { higher } from '../levers.ts';
+import { higher, risen } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
 interface Asked {
@@ -49,7 +49,7 @@ function lowest(analysis: FrameAnalysis, x: number): { response: Response; heigh
 
 function run(input: CheckInput): Finding[] {
   const { shelter } = input;
-  if (shelter.roof.type !== 'bows' && shelter.roof.type !== 'rafters') return [];
+  if (shelter.roof.type === 'cap') return askedHeights(shelter).flatMap((asked) => underCap(shelter, asked));
   if (!input.frame.ok) return [notChecked(bowDeflection.id, shelter, input.frame.reason)];
   const { analysis } = input.frame;
   const asked = askedHeights(shelter);
@@ -96,6 +96,45 @@ function run(input: CheckInput): Finding[] {
   });
 }
 
+/** A rigid cap does not settle: its height is that of its shape. */
+function underCap(shelter: Shelter, { height, at, what, part }: Asked): Finding[] {
+  const there = clearHeightAt(shelter, at);
+  if (there === undefined)
+    return [notChecked(bowDeflection.id, part, 'the cap does not reach over this place')];
+  return [
+    judge({
+      id: bowDeflection.id,
+      part,
+      utilisation: height / Math.max(there, 1e-6),
+      demand: measured(height, 'length'),
+      capacity: measured(there, 'length'),
+      exact: true,
+      message: [
+        'There are ',
+        measured(there, 'length'),
+        ' of height under the cap at ',
+        measured(at, 'length'),
+        ` from the side; ${what} needs `,
+        measured(height, 'length'),
+        '.',
+      ],
+      source: 'derived',
+      steps: [
+        step(
+          'y',
+          'height of the cap there',
+          'from the geometry',
+          [given('x', 'distance from the side', at, 'length')],
+          there,
+          'length',
+          'derived',
+        ),
+        step('h', `height for ${what}`, 'as said', [], height, 'length', 'derived'),
+      ],
+    }),
+  ];
+}
+
 export const bowDeflection: Check = {
   id: 'bow-deflection',
   title: 'Deflection against headroom',
@@ -111,13 +150,14 @@ export const bowDeflection: Check = {
       kind: 'length',
     },
   ],
-  sources: ['frame'],
+  sources: ['frame', 'derived'],
   leavesOut: 'Sway in gusts, which passes; the thickness of the pipe; ground that is not level.',
   mayBeAccepted: 'When the beds lie further in than the row that was said.',
   run,
   levers: (input) => {
     const { roof, sidePosts: posts } = input.shelter;
     if (roof.type === 'bows' && posts === undefined) return [higher(roof)];
+    if (roof.type === 'cap') return [risen(roof)];
     if (posts === undefined) return [];
     return [
       {

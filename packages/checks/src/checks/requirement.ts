@@ -2,6 +2,7 @@ import type { Requirement, Shelter } from '@tautline/shelter';
 import type { Check } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { judge, measured, notChecked, step } from '../judge.ts';
+import { higher, risen } from '../levers.ts';
 
 /** What a `require` may be about, in SI. Headroom is judged after deflection, by its own check. */
 function subjectOf(shelter: Shelter, requirement: Requirement): { value: number; kind: string } | undefined {
@@ -73,4 +74,11 @@ export const requirement: Check = {
   leavesOut: 'Headroom is judged by bow-deflection, after the roof has settled.',
   mayBeAccepted: 'Change the requirement instead.',
   run: (input) => input.shelter.requirements.flatMap((entry) => onRequirement(input.shelter, entry)),
+  levers: ({ shelter }, finding) => {
+    const asked = shelter.requirements.find((entry) => entry.id === finding.part);
+    const { roof } = shelter;
+    if (asked?.subject !== 'ridge-height' || !asked.comparison.startsWith('>')) return [];
+    if (roof.type === 'bows') return [higher(roof)];
+    return roof.type === 'rafters' ? [] : [risen(roof)];
+  },
 };
