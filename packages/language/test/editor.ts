@@ -29,7 +29,10 @@ export interface Editor {
 
 const silent = { error: () => {}, warn: () => {}, info: () => {}, log: () => {} };
 
-export async function startEditor(options: ServerOptions & { sheets?: Sheets } = {}): Promise<Editor> {
+export async function startEditor(
+  options: ServerOptions & { sheets?: Sheets } = {},
+  root = 'file:///gully',
+): Promise<Editor> {
   const up = new PassThrough();
   const down = new PassThrough();
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
@@ -48,8 +51,8 @@ export async function startEditor(options: ServerOptions & { sheets?: Sheets } =
   client.listen();
   const { capabilities } = await client.sendRequest<InitializeResult>('initialize', {
     processId: null,
-    rootUri: 'file:///gully',
-    workspaceFolders: [{ uri: 'file:///gully', name: 'gully' }],
+    rootUri: root,
+    workspaceFolders: [{ uri: root, name: 'gully' }],
     capabilities: {},
   });
   await client.sendNotification('initialized', {});

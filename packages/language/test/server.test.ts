@@ -1,3 +1,7 @@
+import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type {
   CodeAction,
@@ -14,6 +18,7 @@ import type {
   TextEdit,
   WorkspaceEdit,
 } from 'vscode-languageserver';
+import { GuardedFiles } from '../src/node-door.ts';
 import { applied, type Editor, startEditor, withCursor } from './editor.ts';
 import { houseText, houseUri, houseWith, itemsText, itemsUri } from './house.ts';
 
@@ -268,5 +273,39 @@ describe('writing', () => {
     });
     const action = actions.find(({ title }) => title === 'Write `20 deg`');
     expect(applied(text, action?.edit?.changes?.[houseUri] ?? [])).toBe(houseWith('orientation 20 deg'));
+  });
+});
+
+describe('the workspace on disk', () => {
+  it('reads files, follows changes of imports, and forgets what was typed and not saved', async () => {
+    const folder = mkdtempSync(join(tmpdir(), 'tautline-'));
+    const at = (name: string): string => pathToFileURL(join(folder, name)).toString();
+    writeFileSync(join(folder, 'items.shelter'), itemsText);
+    writeFileSync(join(folder, 'house.shelter'), houseText);
+    writeFileSync(join(folder, 'huge.shelter'), ' '.repeat(9 * 1024 * 1024));
+    symlinkSync('/etc/hosts', join(folder, 'hosts.shelter'));
+    writeFileSync(join(folder, 'uses-link.shelter'), 'import "hosts.shelter"');
+    const disk = await startEditor(
+      { catalogue, fileSystem: () => new GuardedFiles() },
+      pathToFileURL(folder).toString(),
+    );
+    const has = (code: string) => (list: readonly { code?: unknown }[]) =>
+      list.some((one) => one.code === code);
+    const none = (list: readonly unknown[]) => list.length === 0;
+    await disk.diagnostics(at('house.shelter'), none);
+    await disk.diagnostics(at('huge.shelter'), has('unreadable'));
+    await disk.diagnostics(at('uses-link.shelter'), has('import'));
+    await disk.open(at('items.shelter'), itemsText);
+    await disk.change(at('items.shelter'), itemsText.replace('white-25', 'ivory-25'));
+    const broken = await disk.diagnostics(at('house.shelter'), has('unknown-name'));
+    expect(broken.map(({ message }) => message)).toContain(
+      'There is no pipe, rod, pole or lumber called `white-25`.',
+    );
+    await disk.client.sendNotification('textDocument/didClose', {
+      textDocument: { uri: at('items.shelter') },
+    });
+    await disk.diagnostics(at('house.shelter'), none);
+    await disk.close();
+    rmSync(folder, { recursive: true });
   });
 });

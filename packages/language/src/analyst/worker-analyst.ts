@@ -9,7 +9,6 @@ import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
 const PATIENCE = 4000;
 
 interface Waiting {
-  readonly shelter: string;
   answer(message: FromWorker | { readonly type: 'gone'; readonly reason: string }): void;
 }
 
@@ -64,7 +63,6 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
   const ask = <T>(
     question: (id: number, own: Definitions) => ToWorker,
     world: SpecWorld,
-    shelter: string,
     read: (message: Parameters<Waiting['answer']>[0] | undefined) => T,
     token: CancelToken | undefined,
   ): Promise<T> =>
@@ -77,7 +75,7 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
       const cancelling = token?.onCancellationRequested(() => {
         if (!waiting.has(id)) return;
         to.post({ type: 'cancel', id });
-        waiting.set(id, { shelter, answer: () => clearTimeout(timer) });
+        waiting.set(id, { answer: () => clearTimeout(timer) });
         const timer = setTimeout(() => {
           if (!waiting.has(id) || port !== to) return;
           to.close();
@@ -86,7 +84,6 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
         resolve(read(undefined));
       });
       waiting.set(id, {
-        shelter,
         answer: (message) => {
           cancelling?.dispose();
           resolve(read(message));
@@ -100,7 +97,6 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
       ask<AnalysisResult | undefined>(
         (id, own) => ({ type: 'analyse', id, own, shelter, options }),
         world,
-        shelter,
         (message) => {
           if (message?.type === 'analysed') return message.result;
           if (message?.type === 'gone') return { shelter, problems: [], failure: message.reason };
@@ -112,7 +108,6 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
       ask<readonly Fix[]>(
         (id, own) => ({ type: 'fixes', id, own, shelter, request }),
         world,
-        shelter,
         (message) => (message?.type === 'fixed' ? message.fixes : []),
         token,
       ),

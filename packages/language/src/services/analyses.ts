@@ -3,7 +3,7 @@
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
 import type { SpecWorld } from '@tautline/shelter';
-import { Cancellation, type LangiumDocument } from 'langium';
+import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { AnalysisResult, Analyst } from '../analyst/analyst.ts';
 import { isDefinition } from '../generated/ast.ts';
 import { definitionsOf, type ViewServices, worldOf } from './file-view.ts';
@@ -97,6 +97,9 @@ export class Analyses {
   private async run(document: LangiumDocument, source: Cancellation.CancellationTokenSource): Promise<void> {
     const uri = document.uri.toString();
     const { version } = document.textDocument;
+    // In the middle of being read anew: when that is done, this is called again.
+    const near = closureOf(document, this.services.shared.workspace.LangiumDocuments, this.services.roots);
+    if (near.some(({ state }) => state < DocumentState.Linked)) return;
     const names = shelterNames(document);
     const world = worldOf(document, this.services);
     const said = this.saidBy(document, names);

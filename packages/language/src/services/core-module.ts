@@ -27,6 +27,8 @@ export function coreModule(roots: Roots): Module<LangiumCoreServices, PartialLan
     parser: {
       TokenBuilder: () => new ShelterTokenBuilder(),
       Lexer: (services) => new ShelterLexer(services, () => definitionWords),
+      // The grammar needs one token of lookahead, and a name before the words of a line is taken first.
+      ParserConfig: () => ({ maxLookahead: 1 }),
       ValueConverter: () => asWritten,
       ParserErrorMessageProvider: () => new GrowersMessages(),
     },

@@ -1,6 +1,11 @@
 /** Everything the language knows of one linked document: matches, problems, spec, world. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import type { LangiumCoreServices, LangiumDocument, LangiumSharedCoreServices } from 'langium';
+import type {
+  AstNodeDescription,
+  LangiumCoreServices,
+  LangiumDocument,
+  LangiumSharedCoreServices,
+} from 'langium';
 import { type File, isDefinition } from '../generated/ast.ts';
 import { matchOf } from '../match/match-file.ts';
 import { fileProblems, type ImportFinding, type Namesake } from '../problems/file-problems.ts';
@@ -52,7 +57,7 @@ export function problemsOf(document: LangiumDocument, services: ViewServices): r
     ...fileProblems(file, match, {
       uri: document.uri.toString(),
       imports: importFindings(document, services),
-      namesake: (name) => namesake(name, document, services),
+      namesake: namesakes(document, services),
     }),
   ];
   return withoutEchoes(all).sort((a, b) => a.start - b.start || a.end - b.end);
@@ -94,32 +99,38 @@ function importFindings(
   });
 }
 
-function namesake(
-  name: string,
+/** Finds definitions of the same name in imported files and the catalogue. */
+function namesakes(
   document: LangiumDocument,
   { shared, roots }: ViewServices,
-): Namesake | undefined {
+): (name: string) => Namesake | undefined {
   const { LangiumDocuments, IndexManager } = shared.workspace;
   const own = document.uri.toString();
-  const imported = closureOf(document, LangiumDocuments, roots).filter(({ uri }) => uri.toString() !== own);
-  const catalogue = isCatalogue(document.uri)
-    ? []
-    : LangiumDocuments.all.filter(({ uri }) => isCatalogue(uri)).toArray();
-  for (const other of [...imported, ...catalogue]) {
-    const uri = other.uri.toString();
-    const found = IndexManager.allElements('Named', new Set([uri])).find(
-      (description) => description.name === name,
+  const byName = once(() => {
+    const imported = closureOf(document, LangiumDocuments, roots).filter(({ uri }) => uri.toString() !== own);
+    const catalogue = isCatalogue(document.uri)
+      ? []
+      : LangiumDocuments.all.filter(({ uri }) => isCatalogue(uri)).toArray();
+    const found = new Map<string, AstNodeDescription>();
+    for (const other of [...imported, ...catalogue]) {
+      for (const one of IndexManager.allElements('Named', new Set([other.uri.toString()]))) {
+        if (!found.has(one.name)) found.set(one.name, one);
+      }
+    }
+    return found;
+  });
+  return (name) => {
+    const other = byName().get(name);
+    const segment = other?.nameSegment ?? other?.selectionSegment;
+    return (
+      other && {
+        uri: other.documentUri.toString(),
+        start: segment?.offset ?? 0,
+        end: segment?.end ?? 0,
+        where: isCatalogue(other.documentUri) ? 'in the catalogue' : 'in a file it imports',
+      }
     );
-    if (!found) continue;
-    const segment = found.nameSegment ?? found.selectionSegment;
-    return {
-      uri,
-      start: segment?.offset ?? 0,
-      end: segment?.end ?? 0,
-      where: isCatalogue(other.uri) ? 'in the catalogue' : 'in a file it imports',
-    };
-  }
-  return undefined;
+  };
 }
 
 const catalogueSpecs = new WeakMap<File, readonly SpecDefinition[]>();

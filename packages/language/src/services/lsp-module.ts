@@ -44,7 +44,7 @@ import { ShelterHints, ShelterLenses } from './hints.ts';
 import { ShelterHover } from './hover.ts';
 import { ShelterFormatter, ShelterLinks, ShelterOutline, ShelterSignature } from './outline.ts';
 import { ShelterRename } from './rename.ts';
-import { ShelterIndex } from './scope.ts';
+import { isCatalogue, ShelterIndex } from './scope.ts';
 import { defaultSettings, type Settings } from './settings.ts';
 
 export interface ServerOptions {
@@ -103,6 +103,23 @@ class ShelterWorkspace extends DefaultWorkspaceManager {
 
 /** The client watches the files; only shelter files matter here. */
 class ShelterUpdates extends DefaultDocumentUpdateHandler {
+  private readonly files: FileSystemProvider;
+
+  constructor(services: LangiumSharedServices) {
+    super(services);
+    this.files = services.workspace.FileSystemProvider;
+  }
+
+  /** A closed file is again what is on disk, not what was typed and not saved. */
+  didCloseDocument({ document }: { readonly document: { readonly uri: string } }): void {
+    const uri = URI.parse(document.uri);
+    if (isCatalogue(uri)) return;
+    this.files.exists(uri).then(
+      (there) => this.fireDocumentUpdate(there ? [uri] : [], there ? [] : [uri]),
+      () => this.fireDocumentUpdate([], [uri]),
+    );
+  }
+
   protected override getWatchers(): [] {
     return [];
   }

@@ -48,8 +48,23 @@ function failed(
   return { ok: false, id, message, suggestions, start: cst?.offset ?? 0, end: cst?.end ?? 0 };
 }
 
+/** Values by their text: the same few spacings and lengths are read again on every keystroke. */
+const readBefore = new Map<string, Evaluated>();
+const MOST_REMEMBERED = 4000;
+
 /** The value of a written quantity; offsets of failures count from `base`. */
 export function quantityValue(text: string, base: number): Evaluated {
+  const known = readBefore.get(text);
+  if (known) return known;
+  const result = readQuantity(text, base);
+  if (result.ok) {
+    if (readBefore.size >= MOST_REMEMBERED) readBefore.clear();
+    readBefore.set(text, result);
+  }
+  return result;
+}
+
+function readQuantity(text: string, base: number): Evaluated {
   const scanned = scanQuantity(text, 0);
   const broken = (message: string): Failed => ({
     ok: false,
