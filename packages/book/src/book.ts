@@ -7,7 +7,7 @@ import { calendarText } from './calendar/ics.ts';
 import { assumed, cautions } from './chapters/before.ts';
 import { cutting, parts } from './chapters/buying.ts';
 import { calculations } from './chapters/calculations.ts';
-import { bends, plan, settingOut, side } from './chapters/drawings.ts';
+import { bends, plan, section, settingOut, side } from './chapters/drawings.ts';
 import { front } from './chapters/front.ts';
 import { review } from './chapters/review.ts';
 import { storm } from './chapters/storm.ts';
@@ -22,6 +22,7 @@ import type { BookInput } from './input.ts';
 const chapters: readonly Chapter[] = [
   cautions,
   assumed,
+  section,
   plan,
   side,
   parts,
@@ -80,7 +81,7 @@ ${front(
 )}${written.map(
   ({ chapter, body }) =>
     html`<section id="${chapter.id}" class="${chapter.wide ? 'wide' : 'chapter'}">
-${chapter.wide ? undefined : html`<h2>${chapter.title}</h2>\n`}${body}</section>
+${chapter.drawn ? undefined : html`<h2>${chapter.title}</h2>\n`}${body}</section>
 `,
 )}</body>
 </html>

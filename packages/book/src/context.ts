@@ -18,4 +18,6 @@ export interface Chapter {
   readonly body: (context: BookContext) => Markup | undefined;
   /** Set on pages that lie on their side. */
   readonly wide?: boolean;
+  /** Set where the drawing brings its own heading. */
+  readonly drawn?: boolean;
 }

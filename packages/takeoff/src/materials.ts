@@ -23,6 +23,8 @@ export interface MaterialOptions {
 
 export interface MaterialLine extends TakeoffLine {
   readonly cuts?: CutPlan;
+  /** What a cut through it takes away, m; present where `cuts` is. */
+  readonly kerf?: number;
   /** How many of a counted line are on hand and not bought. */
   readonly fromHand?: number;
   /** Undefined when a price is missing. */
@@ -67,8 +69,6 @@ const YEAR = 365.25 * 86_400;
 export function cutRequestOf(line: TakeoffLine, options: MaterialOptions = {}): CutRequest | undefined {
   if (!line.item || !line.pieces || !line.stock || line.stock.length === 0) return undefined;
   const points = pricesOf(line.item, options.prices);
-  // A knife through film or a pair of shears through a strap takes nothing away.
-  const sawn = !['covering', 'fastening'].includes(line.group) || line.item.kind === 'sheet';
   const onHand = options.onHand?.get(line.item.id);
   return {
     demand: line.pieces.map(({ length, count }) => ({ length, count })),
@@ -76,9 +76,18 @@ export function cutRequestOf(line: TakeoffLine, options: MaterialOptions = {}): 
       const price = stockPrice(points, length, line.width);
       return price === undefined ? { length } : { length, price };
     }),
-    kerf: sawn ? (options.kerf ?? KERF) : 0,
+    kerf: kerfOf(line, options),
     ...(onHand ? { onHand } : {}),
   };
+}
+
+/** A knife through film or a pair of shears through a strap takes nothing away. */
+function kerfOf(line: TakeoffLine, options: MaterialOptions): number {
+  const sawn =
+    !['covering', 'fastening'].includes(line.group) ||
+    line.item?.kind === 'sheet' ||
+    (line.item?.kind === 'fastening' && (line.item.form === 'board' || line.item.form === 'channel'));
+  return sawn ? (options.kerf ?? KERF) : 0;
 }
 
 /** At once, with quick cut lists: for the live editor. Throws RangeError for a negative kerf or life. */
@@ -123,7 +132,7 @@ function together(
     const cost = bought.total === 0 ? 0 : lineCost(bought, pricesOf(line.item, options.prices), cuts);
     return {
       ...line,
-      ...(cuts ? { cuts } : {}),
+      ...(cuts ? { cuts, kerf: kerfOf(line, options) } : {}),
       ...(fromHand > 0 ? { fromHand } : {}),
       ...(cost === undefined ? {} : { cost }),
     };

@@ -10,7 +10,7 @@ import {
   tell,
 } from '@tautline/takeoff';
 import type { BookContext, Chapter } from '../context.ts';
-import { html, list, type Markup, table } from '../html/markup.ts';
+import { html, kept, list, type Markup, table } from '../html/markup.ts';
 import { figure } from './drawings.ts';
 
 export const parts: Chapter = {
@@ -22,8 +22,8 @@ export const parts: Chapter = {
     const rows = materials.lines.map((line) => [
       line.title,
       format(line.total, line.kind, system),
-      handText(line, system),
-      buyText(line, system) || (line.kind === 'count' ? `${line.total - (line.fromHand ?? 0)}` : ''),
+      kept(handText(line, system)),
+      kept(buyText(line, system)) || (line.kind === 'count' ? `${line.total - (line.fromHand ?? 0)}` : ''),
       line.cost === undefined ? 'no price' : money(line.cost),
     ]);
     return html`${table(['part', 'needed', 'on hand', 'buy', 'cost'], rows, [1, 4])}
@@ -76,20 +76,20 @@ function sheet(line: MaterialLine, system: System): Markup {
     ? `No plan takes less: proven by the ${plan.least} of what is bought.`
     : `Not proven least${plan.note ? ` (${plan.note})` : ''}.`;
   const wide = line.width === undefined ? '' : `, ${format(line.width, 'length', system)} wide`;
-  return html`<div class="finding"><h3>${line.title}${wide}</h3>
+  return html`<div class="finding together"><h3>${line.title}${wide}</h3>
 <p>${proof} ${format(plan.waste, 'percent', system)} is left over.</p>
 ${table(
   ['bars', 'of', 'cut into', 'left'],
   plan.bars.map((bar) => [
     `${bar.count}`,
     `${length(bar.length)}${bar.onHand ? ', on hand' : ''}`,
-    runs(bar.cuts.map((cut) => `${length(cut)} ${noteOf(line, cut)}`.trim())),
+    kept(runs(bar.cuts.map((cut) => `${length(cut)} ${noteOf(line, cut)}`.trim()))),
     length(bar.offcut),
   ]),
   [0, 3],
 )}
 ${plan.impossible.length === 0 ? undefined : list(plan.impossible.map((piece) => `${piece.count} of ${length(piece.length)}: longer than any sold`))}
-${figure(cutBars({ title: line.title, kerf: 0.003, bars: barsOf(line, plan) }, { system }))}</div>
+${figure(cutBars({ title: line.title, kerf: line.kerf ?? 0, bars: barsOf(line, plan) }, { system }))}</div>
 `;
 }
 

@@ -1,4 +1,12 @@
-import { bendTemplateView, type Drawing, planView, settingOutView, sideView, toSvg } from '@tautline/drawing';
+import {
+  bendTemplateView,
+  type Drawing,
+  planView,
+  sectionView,
+  settingOutView,
+  sideView,
+  toSvg,
+} from '@tautline/drawing';
 import type { Chapter } from '../context.ts';
 import { html, type Markup, ready } from '../html/markup.ts';
 
@@ -6,10 +14,18 @@ import { html, type Markup, ready } from '../html/markup.ts';
 export const figure = (drawing: Drawing): Markup =>
   html`<figure>${ready(toSvg(drawing, 'paper').replace(/<\?xml[^>]*\?>/, ''))}</figure>\n`;
 
+export const section: Chapter = {
+  id: 'section',
+  title: 'Section',
+  drawn: true,
+  body: ({ shelter, system }) => figure(sectionView(shelter, { system })),
+};
+
 export const plan: Chapter = {
   id: 'plan',
   title: 'Plan',
   wide: true,
+  drawn: true,
   body: ({ shelter, system }) => figure(planView(shelter, { system })),
 };
 
@@ -17,6 +33,7 @@ export const side: Chapter = {
   id: 'side',
   title: 'Side',
   wide: true,
+  drawn: true,
   body: ({ shelter, system }) => figure(sideView(shelter, { system })),
 };
 
@@ -24,6 +41,7 @@ export const settingOut: Chapter = {
   id: 'setting-out',
   title: 'Setting out',
   wide: true,
+  drawn: true,
   body: ({ shelter, system }) => figure(settingOutView(shelter, { system })),
 };
 
@@ -31,6 +49,7 @@ export const bends: Chapter = {
   id: 'bends',
   title: 'Bend template',
   wide: true,
+  drawn: true,
   body: ({ shelter, system }) => {
     const drawing = bendTemplateView(shelter, { system });
     return drawing && figure(drawing);

@@ -33,6 +33,6 @@ export const calendar: Chapter = {
   body: ({ dates }) => html`<p>The same dates are in the calendar file beside this book.</p>
 ${table(
   ['day', 'what', 'why'],
-  dates.map((date) => [date.day, date.what, date.why]),
+  dates.map((date) => [html`<span style="white-space: nowrap">${date.day}</span>`, date.what, date.why]),
 )}`,
 };

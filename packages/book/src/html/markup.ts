@@ -30,16 +30,21 @@ export function list(items: readonly Part[], kind: 'ul' | 'ol' = 'ul'): Markup {
   return kind === 'ul' ? html`<ul>\n${rows}</ul>\n` : html`<ol>\n${rows}</ol>\n`;
 }
 
+/** Text whose numbers stay on one line with their units and counts: `6 x 3.048 m`. */
+export const kept = (text: string): string =>
+  text.replace(/ x (?=\d)/g, '\u00a0x\u00a0').replace(/(\d) (?=(?:mm|m|in|ft|kg)\b)/g, '$1\u00a0');
+
 /** A table; columns named in `right` hold numbers. */
 export function table(
   head: readonly string[],
   rows: readonly (readonly Part[])[],
   right: readonly number[] = [],
+  kind = '',
 ): Markup {
   const mark = (index: number) => (right.includes(index) ? ready(' class="n"') : '');
   const heads = head.map((cell, index) => html`<th${mark(index)}>${cell}</th>`);
   const body = rows.map(
     (row) => html`<tr>${row.map((cell, index) => html`<td${mark(index)}>${cell}</td>`)}</tr>\n`,
   );
-  return html`<table>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body}</tbody>\n</table>\n`;
+  return html`<table${kind === '' ? undefined : html` class="${kind}"`}>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body}</tbody>\n</table>\n`;
 }

@@ -13,7 +13,7 @@ export function bookStyle(paper: 'a4' | 'letter', foot: string): string {
 @page wide { size: ${page} landscape; margin: 15mm 15mm 18mm; }
 * { box-sizing: border-box; }
 html { color: #000; background: #fff; }
-body { font: 10.5pt/1.42 Helvetica, Arial, "Liberation Sans", sans-serif; margin: 0 auto; max-width: ${wide}mm; overflow-wrap: anywhere; }
+body { font: 10.5pt/1.42 Helvetica, Arial, "Liberation Sans", sans-serif; margin: 0; overflow-wrap: anywhere; }
 h1 { font-size: 24pt; line-height: 1.15; margin: 0 0 2mm; }
 h2 { font-size: 15pt; margin: 0 0 4mm; padding-bottom: 1.5mm; border-bottom: 0.6mm solid #000; }
 h3 { font-size: 11pt; margin: 5mm 0 1.5mm; break-after: avoid; }
@@ -26,16 +26,17 @@ table { border-collapse: collapse; width: 100%; margin: 0 0 4mm; font-size: 9pt;
 thead { display: table-header-group; } tr { break-inside: avoid; }
 th { text-align: left; border-bottom: 0.4mm solid #000; padding: 1mm 2mm 1mm 0; vertical-align: bottom; }
 td { border-bottom: 0.15mm solid #777; padding: 1mm 2mm 1mm 0; vertical-align: top; }
-td.n, th.n { text-align: right; overflow-wrap: normal; } td:last-child, th:last-child { padding-right: 0; }
+td.n, th.n { text-align: right; white-space: nowrap; } td:last-child, th:last-child { padding-right: 0; }
 figure { margin: 0 0 4mm; break-inside: avoid; } figure svg { display: block; margin: 0 auto; max-width: 100%; height: auto; max-height: ${tall - 60}mm; }
-.wide figure svg { max-height: ${wide - 8}mm; }
-.front { display: flex; flex-direction: column; } .front figure svg { max-height: 118mm; }
+.wide figure svg { width: 100%; max-height: ${wide + 2}mm; }
+.front { display: flex; flex-direction: column; height: ${tall - 3}mm; } .front figure { flex: 1; min-height: 0; } .front figure svg { width: 100%; height: 100%; max-height: none; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 0.8mm 6mm; margin: 0 0 4mm; } .facts dt { font-weight: 700; } .facts dd { margin: 0; }
 .contents { columns: 2; column-gap: 10mm; font-size: 9.5pt; } a { color: inherit; }
 .tick { list-style: none; padding-left: 0; } .tick li { padding-left: 7mm; text-indent: -7mm; break-inside: avoid; } .tick li::before { content: ""; display: inline-block; width: 3.4mm; height: 3.4mm; border: 0.3mm solid #000; margin-right: 3.6mm; vertical-align: -0.4mm; }
 .line { border-bottom: 0.25mm solid #000; height: 11mm; display: flex; align-items: flex-end; font-size: 9pt; padding-bottom: 0.6mm; } .tall { height: 34mm; align-items: flex-start; border: 0.25mm solid #000; padding: 1.5mm; margin-top: 4mm; }
-.step { break-inside: avoid; margin: 0 0 3.5mm; } .step h3 { margin-top: 0; } .finding { margin: 0 0 6mm; } .finding h3 { border-top: 0.3mm solid #000; padding-top: 2mm; }
+.step { break-inside: avoid; margin: 0 0 3.5mm; } .step h3 { margin-top: 0; } .finding { margin: 0 0 6mm; } .together { break-inside: avoid; } .finding h3 { border-top: 0.3mm solid #000; padding-top: 2mm; }
+.steps { table-layout: fixed; } .steps th:nth-child(1) { width: 27%; } .steps th:nth-child(3) { width: 15%; } .steps th:nth-child(4) { width: 9%; } .steps td.n { white-space: normal; }
 .formula { font-family: "Liberation Mono", "Courier New", monospace; font-size: 8.5pt; }
-@media screen { body { padding: 8mm; } .chapter, .wide { margin-top: 14mm; } .wide { overflow-x: auto; } }
+@media screen { .front { height: auto; } body { padding: 8mm; margin: 0 auto; max-width: ${wide + 40}mm; } .chapter, .wide { margin-top: 14mm; } .wide { overflow-x: auto; } }
 `;
 }

@@ -17,11 +17,12 @@ export interface WorkStep {
 
 /** Every step the shelter needs, in order. */
 export function workSteps(shelter: Shelter, system: System): readonly WorkStep[] {
+  const ownFoot = shelter.roof.type === 'bows' ? shelter.roof.foot?.id : undefined;
   return [
     settingOut(),
     cutting(shelter),
     ...bending(shelter, system),
-    ...feetOf(shelter).map((foot) => footStep(foot, system)),
+    ...feetOf(shelter).map((foot) => footStep(foot, foot.id === ownFoot, system)),
     ...posts(shelter, system),
     ...ridge(shelter, system),
     ...roof(shelter, system),
@@ -93,7 +94,7 @@ function bending({ roof: of }: Shelter, system: System): readonly WorkStep[] {
   ];
 }
 
-function footStep(foot: Foot, system: System): WorkStep {
+function footStep(foot: Foot, ownLegs: boolean, system: System): WorkStep {
   const deep = lengthText(foot.driven, system);
   const wide = foot.across === undefined ? '' : `, ${lengthText(foot.across, system)} across`;
   const part = foot.id.replace(/\//g, ', ');
@@ -116,6 +117,16 @@ function footStep(foot: Foot, system: System): WorkStep {
       };
     case 'driven':
     case 'poked':
+      if (ownLegs)
+        return {
+          title: 'Open the holes for the legs',
+          does: [
+            `Drive a bar of the size of the leg ${deep} deep at every peg, ${lean}, and draw it again; mark the depth on the legs.`,
+          ],
+          tools: ['bar', 'sledge', 'level', 'marker'],
+          hands: 2,
+          caution: buried,
+        };
       return {
         title: `Drive the feet (${part})`,
         does: [`${deep} into the ground, ${lean}; mark the depth on the member before it goes in.`],
