@@ -94,6 +94,7 @@ describe('results in the editor', () => {
     const labels = hints.map(({ label }) => String(label)).join('\n');
     expect(labels).toMatch(/pipe 6\.\d+ m/);
     expect(labels).toContain('exposure open');
+    expect(labels).toMatch(/\d{3,} % used/);
     const lenses = await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument });
     expect(lenses[0]?.command?.title).toMatch(/^\d fails?, governed by [a-z-]+ \(\d+ % used\)$/);
     expect(lenses[0]?.range.start).toEqual({ line: 1, character: 8 });

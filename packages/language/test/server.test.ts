@@ -96,6 +96,19 @@ describe('completion', () => {
     expect(await labels('require headroom >= 3 m |')).toEqual(expect.arrayContaining(['at']));
   });
 
+  it('offers files to import', async () => {
+    const list = await askAt<CompletionList>(
+      'textDocument/completion',
+      houseText.replace('"items.shelter"', '"i|"'),
+    );
+    expect(list.items.map(({ textEdit }) => textEdit)).toEqual([
+      {
+        range: { start: { line: 0, character: 8 }, end: { line: 0, character: 9 } },
+        newText: 'items.shelter',
+      },
+    ]);
+  });
+
   it('offers checks by id', async () => {
     expect(await labels('accept |')).toEqual(expect.arrayContaining(['film-ponding', 'over-span']));
   });
@@ -256,6 +269,24 @@ describe('writing', () => {
         'elastic: enumMember',
         'spaced: property',
       ]),
+    );
+  });
+
+  it('offers to add a fact that is missing', async () => {
+    const text = houseWith('cover ends');
+    await editor.change(houseUri, text);
+    const diagnostics = await editor.diagnostics(houseUri, (list) =>
+      list.some(({ code }) => code === 'missing-fact'),
+    );
+    const range = diagnostics.find(({ code }) => code === 'missing-fact')?.range;
+    const actions = await editor.ask<CodeAction[]>('textDocument/codeAction', {
+      textDocument,
+      range,
+      context: { diagnostics },
+    });
+    const action = actions.find(({ title }) => title === 'Add `with film-uv-200`');
+    expect(applied(text, action?.edit?.changes?.[houseUri] ?? [])).toBe(
+      houseWith('cover ends { with film-uv-200 }'),
     );
   });
 

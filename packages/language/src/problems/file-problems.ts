@@ -1,5 +1,6 @@
 /** Problems of the file as a whole: facts said twice or not at all, names, imports, circles. */
 import type { Entry } from '@tautline/shelter';
+import { appendFacts } from '../edit/place-fact.ts';
 import {
   type Definition,
   type File,
@@ -112,7 +113,7 @@ function facts(line: Line, match: FileMatch, uri: string, problems: LanguageProb
   duplicates(own, uri, problems);
   const likeAnother = found.sentence.slots.some(({ slot }) => slot === 'like');
   // A line that stopped in the middle may be about to say the rest.
-  if (!likeAnother && !found.trouble) missing(found.sentence.entry, own, lineWord(line), problems);
+  if (!likeAnother && !found.trouble) missing(found.sentence.entry, own, lineWord(line), problems, line);
 }
 
 function lineWord(line: Line): { start: number; end: number } {
@@ -163,7 +164,9 @@ function missing(
   said: readonly Said[],
   span: { readonly start: number; readonly end: number },
   problems: LanguageProblem[],
+  line?: Line,
 ): void {
+  const text = line?.$cstNode?.root.fullText;
   for (const fact of entry.facts ?? []) {
     if (!fact.required || said.some((one) => one.entry.word === fact.word)) continue;
     problems.push({
@@ -171,6 +174,13 @@ function missing(
       severity: 'error',
       message: `\`${entry.word}\` has to say \`${fact.word}\`, e.g. \`${fact.example}\`.`,
       ...span,
+      ...(line && text !== undefined
+        ? {
+            remedies: [
+              { title: `Add \`${fact.example}\``, changes: [appendFacts(text, line, [fact.example])] },
+            ],
+          }
+        : {}),
     });
   }
 }

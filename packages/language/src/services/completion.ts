@@ -10,7 +10,7 @@ import {
   type SpecDefinition,
   type Takes,
 } from '@tautline/shelter';
-import type { LangiumDocument } from 'langium';
+import { type LangiumDocument, UriUtils } from 'langium';
 import type { CompletionProvider } from 'langium/lsp';
 import {
   type CompletionItem,
@@ -21,6 +21,7 @@ import {
   MarkupKind,
   type Range,
 } from 'vscode-languageserver';
+import { resolveImport } from '../files/import-path.ts';
 import { unitsOf } from '../problems/value-problems.ts';
 import { patternText } from '../problems/wording.ts';
 import { scanQuantity } from '../text/quantity-text.ts';
@@ -31,7 +32,7 @@ import { itemFacts, titleOf } from './item-text.ts';
 import { fileOf } from './scope.ts';
 
 export class ShelterCompletion implements CompletionProvider {
-  readonly completionOptions = { triggerCharacters: [' '] };
+  readonly completionOptions = { triggerCharacters: [' ', '"', '/'] };
   private readonly context: () => EditorContext;
 
   constructor(context: () => EditorContext) {
@@ -41,6 +42,8 @@ export class ShelterCompletion implements CompletionProvider {
   getCompletion(document: LangiumDocument, { position }: CompletionParams): CompletionList | undefined {
     const offset = document.textDocument.offsetAt(position);
     const text = document.textDocument.getText();
+    const path = /^import[ \t]+"([^"\n]*)$/.exec(text.slice(text.lastIndexOf('\n', offset - 1) + 1, offset));
+    if (path) return list(this.files(document, rangeOf(document, offset - (path[1] ?? '').length, offset)));
     if (insideTextOrComment(text, offset)) return undefined;
     const start = wordStart(text, offset);
     const range = rangeOf(document, start, offset);
@@ -74,6 +77,21 @@ export class ShelterCompletion implements CompletionProvider {
     return entryOfBlock(file, block)
       .filter((entry) => entry.many || !said.has(entry.word))
       .map((entry) => at(entryItem(entry, entry.required ? '0' : '1', true), range));
+  }
+
+  /** Shelter files of the workspace by their path from this file. */
+  private files(document: LangiumDocument, range: Range): CompletionItem[] {
+    const { shared, roots } = this.context().view;
+    return shared.workspace.LangiumDocuments.all
+      .map(({ uri }) => uri)
+      .filter((uri) => uri.scheme === document.uri.scheme && uri.toString() !== document.uri.toString())
+      .map((uri) => ({ uri, path: UriUtils.relative(UriUtils.dirname(document.uri), uri) }))
+      .filter(({ uri, path }) => {
+        const target = resolveImport(document.uri.toString(), path, roots.folders);
+        return target.ok && target.uri === uri.toString();
+      })
+      .map(({ path }) => at({ label: path, kind: CompletionItemKind.File }, range))
+      .toArray();
   }
 
   private forPiece(piece: Piece, document: LangiumDocument): CompletionItem[] {

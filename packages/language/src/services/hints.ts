@@ -1,4 +1,5 @@
 /** What the program worked out or assumed, shown in the text beside what was written. */
+import type { Evaluation, Finding } from '@tautline/checks';
 import type { Bows } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
 import type { CodeLensProvider, InlayHintProvider } from 'langium/lsp';
@@ -38,6 +39,9 @@ export class ShelterHints implements InlayHintProvider {
           roof.origin,
           lengthOf(roof, (si) => shown(si, 'length', system, context.settings())),
         );
+      if (hintsDerived) {
+        for (const [origin, share] of mostUsed(evaluation)) add(origin, `${Math.round(share * 100)} % used`);
+      }
       if (!hintsAssumed) continue;
       for (const { fact, value, kind, origin } of evaluation.assumed) {
         const text = typeof value === 'number' ? shown(value, kind, system, context.settings()) : value;
@@ -52,6 +56,16 @@ export class ShelterHints implements InlayHintProvider {
       tooltip: `Worked out or assumed: ${[...new Set(texts)].join(', ')}`,
     }));
   }
+}
+
+/** By place, the largest share of a limit that is used up, from half upwards. */
+function mostUsed({ findings }: Evaluation): ReadonlyMap<Finding['origin'], number> {
+  const used = new Map<Finding['origin'], number>();
+  for (const { origin, utilisation } of findings) {
+    if (utilisation === undefined || utilisation < 0.5) continue;
+    used.set(origin, Math.max(used.get(origin) ?? 0, utilisation));
+  }
+  return used;
 }
 
 const lengthOf = (bows: Bows, text: (si: number) => string): string => `pipe ${text(bows.length)}`;

@@ -8,6 +8,7 @@ import type {
 } from 'langium/lsp';
 import {
   type DocumentLink,
+  type DocumentRangeFormattingParams,
   type DocumentSymbol,
   type Position,
   type SelectionRange,
@@ -167,8 +168,15 @@ export class ShelterFormatter implements Formatter {
     return after === text ? [] : smallestEdit(document, text, after);
   }
 
-  formatDocumentRange(document: LangiumDocument): TextEdit[] {
-    return this.formatDocument(document);
+  /** Lines of the range where the layout keeps all lines; else the whole text. */
+  formatDocumentRange(document: LangiumDocument, { range }: DocumentRangeFormattingParams): TextEdit[] {
+    const edits = this.formatDocument(document);
+    const whole = edits.some((edit) => edit.range.start.line !== edit.range.end.line);
+    return whole
+      ? edits
+      : edits.filter(
+          (edit) => edit.range.start.line >= range.start.line && edit.range.start.line <= range.end.line,
+        );
   }
 
   formatDocumentOnType(): TextEdit[] {
