@@ -13,11 +13,6 @@ export type {
   PlaneSupport,
 } from './plane/model.ts';
 export type { Dip, RoofLine } from './plane/pond.ts';
-export {
-  type PondingAnswer,
-  type PondingOptions,
-  type PondingRoof,
-  pondingFactor,
-  pondingPath,
-} from './plane/ponding-path.ts';
+export type { PondingAnswer, PondingOptions, PondingRoof } from './plane/ponding-model.ts';
+export { pondingFactor, pondingPath } from './plane/ponding-path.ts';
 export { solvePlaneFrame } from './plane/solve.ts';

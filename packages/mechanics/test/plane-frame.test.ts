@@ -98,7 +98,7 @@ describe('plane frame', () => {
           start: locked.state,
         });
         const steps = both.displacements.map((d, k) => shrunk * (d.dy - still[k]!.dy));
-const sideways = both.displacements.map((d, k) => shrunk * (d.dx - still[k]!.dx));
+        const sideways = both.displacements.map((d, k) => shrunk * (d.dx - still[k]!.dx));
         const reach = Math.max(...steps.map(Math.abs), ...sideways.map(Math.abs));
         const near = tiny.displacements.every(
           (d, k) => Math.abs(d.dy - still[k]!.dy - steps[k]!) < 5e-3 * reach + 1e-7,

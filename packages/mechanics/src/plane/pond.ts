@@ -1,4 +1,5 @@
-import { type Pass, STRIDE } from './assemble.ts';
+import { assemble, type Pass, STRIDE } from './assemble.ts';
+import type { LoadSet } from './loads.ts';
 import type { PlaneSystem } from './system.ts';
 
 /** Parts each member is divided into to find the water's edge. */
@@ -27,42 +28,44 @@ export const dipAt = (dip: Dip | undefined, x: number): number => {
   return dip.depth * Math.cos((Math.PI * (x - dip.at)) / (2 * dip.halfWidth)) ** 2;
 };
 
-/** Heights along the roof line, PARTS to a member, first and last point included. */
-export function heights(
-  system: PlaneSystem,
-  u: Float64Array,
-  pass: Pass,
-  roof: RoofLine,
-  dip: Dip | undefined,
-): Float64Array {
+/** What a pond stands on: frame, line, hollow, the other loads, and the arrays that a look at it fills. */
+export interface PondScene {
+  readonly system: PlaneSystem;
+  readonly roof: RoofLine;
+  readonly dip: Dip | undefined;
+  /** N/m3 */
+  readonly weight: number;
+  readonly loads: LoadSet;
+  readonly pass: Pass;
+  readonly water: Water;
+}
+
+/** Heights along the roof line of the frame displaced by `u`, PARTS to a member; leaves dry forces and tangent in the pass. */
+export function heights(scene: PondScene, u: Float64Array): Float64Array {
+  const { system, roof, loads, pass } = scene;
+  assemble(system, u, loads, pass, true);
   const out = new Float64Array(roof.elements.length * PARTS + 1);
   for (const [n, e] of roof.elements.entries())
-    for (let k = n === 0 ? 0 : 1; k <= PARTS; k++)
-      out[n * PARTS + k] = heightAt(system, u, pass, e, k / PARTS, dip);
+    for (let k = n === 0 ? 0 : 1; k <= PARTS; k++) out[n * PARTS + k] = heightAt(scene, u, e, k / PARTS);
   return out;
 }
 
-function heightAt(
-  system: PlaneSystem,
-  u: Float64Array,
-  pass: Pass,
-  e: number,
-  xi: number,
-  dip: Dip | undefined,
-): number {
+function heightAt({ system, pass, dip }: PondScene, u: Float64Array, e: number, xi: number): number {
   const o = STRIDE * e;
-  const [l, c, s, a, b] = [3, 4, 5, 6, 7].map((k) => pass.element[o + k]!) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const at = pass.element;
+  const [l, c, s] = [at[o + 3]!, at[o + 4]!, at[o + 5]!];
   const i = system.ends[6 * e]!;
-  const w = l * (a * (xi - 2 * xi * xi + xi ** 3) + b * (xi ** 3 - xi * xi));
+  const w = l * (at[o + 6]! * (xi - 2 * xi * xi + xi ** 3) + at[o + 7]! * (xi ** 3 - xi * xi));
   const y = system.x[(2 * i) / 3 + 1]! + u[i + 1]! + xi * l * s + w * c;
-  if (!dip) return y;
-  return y - dipAt(dip, system.x[(2 * i) / 3]! + u[i]! + xi * l * c - w * s);
+  return dip ? y - dipAt(dip, system.x[(2 * i) / 3]! + u[i]! + xi * l * c - w * s) : y;
+}
+
+/** x of a point of the line, by its index among `heights`. */
+export function placeOf({ system, roof }: PondScene, u: Float64Array, index: number): number {
+  const n = Math.min(roof.elements.length - 1, Math.floor(index / PARTS));
+  const { i, j } = system.model.elements[roof.elements[n]!]!;
+  const x = (node: number) => system.x[2 * node]! + u[3 * node]!;
+  return x(i) + (index / PARTS - n) * (x(j) - x(i));
 }
 
 /** A local low place of the line and the level at which it runs over. */
@@ -128,18 +131,14 @@ export interface Water {
  * The horizontal part of the water's pressure, nil on a level line, is left out.
  */
 export function addWater(
-  system: PlaneSystem,
+  scene: PondScene,
   u: Float64Array,
-  pass: Pass,
-  roof: RoofLine,
-  dip: Dip | undefined,
   y: Float64Array,
   low: number,
   level: number,
-  weight: number,
-  water: Water,
   whole = false,
 ): void {
+  const { system, pass, roof, weight, water } = scene;
   water.volume = 0;
   water.surface = 0;
   water.reach.fill(0);
@@ -174,7 +173,7 @@ export function addWater(
       if (right < 0) end -= right / (right - left) / PARTS;
       for (const side of [-GAUSS, GAUSS]) {
         const xi = (start + end) / 2 + side * (end - start);
-        const depth = level - heightAt(system, u, pass, e, xi, dip);
+        const depth = level - heightAt(scene, u, e, xi);
         const area = (plan * (end - start)) / 2;
         water.volume += depth * area;
         water.share[n]! += depth * area;
@@ -210,16 +209,12 @@ export const emptyWater = (system: PlaneSystem, roof: RoofLine): Water => ({
   share: new Float64Array(roof.elements.length),
 });
 
-/** Softening per unit weight of water with the whole line wet, in the matrix's storage: ∫b·N·Nᵀ. */
-export function wetMatrix(system: PlaneSystem, u: Float64Array, pass: Pass, roof: RoofLine): Float64Array {
-  const values = system.matrix.values;
-  const kept = values.slice();
-  const unbalance = pass.unbalance.slice();
+/** Softening per unit weight of water with the whole line wet, in the matrix's storage: integral of b·N·Nᵀ. */
+export function wetMatrix(scene: PondScene, u: Float64Array): Float64Array {
+  const { values } = scene.system.matrix;
+  // the pass holds the members' states; the matrix is emptied to catch the water's part alone
   values.fill(0);
-  const y = new Float64Array(roof.elements.length * PARTS + 1).fill(-1);
-  addWater(system, u, pass, roof, undefined, y, 0, 0, -1, emptyWater(system, roof), true);
-  const out = values.slice();
-  values.set(kept);
-  pass.unbalance.set(unbalance);
-  return out;
+  const y = new Float64Array(scene.roof.elements.length * PARTS + 1).fill(-1);
+  addWater({ ...scene, weight: -1 }, u, y, 0, 0, true);
+  return values.slice();
 }

@@ -70,9 +70,9 @@ function makeRun(
 ): Run {
   const { equation, matrix, prescribed } = system;
   const loads = emptyLoads(system);
-  const first = emptyPass(system);
-  assemble(system, u, from, first, false);
-  const imbalance = first.unbalance.slice();
+  const pass = emptyPass(system);
+  assemble(system, u, from, pass, false);
+  const imbalance = pass.unbalance.slice();
   const size = matrix.size;
   const dofOf = new Int32Array(size);
   for (let d = 0; d < system.dofs; d++) if (equation[d]! >= 0) dofOf[equation[d]!] = d;
@@ -140,7 +140,7 @@ function makeRun(
   const run: Run = {
     system,
     u,
-    pass: emptyPass(system),
+    pass,
     loads,
     t: 0,
     iterations: 0,

@@ -76,11 +76,14 @@ function dofName(system: PlaneSystem, equation: number): string {
 function report(run: Run, loads: PlaneLoads, status: PlaneStatus, reason: string): PlaneResult {
   const { system } = run;
   const negativePivots = status === 'converged' ? 0 : run.pivots.negative;
-  // the last pass may belong to a step that was not accepted: look again at the accepted shape
   const reached = run.t >= 1 ? loads : run.loadsAt(run.t);
-  const set = layLoads(system, reached) as LoadSet;
-  const pass = emptyPass(system);
-  assemble(system, run.u, set, pass, false);
+  let { pass, loads: set } = run;
+  if (status !== 'converged') {
+    // the last pass belongs to a step that was not accepted: look again at the accepted shape
+    set = layLoads(system, reached) as LoadSet;
+    pass = emptyPass(system);
+    assemble(system, run.u, set, pass, false);
+  }
   return {
     status,
     ...(reason ? { reason } : {}),
