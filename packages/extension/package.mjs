@@ -1,6 +1,7 @@
 // Makes the .vsix: gathers what is shipped into dist/vsix with a manifest free of workspace matters, and
 // packs it. Run after build.mjs.
 import { execFile } from 'node:child_process';
+import { existsSync } from 'node:fs';
 import { cp, mkdir, readdir, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { promisify } from 'node:util';
@@ -24,7 +25,13 @@ for (const name of built) {
 for (const name of ['language-configuration.json', 'syntaxes', 'media', 'README.md']) {
   await cp(new URL(name, here), new URL(name, stage), { recursive: true });
 }
-await cp(new URL('../../LICENSE', here), new URL('LICENSE', stage));
+const licence = new URL('../../LICENSE', here);
+const licensed = existsSync(licence);
+if (licensed) {
+  await cp(licence, new URL('LICENSE', stage));
+} else {
+  console.warn('There is no LICENSE in the repository: the package is made without one.');
+}
 await writeFile(new URL('package.json', stage), `${JSON.stringify(manifest, null, 2)}\n`);
 
 const file = new URL(`dist/tautline-${manifest.version}.vsix`, here).pathname;
@@ -37,6 +44,7 @@ const packing = await run(
     '--no-dependencies',
     '--allow-missing-repository',
     '--no-rewrite-relative-links',
+    ...(licensed ? [] : ['--skip-license']),
     '-o',
     file,
   ],

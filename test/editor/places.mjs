@@ -19,3 +19,8 @@ export function columnOf(text, line, word) {
   }
   return index + 3;
 }
+
+/** The item that a line `of ITEM` names. */
+export function itemOn(text, line) {
+  return text.split('\n')[line - 1].trim().split(/\s+/)[1];
+}

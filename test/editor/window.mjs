@@ -106,7 +106,10 @@ export class Window {
       }
       const index = offered.findIndex((title) => !/accept|learn|explain|no code actions/i.test(title));
       if (index >= 0) {
-        await list.nth(index).click();
+        for (let down = 0; down < index; down += 1) {
+          await this.page.keyboard.press('ArrowDown');
+        }
+        await this.page.keyboard.press('Enter');
         return offered[index];
       }
       await this.page.keyboard.press('Escape');

@@ -27,6 +27,11 @@ export const sheet = [
   [
     'open the drawing sheet beside the text',
     async (window) => {
+      await window.command('View: Close All Editors');
+      if (await window.page.locator('.part.panel').isVisible()) {
+        await window.page.keyboard.press('Control+J');
+      }
+      await window.openFile(example);
       await window.goTo(1);
       await window.command('Tautline: Open Drawing Sheet Beside');
       const frame = await window.sheet();

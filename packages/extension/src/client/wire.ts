@@ -4,6 +4,7 @@ import type { BaseLanguageClient } from 'vscode-languageclient';
 import { registerCalculation } from './calculation.ts';
 import { registerCatalogue } from './catalogue.ts';
 import { registerAssumed, registerPlaces, registerServerCommands } from './commands.ts';
+import { registerFiles } from './files.ts';
 import { PreviewSheets } from './preview-sheets.ts';
 import { StatusItem } from './status-item.ts';
 import { registerWizard } from './wizard.ts';
@@ -13,6 +14,7 @@ export function wire(context: ExtensionContext, client: BaseLanguageClient): voi
   const sheets = new PreviewSheets(context, client);
   const status = new StatusItem(client);
   context.subscriptions.push(sheets, status);
+  registerFiles(context, client);
   registerCatalogue(context, client);
   registerCalculation(context, client);
   registerAssumed(context, client);

@@ -15,6 +15,7 @@ import {
   BrowserMessageWriter,
   createConnection,
 } from 'vscode-languageserver/browser.js';
+import { clientFiles } from './client-files.ts';
 import { sheets } from './sheets.ts';
 
 const analystName = 'tautline-analyst';
@@ -24,7 +25,9 @@ const scope = globalThis as unknown as Worker & { readonly name: string; readonl
 if (scope.name === analystName) {
   serveAnalyst(portOf<FromWorker, ToWorker>(scope, () => undefined));
 } else {
-  startServer(createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope)), {
+  const connection = createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope));
+  startServer(connection, {
+    fileSystem: () => clientFiles(connection),
     analyst: createWorkerAnalyst(() => {
       const worker = new Worker(scope.location.href, { name: analystName });
       return portOf<ToWorker, FromWorker>(worker, (listener) =>

@@ -11,13 +11,14 @@ import {
   startServer,
   type ToWorker,
 } from '@tautline/language/server';
-import { NodeFileSystem } from 'langium/node';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.js';
+import { clientFiles } from './client-files.ts';
 import { sheets } from './sheets.ts';
 
 if (isMainThread) {
-  startServer(createConnection(ProposedFeatures.all), {
-    fileSystem: NodeFileSystem.fileSystemProvider,
+  const connection = createConnection(ProposedFeatures.all);
+  startServer(connection, {
+    fileSystem: () => clientFiles(connection),
     // Bundled as CommonJS: the file's own name is there.
     analyst: createWorkerAnalyst(() => toThread(new Worker(__filename))),
     sheets,
