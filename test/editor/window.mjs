@@ -41,7 +41,7 @@ export class Window {
     await input.waitFor({ state: 'visible' });
     await input.fill(`>${title}`);
     await this.page
-      .locator('.quick-input-list .monaco-list-row', { hasText: title })
+      .locator('.quick-input-list .monaco-list-row.focused', { hasText: title })
       .first()
       .waitFor({ state: 'visible', timeout: 15_000 });
     await this.page.keyboard.press('Enter');
@@ -70,7 +70,7 @@ export class Window {
     await input.waitFor({ state: 'visible' });
     await input.fill(name);
     await this.page
-      .locator('.quick-input-list .monaco-list-row', { hasText: name })
+      .locator('.quick-input-list .monaco-list-row.focused', { hasText: name })
       .first()
       .waitFor({ state: 'visible', timeout: 15_000 });
     await this.page.keyboard.press('Enter');
@@ -92,7 +92,7 @@ export class Window {
     const list = this.page.locator('.context-view .action-widget .monaco-list-row.action');
     for (let problem = 0; problem < most; problem += 1) {
       await this.focusEditor();
-      await this.page.keyboard.press('F8');
+      await this.page.keyboard.press('Alt+F8'); // in this file only
       await this.page.waitForTimeout(300);
       await this.page.keyboard.press('Escape'); // closes the peek, stays on the problem
       await this.page.keyboard.press('Control+.');
