@@ -16,9 +16,9 @@ export interface NoHold {
 
 /**
  * What the ground holds a foot down with, by published methods for its kind. `member` is the bow or post
- * that goes into the ground itself when the foot has no stub.
+ * that goes into the ground itself when the foot has no stub; a wire has none.
  */
-export function footUplift(foot: Foot, member: MemberItem, site: Site): GroundResult | NoHold {
+export function footUplift(foot: Foot, member: MemberItem | undefined, site: Site): GroundResult | NoHold {
   const { soil } = site;
   if (soil === 'rock') return { reason: 'stakes and posts in rock are not covered' };
   if (foot.kind === 'ballast') {
@@ -30,14 +30,19 @@ export function footUplift(foot: Foot, member: MemberItem, site: Site): GroundRe
   if (foot.kind === 'bearing')
     return { capacity: 0, safetyFactor: 1, allowable: 0, steps: [], source: 'derived' };
   if (foot.driven <= 0) return { reason: 'the foot does not go into the ground' };
+  const stake = foot.stub ?? member;
   switch (foot.kind) {
     case 'stub':
     case 'driven':
     case 'poked':
-      return stubUplift({ soil, diameter: depthOf(foot.stub ?? member), depth: foot.driven });
+      return stake === undefined
+        ? { reason: 'the stake was not said' }
+        : stubUplift({ soil, diameter: depthOf(stake), depth: foot.driven });
     case 'hole':
       // Earth thrown back holds less than ground that was never dug: the post is counted as a stake of its own width.
-      return stubUplift({ soil, diameter: depthOf(member), depth: foot.driven });
+      return member === undefined
+        ? { reason: 'what stands in the hole was not said' }
+        : stubUplift({ soil, diameter: depthOf(member), depth: foot.driven });
     case 'concrete':
       return foot.across === undefined
         ? { reason: 'the width of the concrete was not said' }

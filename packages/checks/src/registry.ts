@@ -1,18 +1,36 @@
 import type { Check } from './check.ts';
+import { abrasion } from './checks/abrasion.ts';
 import { bendRadius } from './checks/bend-radius.ts';
+import { bowBuckling } from './checks/bow-buckling.ts';
 import { bowDeflection } from './checks/bow-deflection.ts';
 import { crossFittingAngle } from './checks/cross-fitting-angle.ts';
+import { dissimilarMetals } from './checks/dissimilar-metals.ts';
+import { eaveSag } from './checks/eave-sag.ts';
+import { fasteningPull } from './checks/fastening-pull.ts';
 import { filmGrade } from './checks/film-grade.ts';
 import { filmLife } from './checks/film-life.ts';
 import { filmPonding } from './checks/film-ponding.ts';
+import { filmStressCheck } from './checks/film-stress.ts';
+import { flutter } from './checks/flutter.ts';
+import { footBearing } from './checks/foot-bearing.ts';
 import { framePonding } from './checks/frame-ponding.ts';
+import { heat } from './checks/heat.ts';
+import { hotSlack } from './checks/hot-slack.ts';
+import { lateralFoot } from './checks/lateral-foot.ts';
+import { lightCheck } from './checks/light.ts';
 import { lockedInStress } from './checks/locked-in-stress.ts';
+import { meshAirflow } from './checks/mesh-airflow.ts';
 import { overSpan } from './checks/over-span.ts';
+import { postBuckling } from './checks/post-buckling.ts';
 import { pullOut } from './checks/pull-out.ts';
+import { purlinSpan } from './checks/purlin-span.ts';
+import { racking } from './checks/racking.ts';
 import { rafterPonding } from './checks/rafter-ponding.ts';
 import { railSpan } from './checks/rail-span.ts';
 import { requirement } from './checks/requirement.ts';
 import { rollWidth } from './checks/roll-width.ts';
+import { rot } from './checks/rot.ts';
+import { spliceOverlap } from './checks/splice-overlap.ts';
 import { stockLength } from './checks/stock-length.ts';
 import { weakCoupler } from './checks/weak-coupler.ts';
 
@@ -24,14 +42,32 @@ export const checks: readonly Check[] = [
   bendRadius,
   lockedInStress,
   overSpan,
+  bowBuckling,
+  postBuckling,
   bowDeflection,
   filmPonding,
   framePonding,
   rafterPonding,
   weakCoupler,
+  spliceOverlap,
   crossFittingAngle,
   railSpan,
+  purlinSpan,
+  eaveSag,
   pullOut,
+  lateralFoot,
+  footBearing,
+  racking,
+  filmStressCheck,
+  fasteningPull,
+  flutter,
+  hotSlack,
+  abrasion,
+  rot,
+  dissimilarMetals,
+  heat,
+  lightCheck,
+  meshAirflow,
   filmLife,
   requirement,
 ];

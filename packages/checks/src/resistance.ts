@@ -1,17 +1,30 @@
 import { memberResistance, type Step } from '@tautline/loads';
-import type { MemberItem, Site } from '@tautline/shelter';
+import type { Foot, MemberItem, Shelter, Site } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
 
 /** Stresses the load basis allows in a member, Pa, with how they were found. */
 export interface MemberLimit {
   readonly bending: number;
   readonly axial: number;
+  readonly tension: number;
+  /** Modulus under this load, Pa: what is left of it in the heat. */
+  readonly modulus: number;
   readonly steps: readonly Step[];
   readonly source: string;
+  /** What the rules used do not cover of this material. */
+  readonly notCovered: readonly string[];
 }
 
-/** What a member may be stressed to by a load that stays (crop, water, weight) or by a gust. */
-export function memberLimit(site: Site, member: MemberItem, stay: 'steady' | 'gust'): MemberLimit {
+/**
+ * What a member may be stressed to by a load that stays (crop, water, weight) or by a gust. `wet` is for
+ * members in soil or in the rain.
+ */
+export function memberLimit(
+  site: Site,
+  member: MemberItem,
+  stay: 'steady' | 'gust',
+  wet = false,
+): MemberLimit {
   const { material, section } = member;
   const resistance = memberResistance({
     family: material.family,
@@ -21,6 +34,7 @@ export function memberLimit(site: Site, member: MemberItem, stay: 'steady' | 'gu
     modulus: material.modulus,
     duration: stay === 'gust' ? 'gust' : 'season',
     temperature: stormTemperature,
+    wet,
     ...(material.heat === undefined ? {} : { heat: material.heat }),
     ...(section.shape === 'rectangle' ? {} : { outside: section.outside }),
     ...(section.shape === 'round-hollow' ? { wall: section.wall } : {}),
@@ -28,7 +42,28 @@ export function memberLimit(site: Site, member: MemberItem, stay: 'steady' | 'gu
   return {
     bending: resistance.bending,
     axial: resistance.compression,
+    tension: resistance.tension,
+    modulus: resistance.modulus,
     steps: resistance.steps,
     source: resistance.source,
+    notCovered: resistance.notCovered,
   };
+}
+
+/** Feet whose member stands in the soil itself, and so in the wet. */
+export function inSoil(foot: Foot | undefined): boolean {
+  return foot !== undefined && ['driven', 'hole', 'poked', 'concrete'].includes(foot.kind) && foot.driven > 0;
+}
+
+/** What the rules of resistance leave open for the members of a shelter, each once. */
+export function materialsNotCovered(shelter: Shelter): readonly string[] {
+  const { roof, sidePosts, ridge, eaveRail, purlins } = shelter;
+  const members = [
+    ...(roof.type === 'bows' || roof.type === 'rafters' ? [roof.member] : []),
+    ...[sidePosts, ridge?.posts].flatMap((posts) => (posts === undefined ? [] : [posts.member])),
+    ...[ridge, eaveRail, ...purlins].flatMap((rail) =>
+      rail === undefined || rail.member.kind === 'cable' ? [] : [rail.member],
+    ),
+  ];
+  return [...new Set(members.flatMap((member) => memberLimit(shelter.site, member, 'gust').notCovered))];
 }

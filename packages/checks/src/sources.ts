@@ -40,6 +40,49 @@ const own: readonly Source[] = [
     standing: 'derived',
   },
   {
+    id: 'membrane-arc',
+    title: 'Film as an arc under even pressure',
+    where: 'equilibrium of a cylinder: T = p R',
+    standing: 'derived',
+  },
+  {
+    id: 'statics',
+    title: 'Balance of forces and moments',
+    where: 'see the formula',
+    standing: 'derived',
+  },
+  {
+    id: 'ibc2018:1806.3.4',
+    title: 'International Building Code 2018',
+    where: '1806.3.4, lateral bearing of poles that may move 12.7 mm at the ground in short loads: twice',
+    standing: 'from memory',
+  },
+  {
+    id: 'aisc360:h1.3',
+    title: 'AISC 360, bending in one plane and buckling in the other',
+    where: 'eq. H1-3, P/P_c (1.5 - 0.5 P/P_c) + (M/M_c)²',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1995-1-1:7.2',
+    title: 'EN 1995-1-1, deflection of beams',
+    where: 'table 7.2, l/150 as the loosest limit of the final deflection',
+    standing: 'from memory',
+  },
+  {
+    id: 'beaufort',
+    title: 'Beaufort scale of wind',
+    where: 'force 5, fresh breeze, up to 10.7 m/s',
+    standing: 'from memory',
+  },
+  {
+    id: 'sun-altitude',
+    title: 'Sun on level ground at noon of midsummer',
+    where:
+      '1361 W/m2 · 0.75 · sin of the altitude 90° - |latitude - declination 23.44°|; share of clear air as FAO-56 eq. 37',
+    standing: 'derived',
+  },
+  {
     id: 'timoshenko:beam',
     title: 'Timoshenko, Strength of Materials',
     where: 'bending stress σ = M / W, strain c / R',

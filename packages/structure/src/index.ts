@@ -40,7 +40,7 @@ export type {
   SectionForce,
 } from './response/response.ts';
 export { roofHeightAt } from './response/roof-height.ts';
-export { build, respond } from './response/solve.ts';
+export { build, lockedIn, respond } from './response/solve.ts';
 export { bowFrame } from './system/bow-frame.ts';
 export {
   type Condition,

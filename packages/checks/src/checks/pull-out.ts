@@ -1,3 +1,4 @@
+import { groundAllowedAt } from '@tautline/loads';
 import type { Foot, MemberItem, Part, Shelter } from '@tautline/shelter';
 import { quantityValue, wordValue } from '@tautline/shelter';
 import type { Response } from '@tautline/structure';
@@ -58,19 +59,20 @@ function run(input: CheckInput): Finding[] {
     const pull = Math.max(0, worst.pull) * framesPerFoot;
     const hold = footUplift(foot, owner.member, input.shelter.site);
     if ('reason' in hold) return [notChecked(pullOut.id, foot, hold.reason)];
+    const allowed = groundAllowedAt(hold, input.shelter.site.basis);
     return [
       judge({
         id: pullOut.id,
         part: foot,
-        utilisation: pull / Math.max(hold.allowable, 1e-6),
+        utilisation: pull / Math.max(allowed, 1e-6),
         demand: measured(pull, 'force'),
-        capacity: measured(hold.allowable, 'force'),
+        capacity: measured(allowed, 'force'),
         loadCase: worst.response.load.title,
         message: [
           `Wind pulls each ${noun}'s foot up with `,
           measured(pull, 'force'),
           ` under ${worst.response.load.title}; in ${input.shelter.site.soil} the foot may be counted on for `,
-          measured(hold.allowable, 'force'),
+          measured(allowed, 'force'),
           '.',
         ],
         source: hold.source,

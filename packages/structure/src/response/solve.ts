@@ -37,6 +37,11 @@ export function statusOf(result: PlaneResult): ResponseStatus {
   return result.status === 'unstable' || result.status === 'mechanism' ? 'gives way' : 'no answer';
 }
 
+/** Forces that a frame has in it once built, before any load: those of a sprung bow, none in others. */
+export function lockedIn(built: BuiltState): SectionForce[] {
+  return forcesOf(built.system, built.result);
+}
+
 /** Forces at both ends of every element, for one member. */
 export function forcesOf(system: FrameSystem, result: PlaneResult): SectionForce[] {
   return result.elementForces.flatMap((force, index) => {

@@ -9,6 +9,12 @@ import { holdCrown, type RidgeStiffness } from './ridge-stiffness.ts';
 /** Elements along one bow; the elastica's thrust is then right to better than 0.01 %. */
 export const bowDivisions = 32;
 
+/** How finely a frame is divided, and arc lengths where a node is needed besides. */
+export interface Mesh {
+  readonly divisions: number;
+  readonly places: readonly number[];
+}
+
 /** Where the tangent of an element's end is read, m inside it. */
 const inside = 1e-6;
 
@@ -18,16 +24,17 @@ export function bowFrame(
   bows: Bows,
   condition: Condition,
   ridge: RidgeStiffness | undefined,
+  mesh: Mesh = { divisions: bowDivisions, places: [] },
 ): FrameSystem {
   const builder = new SystemBuilder();
   const sprung = bows.shape === 'elastic';
   const { line } = bows;
   const total = line[line.length - 1]!.s;
   const crown = crownOf(line).s;
-  const places = [crown, ...bows.joints.map((joint) => joint.at)];
+  const places = [crown, ...bows.joints.map((joint) => joint.at), ...mesh.places];
   for (const purlin of shelter.purlins)
     for (const at of purlin.lines) if (at.s !== undefined) places.push(at.s);
-  const stations = divide(total, bowDivisions, places);
+  const stations = divide(total, mesh.divisions, places);
 
   const section = sectionOf(bows.member);
   const heat = heatFactors(bows.member, condition.temperature);

@@ -1,4 +1,5 @@
 import { type JointUse, pointOn, type Rafters, type Shelter } from '@tautline/shelter';
+import type { Mesh } from './bow-frame.ts';
 import type { Condition } from './condition.ts';
 import { divide } from './divide.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
@@ -19,6 +20,7 @@ export function rafterFrame(
   rafters: Rafters,
   condition: Condition,
   ridge: RidgeStiffness | undefined,
+  mesh: Mesh = { divisions: divisionsPerRafter, places: [] },
 ): FrameSystem {
   const builder = new SystemBuilder();
   const { line } = rafters;
@@ -27,8 +29,8 @@ export function rafterFrame(
   // The line runs between the two eave supports; overhangs carry little and are left out.
   const stations = divide(
     total,
-    gable ? 2 * divisionsPerRafter : divisionsPerRafter,
-    gable ? [total / 2] : [],
+    gable ? 2 * mesh.divisions : mesh.divisions,
+    gable ? [total / 2, ...mesh.places] : mesh.places,
   );
   const section = sectionOf(rafters.member);
   const modulus =

@@ -1,0 +1,88 @@
+import type { MaterialFamily, MemberItem, Part } from '@tautline/shelter';
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { remark } from '../remark.ts';
+
+/** What a material does to film that lies on it; nothing is said of the others. Common practice, no source. */
+const harm: Partial<
+  Record<MaterialFamily, { readonly verdict: 'fails' | 'near its limit'; readonly what: string }>
+> = {
+  'green-wood': { verdict: 'fails', what: 'bark and twig stumps cut film that rubs on them' },
+  bamboo: { verdict: 'fails', what: 'the nodes and split edges of bamboo cut film that rubs on them' },
+  timber: { verdict: 'near its limit', what: 'rough sawn edges and splinters wear film' },
+  pvc: {
+    verdict: 'near its limit',
+    what: 'PVC eats the stabiliser of polyethylene film where they touch in the heat',
+  },
+  steel: {
+    verdict: 'near its limit',
+    what: 'metal in the sun gets hot enough to age film along every frame',
+  },
+  aluminium: {
+    verdict: 'near its limit',
+    what: 'metal in the sun gets hot enough to age film along every frame',
+  },
+};
+
+function run(input: CheckInput): Finding[] {
+  const { roof, covers } = input.shelter;
+  const cover = covers.find((entry) => entry.place === 'roof' && entry.skin.kind === 'film');
+  if (cover === undefined || (roof.type !== 'bows' && roof.type !== 'rafters')) return [];
+  const touching: { part: Part; member: MemberItem; noun: string }[] = [
+    { part: roof, member: roof.member, noun: roof.type === 'bows' ? 'bows' : 'rafters' },
+  ];
+  return touching.map(({ part, member, noun }) => {
+    const found = harm[member.material.family];
+    if (found === undefined || roof.wrapped) {
+      return remark(
+        abrasion.id,
+        part,
+        'passes',
+        [
+          roof.wrapped
+            ? `The ${noun} are wrapped where the film lies on them.`
+            : `Nothing is known against film on ${noun} of ${member.title}.`,
+        ],
+        'practice',
+      );
+    }
+    return remark(
+      abrasion.id,
+      part,
+      found.verdict,
+      [
+        `The film lies on bare ${noun} of ${member.title}: ${found.what}. Wrap them, or lay old film between.`,
+      ],
+      'practice',
+    );
+  });
+}
+
+export const abrasion: Check = {
+  id: 'abrasion',
+  title: 'Rubbing and contact',
+  asks: 'What does the film lie on, and does that cut, cook or eat it?',
+  matters: 'Most films die along their frames, not in the middle of a bay.',
+  formula: 'bare bark, bamboo, rough wood, PVC or hot metal under film',
+  symbols: [],
+  sources: ['practice'],
+  leavesOut:
+    'Purlins, rails and ridges, whose wrapping is not in the model; paint; smooth planed and rounded wood.',
+  mayBeAccepted: 'For a cover that comes off within the season.',
+  run,
+  levers: (input) => {
+    const { roof } = input.shelter;
+    if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
+    return [
+      {
+        type: 'choice',
+        options: [
+          {
+            title: ['Wrap them where the film lies'],
+            edits: [{ type: 'set', block: roof.origin, word: 'wrapped', slots: {} }],
+          },
+        ],
+      },
+    ];
+  },
+};

@@ -1,0 +1,225 @@
+import { type ColumnStress, columnStress } from '@tautline/loads';
+import { type Bows, lengthOf, quantityValue, type Rafters } from '@tautline/shelter';
+import { type FrameAnalysis, lockedIn, type Response, relaxedShare, sectionOf } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { closer, stouter } from '../levers.ts';
+import { type MemberLimit, memberLimit } from '../resistance.ts';
+import { leastRadius } from '../slender.ts';
+import { stressAt } from '../stress.ts';
+
+/** Places along the frame that are held to their neighbours, from end to end, m. */
+function heldPlaces(input: CheckInput, frame: Bows | Rafters): readonly number[] {
+  const { purlins, ridge } = input.shelter;
+  const total = lengthOf(frame.line);
+  const lines = [...purlins, ...(ridge?.tied === true ? [ridge] : [])].flatMap((rail) =>
+    rail.lines.flatMap((line) => (line.s === undefined ? [] : [line.s])),
+  );
+  return [0, ...lines.filter((s) => s > 0 && s < total), total].sort((a, b) => a - b);
+}
+
+/** A stretch of the frame between two places that are held. */
+interface Stretch {
+  readonly from: number;
+  readonly to: number;
+  /** Effective length over length: 0.8 next to a clamped foot, 1 elsewhere. */
+  readonly factor: number;
+}
+
+function stretches(input: CheckInput, frame: Bows | Rafters): readonly Stretch[] {
+  const places = heldPlaces(input, frame);
+  const clamped = frame.foot?.fixity === 'clamped';
+  return places.slice(1).map((to, index) => ({
+    from: places[index]!,
+    to,
+    factor: clamped && (index === 0 || index === places.length - 2) ? 0.8 : 1,
+  }));
+}
+
+interface Found {
+  readonly use: number;
+  readonly stretch: Stretch;
+  readonly response: Response;
+  readonly thrust: number;
+  readonly locked: number;
+  readonly bending: number;
+  readonly limit: MemberLimit;
+  readonly column: ColumnStress;
+}
+
+/** AISC 360 H1-3: buckling out of the plane, bending in it. */
+function interaction(axial: number, bending: number): number {
+  return (axial < 1 ? axial * (1.5 - 0.5 * axial) : axial) + bending * bending;
+}
+
+function worstOf(input: CheckInput, frame: Bows | Rafters, analysis: FrameAnalysis): Found | undefined {
+  const { site } = input.shelter;
+  const { member } = frame;
+  const { area } = sectionOf(member);
+  const metal = member.material.family === 'steel' || member.material.family === 'aluminium';
+  const limits = {
+    steady: memberLimit(site, member, 'steady'),
+    gust: memberLimit(site, member, 'gust'),
+  };
+  let worst: Found | undefined;
+  for (const response of analysis.responses) {
+    if (response.load.use === 'service' || response.status !== 'holds' || response.condition === 'built')
+      continue;
+    const steady = response.load.sustained;
+    const limit = steady ? limits.steady : limits.gust;
+    const built = lockedIn(analysis.states[response.condition]);
+    for (const stretch of stretches(input, frame)) {
+      const column = columnStress({
+        family: member.material.family,
+        basis: site.basis,
+        slenderness: (stretch.factor * (stretch.to - stretch.from)) / leastRadius(member),
+        // A load that stays meets the modulus that is left after years.
+        modulus: limit.modulus * (steady ? relaxedShare(member) : 1),
+        shortColumn: metal ? member.material.bendingStrength : limit.axial,
+      });
+      const euler = column.steps[0]?.value ?? column.stress;
+      response.forces.forEach((force, index) => {
+        if (force.part !== frame.id || force.axial >= 0) return;
+        if (force.at < stretch.from - 1e-6 || force.at > stretch.to + 1e-6) return;
+        // What a sprung bow presses by itself cannot grow: it is set against the Euler load, without a factor.
+        const locked = Math.min(-force.axial, Math.max(0, -(built[index]?.axial ?? 0)));
+        const axial =
+          (-force.axial - locked) / area / column.stress + locked / area / Math.max(euler, column.stress);
+        const bending = stressAt(member, response, force).bendingStress;
+        const use = interaction(axial, bending / limit.bending);
+        if (worst === undefined || use > worst.use)
+          worst = { use, stretch, response, thrust: -force.axial, locked, bending, limit, column };
+      });
+    }
+  }
+  return worst;
+}
+
+function run(input: CheckInput): Finding[] {
+  const { roof } = input.shelter;
+  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
+  if (!input.frame.ok) return [notChecked(bowBuckling.id, roof, input.frame.reason)];
+  if (heldPlaces(input, roof).length === 2) {
+    return [
+      notChecked(
+        bowBuckling.id,
+        roof,
+        'no purlin or tied ridge holds it to its neighbours; how far the film alone keeps it from bowing out along the house is not covered',
+      ),
+    ];
+  }
+  const worst = worstOf(input, roof, input.frame.analysis);
+  return worst === undefined
+    ? [notChecked(bowBuckling.id, roof, 'no combination presses the frame along its length')]
+    : [told(roof, worst)];
+}
+
+function told(roof: Bows | Rafters, worst: Found): Finding {
+  const { member } = roof;
+  const { stretch, response, thrust, locked, limit, column } = worst;
+  const { area } = sectionOf(member);
+  const free = stretch.to - stretch.from;
+  return judge({
+    id: bowBuckling.id,
+    part: roof,
+    utilisation: worst.use,
+    demand: measured(thrust, 'force'),
+    capacity: measured(column.stress * area, 'force'),
+    loadCase: response.load.title,
+    message: [
+      `The ${roof.type === 'bows' ? 'bow' : 'rafter'} of ${member.title} stands free along the house over `,
+      measured(free, 'length'),
+      ' and is pressed with ',
+      measured(thrust, 'force'),
+      ` while it bends, under ${response.load.title}; by itself the thrust may be `,
+      measured(column.stress * area, 'force'),
+      '.',
+    ],
+    source: 'aisc360:h1.3',
+    steps: [
+      step(
+        'K L / r',
+        'slenderness between two lines that hold it',
+        'K L / r',
+        [
+          given('K', 'next to a clamped foot 0.8, else 1', stretch.factor, 'ratio'),
+          given('L', 'longest stretch between feet, purlins and ridge', free, 'length'),
+          given('r', 'radius of gyration, weak axis', leastRadius(member), 'thickness'),
+        ],
+        (stretch.factor * free) / leastRadius(member),
+        'ratio',
+        'euler',
+      ),
+      step('N', 'thrust', 'from the frame analysis', [], thrust, 'force', 'frame'),
+      step('N_0', 'of it locked in when built', 'from the built state', [], locked, 'force', 'frame'),
+      ...column.steps,
+      ...limit.steps,
+      step(
+        'u',
+        'thrust along with bending across',
+        'x = (N - N_0)/(A F_a) + N_0/(A F_e), u = x (1.5 - 0.5 x) + (σ_b/f_b)²',
+        [given('σ_b', 'bending stress there', worst.bending, 'stress')],
+        worst.use,
+        'percent',
+        'aisc360:h1.3',
+      ),
+    ],
+  });
+}
+
+export const bowBuckling: Check = {
+  id: 'bow-buckling',
+  title: 'Buckling along the house',
+  asks: 'Do purlins and ridge hold the bow or rafter often enough that it does not bow out along the house?',
+  matters: 'Frames that lean out of their plane fall like a row of dominoes.',
+  formula:
+    'u = x (1.5 - 0.5 x) + (σ_b / f_b)², x = (N - N_0) / (A F_a) + N_0 / (A F_e), F_a and F_e by the slenderness K L / r',
+  symbols: [
+    { symbol: 'N', meaning: 'thrust along the member', kind: 'force' },
+    { symbol: 'N_0', meaning: 'thrust of a sprung bow by itself, which cannot grow', kind: 'force' },
+    { symbol: 'L', meaning: 'longest stretch between lines that hold it', kind: 'length' },
+    { symbol: 'r', meaning: 'radius of gyration, weak axis', kind: 'thickness' },
+    { symbol: 'F_a', meaning: 'stress at that slenderness', kind: 'stress' },
+  ],
+  sources: [
+    'frame',
+    'aisc360:h1.3',
+    'euler',
+    'aisi-s100:e2',
+    'en1993-1-1:6.3.1',
+    'nds:3.7',
+    'practice:plastic-euler',
+  ],
+  leavesOut:
+    'What film and lashings add; purlins are taken to be held themselves (see racking); twisting of tall narrow rafters.',
+  mayBeAccepted: 'When cords or boards that the spec does not name tie the frames together.',
+  run,
+  levers,
+};
+
+/** One more purlin, then stouter, then closer. */
+function levers(input: CheckInput, _finding: Finding, stock: Stock): Lever[] {
+  const { roof } = input.shelter;
+  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
+  const purlin = input.shelter.purlins.find((rail) => rail.lines.length > 0);
+  const more: Lever[] =
+    purlin === undefined
+      ? []
+      : [
+          {
+            type: 'choice',
+            options: [1, 2, 3, 4, 6, 8].map((extra) => ({
+              title: [`Hold the frames with ${purlin.lines.length + extra} purlins`],
+              edits: [
+                {
+                  type: 'replace' as const,
+                  node: purlin.origin,
+                  slots: { count: quantityValue(purlin.lines.length + extra, 'count', purlin.origin) },
+                },
+              ],
+            })),
+          },
+        ];
+  return [...more, stouter(roof, stock), closer(roof, 'frames')];
+}

@@ -1,0 +1,243 @@
+import { fasteningPull as allowedPull, levelOf } from '@tautline/loads';
+import type { Cover, FasteningItem, Shelter } from '@tautline/shelter';
+import { stormTemperature } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import { type FilmLoad, filmLoad, liftedPull } from '../film-pull.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { setItem, setQuantity } from '../slots.ts';
+
+/** Pull on the film's edges, N/m, and on one strap, N, in a gust; `scale` multiplies the wind pressure. */
+function pulls(
+  load: FilmLoad,
+  cover: Cover,
+  scale: number,
+): { edge: number; radius: number; strap?: number } {
+  const { pull, radius } = liftedPull(load, scale * load.suction.edge);
+  if (cover.straps === undefined) return { edge: pull, radius };
+  // Straps take the lift of the film between them; the edges keep what the film rests at.
+  const middle = liftedPull(load, scale * load.suction.middle);
+  return {
+    edge: load.resting,
+    radius: middle.radius,
+    strap: scale * load.suction.middle * middle.radius * cover.straps.spacing,
+  };
+}
+
+/** What a fastening may hold per metre of edge, N/m, or why that is not known. */
+function perMetre(cover: Cover, fastening: FasteningItem): number | { readonly reason: string } {
+  if (fastening.per === 'length') return fastening.holds;
+  if (cover.fasteningSpacing === undefined)
+    return { reason: `how far apart the pieces of ${fastening.title} are was not said` };
+  return fastening.holds / cover.fasteningSpacing;
+}
+
+/** Share that edges and straps take of what they may hold in a gust; undefined where that is not known. */
+export function fasteningUse(
+  shelter: Shelter,
+  cover: Cover,
+  scale: number,
+): { readonly edge?: number; readonly strap?: number } | undefined {
+  const load = filmLoad(shelter, cover);
+  if ('reason' in load) return undefined;
+  const level = levelOf(shelter.site.basis);
+  const allowed = (holds: number): number => allowedPull(holds, stormTemperature, 'gust').allowable * level;
+  const found = pulls(load, cover, scale);
+  const holds = cover.fastening === undefined ? undefined : perMetre(cover, cover.fastening);
+  return {
+    ...(typeof holds === 'number' ? { edge: found.edge / allowed(holds) } : {}),
+    ...(found.strap === undefined || cover.straps === undefined
+      ? {}
+      : { strap: found.strap / allowed(cover.straps.item.holds) }),
+  };
+}
+
+function onCover(shelter: Shelter, cover: Cover): Finding[] {
+  const load = filmLoad(shelter, cover);
+  if ('reason' in load) return [notChecked(fasteningPull.id, cover, load.reason)];
+  const found = pulls(load, cover, 1);
+  const findings: Finding[] = [];
+  if (cover.fastening === undefined) {
+    findings.push(notChecked(fasteningPull.id, cover, 'what holds the edges of the film was not said'));
+  } else {
+    const holds = perMetre(cover, cover.fastening);
+    findings.push(
+      typeof holds === 'number'
+        ? onEdge(shelter, cover, cover.fastening, load, found, holds)
+        : notChecked(fasteningPull.id, cover, holds.reason),
+    );
+  }
+  if (cover.straps !== undefined && found.strap !== undefined)
+    findings.push(onStrap(shelter, cover, cover.straps, load, { ...found, strap: found.strap }));
+  return findings;
+}
+
+function onEdge(
+  shelter: Shelter,
+  cover: Cover,
+  fastening: FasteningItem,
+  load: FilmLoad,
+  found: { edge: number; radius: number },
+  holds: number,
+): Finding {
+  const level = levelOf(shelter.site.basis);
+  const allowed = allowedPull(holds, stormTemperature, 'gust');
+  const capacity = allowed.allowable * level;
+  const strapped = cover.straps !== undefined;
+  return judge({
+    id: fasteningPull.id,
+    part: cover,
+    utilisation: found.edge / capacity,
+    demand: measured(found.edge, 'line-load'),
+    capacity: measured(capacity, 'line-load'),
+    loadCase: strapped ? 'pull of the film, straps take the gust' : 'gust on the film along its edge',
+    message: [
+      'The film pulls at its edge with ',
+      measured(found.edge, 'line-load'),
+      `; ${fastening.title} may hold `,
+      measured(capacity, 'line-load'),
+      '.',
+    ],
+    source: 'membrane-arc',
+    steps: [
+      ...load.steps,
+      step(
+        'T',
+        strapped ? 'pull left in the film' : 'pull of the lifted film at its edge',
+        strapped ? 'T = 0.5 T_0 - E t α Δϑ' : 'T = p R',
+        [
+          given('p', 'suction in the edge strip', load.suction.edge, 'pressure'),
+          given('R', 'radius of the arc of the film', found.radius, 'length'),
+        ],
+        found.edge,
+        'line-load',
+        'membrane-arc',
+      ),
+      allowed.step,
+      step(
+        'F_a,level',
+        'at the level of the combinations',
+        'F_a · level',
+        [given('level', 'allowable to factored loads', level, 'ratio')],
+        capacity,
+        'line-load',
+        'practice:film-creep',
+      ),
+    ],
+  });
+}
+
+function onStrap(
+  shelter: Shelter,
+  cover: Cover,
+  straps: NonNullable<Cover['straps']>,
+  load: FilmLoad,
+  found: { radius: number; strap: number },
+): Finding {
+  const level = levelOf(shelter.site.basis);
+  const allowed = allowedPull(straps.item.holds, stormTemperature, 'gust');
+  const capacity = allowed.allowable * level;
+  return judge({
+    id: fasteningPull.id,
+    part: { id: `${cover.id}/straps`, origin: cover.origin },
+    utilisation: found.strap / capacity,
+    demand: measured(found.strap, 'force'),
+    capacity: measured(capacity, 'force'),
+    loadCase: 'gust on the film',
+    message: [
+      'The lifted film pulls each strap to ',
+      measured(found.strap, 'force'),
+      `; ${straps.item.title} may hold `,
+      measured(capacity, 'force'),
+      '.',
+    ],
+    source: 'membrane-arc',
+    steps: [
+      ...load.steps,
+      step(
+        'F',
+        'pull of one strap',
+        'F = p R s',
+        [
+          given('p', 'suction on the film', load.suction.middle, 'pressure'),
+          given('R', 'radius of the arc of the film', found.radius, 'length'),
+          given('s', 'distance between straps', straps.spacing, 'length'),
+        ],
+        found.strap,
+        'force',
+        'membrane-arc',
+      ),
+      { ...allowed.step, kind: 'force', inputs: allowed.step.inputs.map(asForce) },
+    ],
+  });
+}
+
+/** A strap's rated pull is a force, not a force per metre. */
+function asForce<T extends { readonly kind: string }>(input: T): T {
+  return input.kind === 'line-load' ? { ...input, kind: 'force' } : input;
+}
+
+function run(input: CheckInput): Finding[] {
+  return input.shelter.covers
+    .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
+    .flatMap((cover) => onCover(input.shelter, cover));
+}
+
+export const fasteningPull: Check = {
+  id: 'fastening-pull',
+  title: 'Film fastenings',
+  asks: 'Do channels, boards, clips and straps hold the film that a gust tries to lift off?',
+  matters: 'Film goes at its edge first; once an edge flies, the whole sheet follows in minutes.',
+  formula: 'u = T / F_a, T = p R; for a strap u = p R s / F_a',
+  symbols: [
+    { symbol: 'T', meaning: 'pull of the film at its edge', kind: 'line-load' },
+    { symbol: 'p', meaning: 'suction on the film', kind: 'pressure' },
+    { symbol: 'R', meaning: 'radius of the arc the film makes between its edges', kind: 'length' },
+    { symbol: 's', meaning: 'distance between straps', kind: 'length' },
+    { symbol: 'F_a', meaning: 'what the fastening may hold', kind: 'line-load' },
+  ],
+  sources: ['membrane-arc', 'practice:film-creep', 'asce7-16:30.3-8', 'en1991-1-4:7.2.5'],
+  leavesOut:
+    'The screws that hold the channel or board, corners of the roof, what a strap is tied to, and edges that were cut or heated.',
+  mayBeAccepted: 'When the film is meant to come off first, and is declared sacrificial.',
+  run,
+  levers,
+};
+
+/** Closer pieces or straps, then a fastening that holds more. */
+function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
+  const cover = input.shelter.covers.find((entry) => finding.part.startsWith(entry.id));
+  if (cover === undefined) return [];
+  const onStraps = finding.part.endsWith('/straps');
+  const item = onStraps ? cover.straps?.item : cover.fastening;
+  if (item === undefined) return [];
+  const word = onStraps ? 'strapped' : 'fastened';
+  const every = onStraps ? cover.straps?.spacing : cover.fasteningSpacing;
+  const fits = (entry: FasteningItem): boolean =>
+    onStraps
+      ? (entry.form === 'strap' || entry.form === 'rope') && entry.holds > item.holds
+      : (entry.form === 'channel' || entry.form === 'board') &&
+        (item.per === 'piece' || entry.holds > item.holds);
+  const stronger = stock.items
+    .filter((entry): entry is FasteningItem => entry.kind === 'fastening' && fits(entry))
+    .sort((a, b) => a.holds - b.holds);
+  const others: Lever = {
+    type: 'choice',
+    options: stronger.map((entry) => ({
+      title: [`Hold it with ${entry.title}`],
+      edits: [setItem(cover.origin, word, entry.id)],
+    })),
+  };
+  if (every === undefined || item.per !== 'piece') return [others];
+  return [
+    {
+      type: 'number',
+      from: every,
+      towards: every / 6,
+      steps: { metric: 0.05, us: 0.0254 },
+      title: (value) => [`Set ${item.title} every `, measured(value, 'length')],
+      edits: (value) => [setQuantity(cover.origin, word, value, 'length')],
+    },
+    others,
+  ];
+}

@@ -1,0 +1,155 @@
+import { filmStress, levelOf } from '@tautline/loads';
+import type { Cover, FilmItem, Shelter } from '@tautline/shelter';
+import { pullAt, stormTemperature } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import { filmLoad, gustPull } from '../film-pull.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { setItem, setQuantity } from '../slots.ts';
+
+/** Stress of the film in a gust over what it may have; `scale` multiplies the wind pressure. */
+export function filmGustUse(shelter: Shelter, cover: Cover, scale: number): number | undefined {
+  const load = filmLoad(shelter, cover);
+  if ('reason' in load) return undefined;
+  const { film } = load.panel;
+  const { allowable } = filmStress(film.yieldStress, stormTemperature, 'gust');
+  return gustPull(load, scale).pull / film.thickness / (allowable * levelOf(shelter.site.basis));
+}
+
+function onCover(shelter: Shelter, cover: Cover): Finding[] {
+  const load = filmLoad(shelter, cover);
+  if ('reason' in load) return [notChecked(filmStressCheck.id, cover, load.reason)];
+  const { film } = load.panel;
+  const level = levelOf(shelter.site.basis);
+  const gust = gustPull(load);
+  const inGust = filmStress(film.yieldStress, stormTemperature, 'gust');
+  // In the cold the film shrinks onto the frame and stays so for weeks.
+  const cold = pullAt(load.panel, shelter.site.coldest).pull;
+  const inCold = filmStress(film.yieldStress, shelter.site.coldest, 'weeks');
+  const gustUse = gust.pull / film.thickness / (inGust.allowable * level);
+  const coldUse = cold / film.thickness / inCold.allowable;
+  const windy = gustUse >= coldUse;
+  const stress = (windy ? gust.pull : cold) / film.thickness;
+  const allowed = windy ? inGust.allowable * level : inCold.allowable;
+  const pull = windy ? gust.pull : cold;
+  return [
+    judge({
+      id: filmStressCheck.id,
+      part: cover,
+      utilisation: stress / allowed,
+      demand: measured(stress, 'stress'),
+      capacity: measured(allowed, 'stress'),
+      loadCase: windy ? 'gust on the film' : 'the coldest day',
+      message: [
+        `${film.title} is pulled to `,
+        measured(pull, 'line-load'),
+        windy ? ` when ${gust.what}, a stress of ` : ' on the coldest day, a stress of ',
+        measured(stress, 'stress'),
+        '; it may have ',
+        measured(allowed, 'stress'),
+        '.',
+      ],
+      source: windy ? 'membrane-arc' : 'practice:film-creep',
+      steps: [
+        ...load.steps,
+        ...(windy
+          ? gust.steps
+          : [
+              step(
+                'T',
+                'pull left in the film on the coldest day',
+                'T = 0.5 T_0 + E t α (ϑ_fit - ϑ_cold)',
+                [
+                  given('T_0', 'pull when put on', cover.tension, 'line-load'),
+                  given('E t', 'stretch stiffness', load.panel.stiffness, 'line-load'),
+                  given('ϑ_cold', 'coldest', shelter.site.coldest, 'temperature'),
+                ],
+                cold,
+                'line-load',
+                'practice',
+              ),
+            ]),
+        step(
+          'σ',
+          'stress of the film',
+          'σ = T / t',
+          [given('t', 'thickness', film.thickness, 'film-thickness')],
+          stress,
+          'stress',
+          'derived',
+        ),
+        windy ? inGust.step : inCold.step,
+        ...(windy && level !== 1
+          ? [
+              step(
+                'σ_a,f',
+                'stress allowed under factored loads',
+                'σ_a,f = σ_a · level',
+                [given('level', 'allowable to factored loads', level, 'ratio')],
+                allowed,
+                'stress',
+                'practice:film-creep',
+              ),
+            ]
+          : []),
+      ],
+    }),
+  ];
+}
+
+function run(input: CheckInput): Finding[] {
+  return input.shelter.covers
+    .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
+    .flatMap((cover) => onCover(input.shelter, cover));
+}
+
+export const filmStressCheck: Check = {
+  id: 'film-stress',
+  title: 'Film stress',
+  asks: 'Does the film stay below the pull at which it stretches for good, in a gust and in the cold?',
+  matters:
+    'Film that has been overstretched once is loose ever after; loose film flaps, and flapping film tears.',
+  formula: 'u = T / (t σ_a), T = p R for a film that suction lifts',
+  symbols: [
+    { symbol: 'p', meaning: 'suction on the film', kind: 'pressure' },
+    { symbol: 'R', meaning: 'radius of the arc the film makes between its edges', kind: 'length' },
+    { symbol: 't', meaning: 'thickness', kind: 'film-thickness' },
+    { symbol: 'σ_a', meaning: 'stress it may have for that time and heat', kind: 'stress' },
+  ],
+  sources: ['membrane-arc', 'parabola', 'practice:film-creep', 'asce7-16:30.3-8', 'en1991-1-4:7.2.5'],
+  leavesOut:
+    'Corners, where suction is highest over a small patch; holes, folds and stitched edges; film of the sides and ends; gusts while it is hot and soft.',
+  mayBeAccepted: 'When the film is declared sacrificial and comes off before the frame is in danger.',
+  run,
+  levers,
+};
+
+/** Thicker film, then straps. */
+function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
+  const cover = input.shelter.covers.find((entry) => entry.id === finding.part);
+  if (cover?.skin.kind !== 'film') return [];
+  const { thickness } = cover.skin;
+  const thicker = stock.items
+    .filter(
+      (entry): entry is FilmItem =>
+        entry.kind === 'film' && entry.grade === 'greenhouse' && entry.thickness > thickness,
+    )
+    .sort((a, b) => a.thickness - b.thickness);
+  return [
+    {
+      type: 'choice',
+      options: thicker.map((entry) => ({
+        title: [`Use ${entry.title}`],
+        edits: [setItem(cover.origin, 'with', entry.id)],
+      })),
+    },
+    {
+      type: 'number',
+      from: cover.tension,
+      towards: cover.tension / 4,
+      steps: { metric: 10, us: 14.593903 },
+      title: (value) => ['Pull the film to only ', measured(value, 'line-load')],
+      edits: (value) => [setQuantity(cover.origin, 'tension', value, 'line-load')],
+    },
+  ];
+}

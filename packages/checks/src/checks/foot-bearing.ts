@@ -1,0 +1,134 @@
+import type { Posts } from '@tautline/shelter';
+import type { Check, CheckInput, Lever } from '../check.ts';
+import { type FrameFoot, frameFeet, postWeight, worstReaction } from '../feet.ts';
+import type { Finding } from '../finding.ts';
+import { footSinking } from '../ground-sinking.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { setQuantity } from '../slots.ts';
+
+interface Pressed {
+  readonly held: FrameFoot;
+  readonly load: number;
+  readonly loadCase: string;
+}
+
+/** Feet of frames, and of the posts under a ridge, with what presses them down. */
+function pressed(input: CheckInput): (Pressed | Finding)[] {
+  const { shelter } = input;
+  if (!input.frame.ok) {
+    const { reason } = input.frame;
+    return frameFeet(shelter).map(({ foot }) => notChecked(footBearing.id, foot, reason));
+  }
+  const { responses, ridge } = input.frame.analysis;
+  const feet: (Pressed | Finding)[] = frameFeet(shelter).map((held) => {
+    const worst = worstReaction(responses, held.foot.id, (reaction) => reaction.vertical);
+    return worst === undefined
+      ? notChecked(footBearing.id, held.foot, 'the frame gives way before its feet can be judged')
+      : {
+          held,
+          load: Math.max(0, worst.value) * held.frames,
+          loadCase: worst.response.load.title,
+        };
+  });
+  const posts = shelter.ridge?.posts;
+  if (posts !== undefined && ridge !== undefined) {
+    const down = ridge.load >= 0 ? ridge.perPost : 0;
+    feet.push({
+      held: { foot: posts.foot, owner: posts, noun: 'ridge post', frames: 1 },
+      load: down + postWeight(posts.member, posts.height),
+      loadCase: ridge.loadCase,
+    });
+  }
+  return feet;
+}
+
+function run(input: CheckInput): Finding[] {
+  const { site, baseboards, roof } = input.shelter;
+  const boards = baseboards === undefined ? undefined : { rail: baseboards, spacing: roof.spacing };
+  return pressed(input).map((entry) => {
+    if ('verdict' in entry) return entry;
+    const { held, load, loadCase } = entry;
+    const hold = footSinking(held.foot, held.owner.member, site, boards);
+    if ('reason' in hold) return notChecked(footBearing.id, held.foot, hold.reason);
+    return judge({
+      id: footBearing.id,
+      part: held.foot,
+      utilisation: load / Math.max(hold.allowed, 1e-6),
+      demand: measured(load, 'force'),
+      capacity: measured(hold.allowed, 'force'),
+      loadCase,
+      message: [
+        `Each ${held.noun}'s foot is pressed down with `,
+        measured(load, 'force'),
+        ` under ${loadCase}; in ${site.soil}, ${hold.what} may carry `,
+        measured(hold.allowed, 'force'),
+        '.',
+      ],
+      source: hold.source,
+      steps: [
+        step(
+          'V',
+          'load on one foot',
+          'from the frame analysis',
+          [given('n', 'frames per foot', held.frames, 'ratio')],
+          load,
+          'force',
+          'frame',
+        ),
+        ...hold.steps,
+      ],
+    });
+  });
+}
+
+export const footBearing: Check = {
+  id: 'foot-bearing',
+  title: 'Sinking of the feet',
+  asks: 'Does the ground carry each foot, or does it sink under crop, water, snow and wind?',
+  matters: 'A foot that sinks slackens the film, tilts the gutter and bends the ridge.',
+  formula: 'u = V / V_allowed',
+  symbols: [
+    { symbol: 'V', meaning: 'load that presses one foot down', kind: 'force' },
+    {
+      symbol: 'V_allowed',
+      meaning: 'what underside, point and side of the foot carry, with their factors of safety',
+      kind: 'force',
+    },
+  ],
+  sources: ['frame', 'meyerhof:1963', 'ibc2018:1806.2', 'api-rp2a:alpha', 'navfac-dm7:beta'],
+  leavesOut: 'Slow settling, soaked ground, frost, fresh fill, a flat stone or block put under the post.',
+  mayBeAccepted: 'When each foot stands on a stone, block or collar that the spec does not name.',
+  run,
+  levers,
+};
+
+function levers(input: CheckInput, finding: Finding): Lever[] {
+  const posts: Posts | undefined = input.shelter.ridge?.posts;
+  const foot =
+    frameFeet(input.shelter).find((held) => held.foot.id === finding.part)?.foot ??
+    (posts?.foot.id === finding.part ? posts.foot : undefined);
+  if (foot === undefined || foot.kind === 'screw' || foot.kind === 'deadman') return [];
+  if (foot.across !== undefined && ['concrete', 'bearing', 'ballast'].includes(foot.kind)) {
+    const { across } = foot;
+    return [
+      {
+        type: 'number',
+        from: across,
+        towards: Math.max(0.8, across),
+        steps: { metric: 0.05, us: 0.0254 },
+        title: (value) => ['Make the footing ', measured(value, 'length'), ' across'],
+        edits: (value) => [setQuantity(foot.origin, 'across', value, 'length')],
+      },
+    ];
+  }
+  return [
+    {
+      type: 'number',
+      from: foot.driven,
+      towards: Math.max(1.5, foot.driven),
+      steps: { metric: 0.05, us: 0.0254 },
+      title: (value) => ['Go ', measured(value, 'length'), ' into the ground'],
+      edits: (value) => [setQuantity(foot.origin, 'driven', value, 'length')],
+    },
+  ];
+}

@@ -1,0 +1,176 @@
+import { columnStress, thrustAndBending } from '@tautline/loads';
+import type { Posts, Shelter, Site } from '@tautline/shelter';
+import { sectionOf } from '@tautline/structure';
+import { bracedAlong } from '../bracing.ts';
+import type { Check, CheckInput } from '../check.ts';
+import { postWeight } from '../feet.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { closer, stouter } from '../levers.ts';
+import { inSoil, memberLimit } from '../resistance.ts';
+import { leastRadius } from '../slender.ts';
+import { stressAt } from '../stress.ts';
+
+interface Loaded {
+  /** Thrust, N, and bending stress, Pa. */
+  readonly thrust: number;
+  readonly bending: number;
+  readonly loadCase: string;
+  readonly steady: boolean;
+}
+
+function onPosts(
+  site: Site,
+  shelter: Shelter,
+  posts: Posts,
+  noun: string,
+  loads: readonly Loaded[],
+  bendingAcross: boolean,
+): Finding {
+  const { member } = posts;
+  const section = sectionOf(member);
+  const braced = bracedAlong(shelter);
+  const clamped = posts.foot.fixity === 'clamped';
+  if (!braced && !clamped)
+    return notChecked(postBuckling.id, posts, 'nothing holds the posts upright along the house: see racking');
+  const factor = braced ? 1 : 2.1;
+  const slenderness = (factor * posts.height) / leastRadius(member);
+  const judgedLoads = loads.map((load) => {
+    const limit = memberLimit(site, member, load.steady ? 'steady' : 'gust', inSoil(posts.foot));
+    const modulus =
+      load.steady && member.material.longTermModulus < member.material.modulus
+        ? member.material.longTermModulus
+        : limit.modulus;
+    const metal = member.material.family === 'steel' || member.material.family === 'aluminium';
+    const column = columnStress({
+      family: member.material.family,
+      basis: site.basis,
+      slenderness,
+      modulus,
+      shortColumn: metal ? member.material.bendingStrength : limit.axial,
+    });
+    const axial = load.thrust / section.area / column.stress;
+    const both = thrustAndBending({
+      axial,
+      bending: load.bending / limit.bending,
+      family: member.material.family,
+      basis: site.basis,
+    });
+    return { load, limit, column, both };
+  });
+  const worst = judgedLoads.reduce((a, b) => (b.both.utilisation > a.both.utilisation ? b : a));
+  const stress = worst.load.thrust / section.area;
+  return judge({
+    id: postBuckling.id,
+    part: posts,
+    utilisation: worst.both.utilisation,
+    demand: measured(worst.load.thrust, 'force'),
+    capacity: measured(worst.column.stress * section.area, 'force'),
+    loadCase: worst.load.loadCase,
+    message: [
+      `Each ${noun} of ${member.title} is pressed with `,
+      measured(worst.load.thrust, 'force'),
+      ...(worst.load.bending > 1e4 ? [' while it bends to ', measured(worst.load.bending, 'stress')] : []),
+      ` under ${worst.load.loadCase}; ${braced ? 'braced' : 'standing free'} along the house and `,
+      measured(posts.height, 'length'),
+      ' tall it may be pressed with ',
+      measured(worst.column.stress * section.area, 'force'),
+      ' by itself.',
+    ],
+    source: worst.column.source,
+    steps: [
+      step(
+        'K L / r',
+        'slenderness along the house',
+        'K L / r',
+        [
+          given('K', braced ? 'held at top and foot' : 'standing free from a clamped foot', factor, 'ratio'),
+          given('L', 'height', posts.height, 'length'),
+          given('r', 'radius of gyration, weak axis', leastRadius(member), 'thickness'),
+        ],
+        slenderness,
+        'ratio',
+        'euler',
+      ),
+      ...worst.column.steps,
+      step(
+        'f_a',
+        'stress from the thrust',
+        'f_a = N / A',
+        [given('A', 'area', section.area, 'area')],
+        stress,
+        'stress',
+        'timoshenko:beam',
+      ),
+      ...(bendingAcross ? worst.limit.steps : []),
+      worst.both.step,
+    ],
+  });
+}
+
+function run(input: CheckInput): Finding[] {
+  const { shelter } = input;
+  const { sidePosts, ridge, site } = shelter;
+  const findings: Finding[] = [];
+  const noFrame = input.frame.ok ? undefined : input.frame.reason;
+  if (sidePosts !== undefined) {
+    if (!input.frame.ok) findings.push(notChecked(postBuckling.id, sidePosts, input.frame.reason));
+    else {
+      const loads = input.frame.analysis.responses
+        .filter((response) => response.load.use !== 'service' && response.status === 'holds')
+        .flatMap((response) =>
+          response.forces
+            .filter((force) => force.part === sidePosts.id && force.axial < 0)
+            .map(
+              (force): Loaded => ({
+                thrust: -force.axial,
+                bending: stressAt(sidePosts.member, response, force).bendingStress,
+                loadCase: response.load.title,
+                steady: response.load.sustained,
+              }),
+            ),
+        );
+      findings.push(
+        loads.length === 0
+          ? notChecked(postBuckling.id, sidePosts, 'no combination presses the posts down')
+          : onPosts(site, shelter, sidePosts, 'side post', loads, true),
+      );
+    }
+  }
+  if (ridge?.posts !== undefined) {
+    const { posts } = ridge;
+    if (!input.frame.ok) findings.push(notChecked(postBuckling.id, posts, noFrame!));
+    else if (input.frame.analysis.ridge !== undefined) {
+      const { load, perPost, loadCase, steady } = input.frame.analysis.ridge;
+      const thrust = Math.max(0, load >= 0 ? perPost : 0) + postWeight(posts.member, posts.height);
+      findings.push(
+        onPosts(site, shelter, posts, 'ridge post', [{ thrust, bending: 0, loadCase, steady }], false),
+      );
+    }
+  }
+  return findings;
+}
+
+export const postBuckling: Check = {
+  id: 'post-buckling',
+  title: 'Buckling of posts',
+  asks: 'Is a post stout enough for its height not to bow out sideways under its load?',
+  matters: 'A slender post gives no warning: it stands straight until it does not.',
+  formula: 'u from N / (A F_a) and σ_b / f_b, F_a by the slenderness K L / r',
+  symbols: [
+    { symbol: 'N', meaning: 'thrust in the post', kind: 'force' },
+    { symbol: 'F_a', meaning: 'stress at its slenderness', kind: 'stress' },
+    { symbol: 'K', meaning: '1 where braced along the house, 2.1 where it stands free', kind: 'ratio' },
+    { symbol: 'L', meaning: 'height of the post', kind: 'length' },
+    { symbol: 'r', meaning: 'radius of gyration', kind: 'thickness' },
+  ],
+  sources: ['frame', 'euler', 'aisi-s100:e2', 'en1993-1-1:6.3.1', 'nds:3.7', 'iso22156:column'],
+  leavesOut: 'Posts out of plumb, bending along the house, what the braces themselves carry (see racking).',
+  mayBeAccepted: 'When boards or rails half way up hold the posts that the spec does not name.',
+  run,
+  levers: (input, finding, stock) => {
+    const { sidePosts, ridge } = input.shelter;
+    const posts = [sidePosts, ridge?.posts].find((entry) => entry?.id === finding.part);
+    return posts === undefined ? [] : [stouter(posts, stock), closer(posts, 'posts')];
+  },
+};

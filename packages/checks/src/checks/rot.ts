@@ -1,0 +1,75 @@
+import type { Foot, MaterialFamily, MemberItem, Shelter } from '@tautline/shelter';
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { given, step } from '../judge.ts';
+import { remark } from '../remark.ts';
+
+const year = 365.25 * 86_400;
+
+/** Years that untreated stock lasts in soil in a warm wet climate: common practice, no source. */
+const yearsInSoil: Partial<Record<MaterialFamily, number>> = { timber: 4, bamboo: 2, 'green-wood': 2 };
+
+/** Feet that put wood into the ground. */
+const buried: readonly Foot['kind'][] = ['driven', 'hole', 'poked', 'concrete'];
+
+function inGround(shelter: Shelter): { foot: Foot; member: MemberItem; noun: string }[] {
+  const { roof, sidePosts, ridge } = shelter;
+  const list: { foot: Foot; member: MemberItem; noun: string }[] = [];
+  if (roof.type === 'bows' && roof.foot !== undefined)
+    list.push({ foot: roof.foot, member: roof.member, noun: 'bows' });
+  if (sidePosts !== undefined)
+    list.push({ foot: sidePosts.foot, member: sidePosts.member, noun: 'side posts' });
+  if (ridge?.posts !== undefined)
+    list.push({ foot: ridge.posts.foot, member: ridge.posts.member, noun: 'ridge posts' });
+  return list.flatMap((entry) => {
+    if (entry.foot.stub !== undefined)
+      return [{ ...entry, member: entry.foot.stub, noun: `stubs of the ${entry.noun}` }];
+    return buried.includes(entry.foot.kind) ? [entry] : [];
+  });
+}
+
+function run(input: CheckInput): Finding[] {
+  return inGround(input.shelter).flatMap(({ foot, member, noun }) => {
+    const years = yearsInSoil[member.material.family];
+    if (years === undefined) return [];
+    if (member.material.treated === true)
+      return [remark(rot.id, foot, 'passes', [`The ${noun} of ${member.title} are treated.`], 'practice')];
+    return [
+      remark(
+        rot.id,
+        foot,
+        'fails',
+        [
+          `The ${noun} of ${member.title} stand in the soil untreated; such wood lasts about `,
+          { value: years * year, kind: 'time' },
+          ' there.',
+        ],
+        'practice',
+        [
+          step(
+            't',
+            'life of untreated stock in warm wet soil',
+            'common practice, no source',
+            [given('d', 'depth in the ground', foot.driven, 'length')],
+            years * year,
+            'time',
+            'practice',
+          ),
+        ],
+      ),
+    ];
+  });
+}
+
+export const rot: Check = {
+  id: 'rot',
+  title: 'Wood in the soil',
+  asks: 'Does untreated wood or bamboo stand in the ground?',
+  matters: 'It rots just below the surface, where nobody looks and where bending is largest.',
+  formula: 'timber, bamboo or green wood in soil without treatment',
+  symbols: [],
+  sources: ['practice'],
+  leavesOut: 'Durable heartwood, charred or tarred ends, how dry the soil is.',
+  mayBeAccepted: 'For poles that are cut and set again every year or two.',
+  run,
+};

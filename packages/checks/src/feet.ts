@@ -1,0 +1,55 @@
+import type { Foot, MemberItem, Part, Shelter } from '@tautline/shelter';
+import { type Reaction, type Response, sectionOf, weightPerLength } from '@tautline/structure';
+
+/** A foot of the typical frame and what stands on it. */
+export interface FrameFoot {
+  readonly foot: Foot;
+  readonly owner: Part & { readonly member: MemberItem };
+  readonly noun: string;
+  /** Frames that one foot carries: posts further apart than the frames take more than one each. */
+  readonly frames: number;
+}
+
+export function frameFeet(shelter: Shelter): readonly FrameFoot[] {
+  const { roof, sidePosts } = shelter;
+  const feet: FrameFoot[] = [];
+  if (roof.type === 'bows' && roof.foot !== undefined)
+    feet.push({ foot: roof.foot, owner: roof, noun: 'bow', frames: 1 });
+  if (sidePosts !== undefined) {
+    feet.push({
+      foot: sidePosts.foot,
+      owner: sidePosts,
+      noun: 'side post',
+      frames: Math.max(1, sidePosts.spacing / roof.spacing),
+    });
+  }
+  return feet;
+}
+
+/** The reaction of a foot, left or right, at which a measure is largest, over combinations for strength. */
+export function worstReaction(
+  responses: readonly Response[],
+  foot: string,
+  measure: (reaction: Reaction, response: Response) => number,
+): { readonly reaction: Reaction; readonly response: Response; readonly value: number } | undefined {
+  let worst: { reaction: Reaction; response: Response; value: number } | undefined;
+  for (const response of responses) {
+    if (response.load.use === 'service' || response.status !== 'holds') continue;
+    for (const reaction of response.reactions) {
+      if (reaction.part !== foot) continue;
+      const value = measure(reaction, response);
+      if (worst === undefined || value > worst.value) worst = { reaction, response, value };
+    }
+  }
+  return worst;
+}
+
+/** Moment at which a round bar or pipe bends over for good, N·m: its strength times its section modulus. */
+export function bendingOver(member: MemberItem): number {
+  return member.material.bendingStrength * sectionOf(member).sectionModulus;
+}
+
+/** Weight of one ridge post with its height, N. */
+export function postWeight(member: MemberItem, height: number): number {
+  return weightPerLength(member) * height;
+}

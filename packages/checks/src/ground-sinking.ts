@@ -1,0 +1,97 @@
+import { bearingCapacity, type GroundResult, groundAllowedAt, type Step, stubUplift } from '@tautline/loads';
+import type { Foot, MemberItem, Rail, Site } from '@tautline/shelter';
+import { depthOf, gravity } from '@tautline/structure';
+import type { NoHold } from './ground.ts';
+
+export interface Sinking {
+  /** Upright load it may take at the level of the site's combinations, N. */
+  readonly allowed: number;
+  readonly steps: readonly Step[];
+  readonly source: string;
+  /** What carries, in words. */
+  readonly what: string;
+}
+
+/** Side of the square with the area of a circle, m. */
+function squareOf(diameter: number): number {
+  return Math.sqrt(Math.PI / 4) * diameter;
+}
+
+/**
+ * What the ground carries under a foot: skin friction and point of a stake, the underside of a post, pad or
+ * concrete, or the edge of a baseboard that the bows stand on. Freshly driven stakes and their point count
+ * together, each with its own safety.
+ */
+export function footSinking(
+  foot: Foot,
+  member: MemberItem,
+  site: Site,
+  boards: { readonly rail: Rail; readonly spacing: number } | undefined,
+): Sinking | NoHold {
+  const { soil, basis } = site;
+  if (soil === 'rock') return { reason: 'feet on rock are not covered' };
+  const bearing = (breadth: number, length: number, depth: number): GroundResult =>
+    bearingCapacity({ soil, breadth, length, depth });
+  const one = (result: GroundResult, what: string): Sinking => ({
+    allowed: groundAllowedAt(result, basis),
+    steps: result.steps,
+    source: result.source,
+    what,
+  });
+  switch (foot.kind) {
+    case 'stub':
+    case 'driven':
+    case 'poked': {
+      const ownEnd = depthOf(member);
+      if (foot.kind === 'stub' && boards !== undefined && boards.rail.member.kind !== 'cable') {
+        const section = boards.rail.member.section;
+        const edge =
+          section.shape === 'rectangle' ? Math.min(section.breadth, section.depth) : section.outside;
+        return one(bearing(edge, boards.spacing, 0), 'the edge of the baseboard');
+      }
+      if (foot.driven <= 0) return { reason: 'the foot does not go into the ground' };
+      const stake = foot.stub ?? member;
+      const side = stubUplift({ soil, diameter: depthOf(stake), depth: foot.driven });
+      // The bow's own end stands on the ground around a stub; a driven end bears at its point.
+      const end = bearing(squareOf(ownEnd), squareOf(ownEnd), foot.kind === 'stub' ? 0 : foot.driven);
+      return {
+        allowed: groundAllowedAt(side, basis) + groundAllowedAt(end, basis),
+        steps: [...side.steps, ...end.steps],
+        source: side.source,
+        what: 'the side of the stake and the end of the member',
+      };
+    }
+    case 'hole': {
+      if (foot.driven <= 0) return { reason: 'the foot does not go into the ground' };
+      const { section } = member;
+      const [breadth, length] =
+        section.shape === 'rectangle'
+          ? [section.breadth, section.depth]
+          : [squareOf(section.outside), squareOf(section.outside)];
+      // The earth thrown back holds the post as it does against lift.
+      const side = stubUplift({ soil, diameter: depthOf(member), depth: foot.driven });
+      const end = bearing(breadth, length, foot.driven);
+      return {
+        allowed: groundAllowedAt(side, basis) + groundAllowedAt(end, basis),
+        steps: [...side.steps, ...end.steps],
+        source: end.source,
+        what: 'the underside and the sides of the post',
+      };
+    }
+    case 'concrete':
+    case 'bearing':
+    case 'ballast': {
+      if (foot.across === undefined)
+        return { reason: `how wide the ${foot.kind === 'concrete' ? 'concrete' : 'pad'} is was not said` };
+      const own = (foot.mass ?? 0) * gravity;
+      const result = one(
+        bearing(squareOf(foot.across), squareOf(foot.across), foot.driven),
+        `its underside, ${foot.kind === 'concrete' ? 'in concrete' : 'on the ground'}`,
+      );
+      return { ...result, allowed: Math.max(0, result.allowed - own) };
+    }
+    case 'screw':
+    case 'deadman':
+      return { reason: 'a screw or a deadman holds against lift; what it carries is not covered' };
+  }
+}

@@ -1,0 +1,11 @@
+import type { CableItem } from '@tautline/shelter';
+
+/** Share of a cable's breaking load that clips leave: 80 %, general rigging tables, from memory. */
+const clipEfficiency = 0.8;
+/** Working share of that: a factor of 3 for guys and hangers, from memory. */
+const cableFactor = 3;
+
+/** Pull a cable with clips may work at, N. */
+export function cableWorking(cable: CableItem): number {
+  return (cable.breakingLoad * clipEfficiency) / cableFactor;
+}

@@ -1,0 +1,131 @@
+/** Loads on the whole house: those of one frame, each frame by the breadth it carries, and what acts along the house. */
+import type { SpaceLoads } from '@tautline/mechanics';
+import type { Shelter } from '@tautline/shelter';
+import { casesOn } from '../actions/cases.ts';
+import type { CombinedLoad, LineLoad, LoadCase } from '../actions/load-case.ts';
+import { windOn } from '../actions/wind.ts';
+import { combinedLoads } from '../response/combinations.ts';
+import { weightPerLength } from '../system/member.ts';
+import type { HouseSystem } from './house.ts';
+
+/**
+ * Combinations on the whole house. Lines stand on the slice's elements as in the plane tier; one more line, just past
+ * the slice's last element, rides along: wx is the push along the house (N), wy the share of own weight (-1 for all).
+ */
+export interface HouseLoads {
+  readonly loads: readonly CombinedLoad[];
+  readonly cases: readonly LoadCase[];
+  /** Whether the push along stands on the windward end, or drags on the whole skin. */
+  readonly push: 'end' | 'skin';
+  readonly notCovered: readonly string[];
+}
+
+export function houseLoads(shelter: Shelter, house: HouseSystem): HouseLoads {
+  const rider = house.slice.elements.length;
+  // Purlins carry their own weight here: they have elements of their own.
+  const { all, notCovered } = casesOn({ ...shelter, purlins: [] }, house.slice);
+  const pushes = new Map(windOn(shelter).cases.map((wind) => [wind.id, wind.alongForce ?? 0]));
+  const cases = all.map((one): LoadCase => {
+    const push = pushes.get(one.id) ?? 0;
+    const line: LineLoad = { element: rider, wx: push, wy: one.nature === 'dead' ? -1 : 0 };
+    return line.wx === 0 && line.wy === 0 ? one : { ...one, lines: [...one.lines, line] };
+  });
+  return {
+    loads: combinedLoads(shelter, cases),
+    cases,
+    push: shelter.opening.ends === 'clad' ? 'end' : 'skin',
+    notCovered: [
+      ...notCovered,
+      'Wind from the back of the house is taken as the mirror image of wind from its front.',
+      'Stronger wind on the frames near the ends (the standards give it for cladding, and for low-rise frames by another procedure than the one used).',
+      ...(shelter.opening.ends === 'clad'
+        ? [
+            'The pull on the lee end: the whole push on the windward end is put into its frame instead, though part of it goes straight into the ground.',
+          ]
+        : []),
+    ],
+  };
+}
+
+/** A combination as it stands on the nodes and elements of the house. */
+export function layOnHouse(
+  house: HouseSystem,
+  load: CombinedLoad,
+  push: HouseLoads['push'],
+): Required<Pick<SpaceLoads, 'line'>> {
+  const { slice } = house;
+  const rider = load.lines.find((line) => line.element === slice.elements.length);
+  const weight = -(rider?.wy ?? 0);
+  const along = rider?.wx ?? 0;
+  const spacing = slice.tributary;
+  const sum = new Map<number, { wx: number; wy: number; wz: number }>();
+  const put = (element: number, wx: number, wy: number, wz: number): void => {
+    const at = sum.get(element) ?? { wx: 0, wy: 0, wz: 0 };
+    sum.set(element, { wx: at.wx + wx, wy: at.wy + wy, wz: at.wz + wz });
+  };
+  const own = (k: number): number => weightPerLength(slice.elements[k]!.item) * slice.elements[k]!.perFrame;
+  for (const line of load.lines) {
+    if (line.element >= slice.elements.length) continue;
+    const rest = line.wy + weight * own(line.element);
+    for (const frame of house.frames) {
+      const element = frame.elements[line.element]!;
+      if (element < 0) continue;
+      const share = frame.breadth / spacing;
+      put(element, line.wx * share, rest * share - weight * own(line.element), 0);
+    }
+  }
+  for (const post of house.posts) {
+    const walls = post.side === 'left' ? slice.leftWall : slice.rightWall;
+    for (const element of post.elements) {
+      const { from, to } = house.elements[element]!;
+      const [wx, wy] = onWall(house, load, walls, from, to, weight, own);
+      put(element, (wx * post.breadth) / spacing, (wy * post.breadth) / spacing, 0);
+    }
+  }
+  for (const [element, perLength] of house.weights) put(element, 0, -weight * perLength, 0);
+  if (along !== 0) for (const [element, wz] of pushAlong(house, along, push)) put(element, 0, 0, wz);
+  return { line: [...sum].map(([element, w]) => ({ element, ...w })) };
+}
+
+/** Mean load of one frame's share of wall over a stretch of its height, without the post's own weight, N/m. */
+function onWall(
+  { slice }: HouseSystem,
+  load: CombinedLoad,
+  walls: readonly number[],
+  from: number,
+  to: number,
+  weight: number,
+  own: (k: number) => number,
+): readonly [number, number] {
+  let [wx, wy] = [0, 0];
+  for (const k of walls) {
+    const line = load.lines.find((entry) => entry.element === k);
+    if (line === undefined) continue;
+    const { from: a, to: b } = slice.elements[k]!;
+    const share = Math.max(0, Math.min(to, b) - Math.max(from, a)) / (to - from);
+    wx += share * line.wx;
+    wy += share * (line.wy + weight * own(k));
+  }
+  return [wx, wy];
+}
+
+/**
+ * A push along the house, N in all: on the windward end by the strip of end wall below each piece of its frame, or
+ * dragging evenly on the skin of all frames. N/m by element.
+ */
+function pushAlong(house: HouseSystem, force: number, how: HouseLoads['push']): Map<number, number> {
+  const { slice } = house;
+  const shares = new Map<number, number>();
+  const frames = how === 'end' ? house.frames.slice(0, 1) : house.frames;
+  for (const frame of frames)
+    for (const k of slice.roof) {
+      const plane = slice.model.elements[k]!;
+      const middle = (slice.nodes[plane.i]!.y + slice.nodes[plane.j]!.y) / 2;
+      const { dx, length } = slice.elements[k]!;
+      shares.set(frame.elements[k]!, how === 'end' ? Math.abs(dx) * middle : length * frame.breadth);
+    }
+  const all = [...shares.values()].reduce((total, share) => total + share, 0);
+  return new Map(
+    [...shares].map(([element, share]) => [element, (force * share) / all / house.elements[element]!.length]),
+  );
+}

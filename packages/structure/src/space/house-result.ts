@@ -1,0 +1,77 @@
+import type { SpaceResult } from '@tautline/mechanics';
+import type { Foot, Part } from '@tautline/shelter';
+import type { CombinedLoad, LoadCase } from '../actions/load-case.ts';
+import type { ResponseStatus } from '../response/response.ts';
+import type { ConditionId } from '../system/condition.ts';
+import type { HouseSystem } from './house.ts';
+
+/** The house as it stands once built, before any load. */
+export interface HouseState {
+  readonly system: HouseSystem;
+  readonly result: SpaceResult;
+  readonly status: ResponseStatus;
+}
+
+/** The whole house under one combination, from the built state. */
+export interface HouseResponse {
+  readonly load: CombinedLoad;
+  readonly condition: ConditionId;
+  readonly status: ResponseStatus;
+  /** Share of the load that was reached, 1 when it holds. */
+  readonly reached: number;
+  readonly result: SpaceResult;
+}
+
+/** The most a piece of bracing or a rail carries over all combinations. */
+export interface PieceForces {
+  readonly part: string;
+  readonly piece: number;
+  /** N, largest pull and largest push; 0 where there is none. */
+  readonly pull: number;
+  readonly push: number;
+  /** Largest bending, N·m. */
+  readonly moment: number;
+  readonly loadCase: string;
+}
+
+export interface Racking {
+  /** Nothing holds the house along its length: it was steadied to work out the rest. */
+  readonly unheld: boolean;
+  /** Largest movement along the house under wind along it, m, and the height it happens at. */
+  readonly drift: number;
+  readonly driftHeight: number;
+  readonly loadCase: string;
+  /** Share of the push along that each kind of part brings to the ground, N, by part id. */
+  readonly held: readonly { readonly part: string; readonly force: number }[];
+  readonly bracing: readonly PieceForces[];
+}
+
+/** Geometrically linear response beside the full one, for what large movements do. */
+export interface LinearShare {
+  readonly load: string;
+  /** Largest movement, m, in small-movement theory and in full. */
+  readonly linear: number;
+  readonly full: number;
+}
+
+export interface HouseCost {
+  readonly unknowns: number;
+  /** Entries of the factor. */
+  readonly entries: number;
+  readonly iterations: number;
+}
+
+export interface HouseAnalysis {
+  readonly states: Readonly<Record<'built' | 'service' | 'soaked', HouseState>>;
+  readonly responses: readonly HouseResponse[];
+  readonly cases: readonly LoadCase[];
+  readonly racking: Racking;
+  /** Purlins, eave rails and ridge, line by line. */
+  readonly runners: readonly PieceForces[];
+  readonly linear: readonly LinearShare[];
+  readonly cost: HouseCost;
+  readonly notCovered: readonly string[];
+  readonly notes: readonly string[];
+}
+
+export type FootOwner = Part & { readonly foot: Foot };

@@ -1,0 +1,70 @@
+import { footSprings } from '@tautline/loads';
+import type { Bows, Foot, Rafters, Shelter } from '@tautline/shelter';
+import { bowFrame } from '../system/bow-frame.ts';
+import type { Condition } from '../system/condition.ts';
+import { rafterFrame } from '../system/rafter-frame.ts';
+import { addBracing, bracedPlaces, distinct } from './bracing.ts';
+import { addFrames } from './frames.ts';
+import type { HouseSystem } from './house.ts';
+import { HouseBuilder } from './house-builder.ts';
+import { addSides, arcNear } from './posts-and-rails.ts';
+import { addPurlins, addRidge } from './runners.ts';
+
+/** Pieces along one bow, and along one rafter: coarser than the plane frame, right to 0.01 % in the elastica. */
+export const houseDivisions = { bow: 16, rafter: 8 } as const;
+
+export interface HouseOptions {
+  /** Feet in the ground give sideways and in turning by springs of the soil; off unless asked for. */
+  readonly soil?: boolean;
+  /** Springs along the house at every roof node, for a house that nothing holds along its length. */
+  readonly steady?: boolean;
+  /** Pieces along one bow or rafter, for showing that finer ones change nothing. */
+  readonly divisions?: number;
+}
+
+/** The whole house in one condition, ready to be loaded. Only for roofs of bows or rafters. */
+export function houseSystem(
+  shelter: Shelter,
+  roof: Bows | Rafters,
+  condition: Condition,
+  options: HouseOptions = {},
+): HouseSystem {
+  const soilSprings = (foot: Foot): { sideways: number; turning: number } | undefined =>
+    options.soil === true && foot.driven > 0 ? footSprings(shelter.site.soil, foot.driven) : undefined;
+  const { arcs, heights } = bracedPlaces(shelter);
+  const taken = shelter.purlins.flatMap((purlin) =>
+    purlin.lines.map((at) => at.s ?? arcNear(roof.line, at.x, at.y)),
+  );
+  const slice =
+    roof.type === 'bows'
+      ? bowFrame(shelter, roof, condition, undefined, {
+          divisions: options.divisions ?? houseDivisions.bow,
+          places: distinct(arcs, [...taken, ...roof.joints.map((joint) => joint.at)]),
+        })
+      : rafterFrame(shelter, roof, condition, undefined, {
+          divisions: options.divisions ?? houseDivisions.rafter,
+          places: [...taken, ...distinct(arcs, taken)],
+        });
+  const builder = new HouseBuilder(shelter, condition, slice, soilSprings);
+  addFrames(builder);
+  addSides(builder, heights);
+  addRidge(builder);
+  addPurlins(builder);
+  addBracing(builder);
+  if (shelter.baseboards !== undefined)
+    builder.notes.add('Baseboards are left out of the whole-house analysis.');
+  builder.notes.add('Film is not counted on to hold the house along its length.');
+  builder.notes.add('Uprights, rails and doors in the end frames are not in the model.');
+  return builder.finish(options.steady === true);
+}
+
+/** Unknowns of a house before it is built, at least as many as it will have. */
+export function unknownsOf(shelter: Shelter): number {
+  const { roof, sidePosts, purlins, ridge } = shelter;
+  const runners =
+    purlins.reduce((sum, purlin) => sum + purlin.lines.length, 0) + (ridge === undefined ? 0 : 2);
+  const perFrame =
+    (roof.type === 'rafters' ? 2 * houseDivisions.rafter : houseDivisions.bow) + 3 * runners + 4;
+  const posts = (sidePosts?.stations.length ?? 0) * 14 + (ridge?.posts?.stations.length ?? 0) * 7;
+  return 6 * (roof.stations.length * perFrame + posts);
+}
