@@ -56,7 +56,7 @@ export function factor(matrix: Skyline): Pivots {
       const above = top[i]!;
       const other = diagonal[i]! - i;
       let sum = values[base + i]!;
-      for (let k = above > first ? above : first; k < i; k++) sum -= values[other + k]! * values[base + k]!;
+      for (let k = Math.max(above, first); k < i; k++) sum -= values[other + k]! * values[base + k]!;
       values[base + i] = sum;
     }
     for (let i = first; i < j; i++) {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { criticalLoadPath, type PlaneLoads, type PlaneModel, solvePlaneFrame } from '../src/index.ts';
+import { arcOf, criticalLoadPath, type PlaneLoads, type PlaneModel, solvePlaneFrame } from '../src/index.ts';
 import { assemble, emptyPass } from '../src/plane/assemble.ts';
 import { type LoadSet, layLoads } from '../src/plane/loads.ts';
 import { type PlaneSystem, planeSystem } from '../src/plane/system.ts';
@@ -48,6 +48,23 @@ describe('plane frame', () => {
     expect(locked.status).toBe('converged');
     expect(locked.reactions[0]).toBeGreaterThan(30);
     expect(locked.reactions[0]! + locked.reactions[2]!).toBeCloseTo(0, 6);
+  });
+
+  it('finds the same bow from a circular arc as a guess, in under ten corrections', () => {
+    const arc = arcOf({ span: 4, length: 6 });
+    if (!arc.ok) throw new Error(arc.reason);
+    const nodes = bow.nodes.map((_, k) => {
+      const t = arc.halfAngle * (1 - k / 8);
+      return {
+        x: 2 - arc.radius * Math.sin(t),
+        y: arc.radius * (Math.cos(t) - Math.cos(arc.halfAngle)),
+        angle: t,
+      };
+    });
+    const answer = solvePlaneFrame({ ...bow, nodes }, {});
+    expect(answer.status).toBe('converged');
+    expect(answer.iterations).toBeLessThan(10);
+    expect(answer.reactions[0]! / locked.reactions[0]!).toBeCloseTo(1, 5);
   });
 
   it('reactions balance the loads (property)', () => {

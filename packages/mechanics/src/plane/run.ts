@@ -116,7 +116,7 @@ function makeRun(
 
   /** moves the prescribed dofs and takes their first-order effect into the first correction */
   const prescribe = (t: number): Float64Array | undefined => {
-    const at = t < 1 ? t : 1;
+    const at = Math.min(t, 1);
     let moved = 0;
     const delta = new Float64Array(system.dofs);
     for (const [n, p] of prescribed.entries()) {

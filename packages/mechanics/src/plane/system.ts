@@ -262,8 +262,8 @@ function storage(
 /** Where entry (p, q) lies in the matrix, -1 when either is no equation. */
 export function place(matrix: Skyline, p: number, q: number): number {
   if (p < 0 || q < 0) return -1;
-  const column = p > q ? p : q;
-  return matrix.diagonal[column]! - (column - (p > q ? q : p));
+  const column = Math.max(p, q);
+  return matrix.diagonal[column]! - (column - Math.min(p, q));
 }
 
 function shapes(model: PlaneModel, kind: Uint8Array) {

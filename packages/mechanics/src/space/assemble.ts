@@ -238,50 +238,81 @@ function string(k: number, cross: number): void {
   }
 }
 
-/** Rows of the strain matrix in local axes: which of the 12 dofs, and how much of each. */
+/** A linear form of the 12 local dofs: which, and how much of each. */
+interface Row {
+  readonly dofs: readonly number[];
+  readonly parts: Float64Array;
+}
+
+const row = (dofs: readonly number[], parts: readonly number[]): Row => ({
+  dofs,
+  parts: Float64Array.from(parts),
+});
+
+/** Stretch, twist, and the end rotations z at i, z at j, y at i, y at j against the chord (unit chord). */
+const STRAINS = [
+  row([0, 6], [-1, 1]),
+  row([3, 9], [-1, 1]),
+  row([5, 1, 7], [1, 1, -1]),
+  row([11, 1, 7], [1, 1, -1]),
+  row([4, 2, 8], [1, -1, 1]),
+  row([10, 2, 8], [1, -1, 1]),
+] as const;
+const STRETCH = STRAINS[0];
+/** Spin of the riding axes about x, y, z (unit chord). */
+const SPIN_X = row([3, 9], [0.5, 0.5]);
+const SPIN_Y = row([2, 8], [1, -1]);
+const SPIN_Z = row([1, 7], [-1, 1]);
+const ACROSS_Y = row([1, 7], [-1, 1]);
+const ACROSS_Z = row([2, 8], [-1, 1]);
+const ONLY = Array.from({ length: 12 }, (_, k) => row([k], [1]));
+
+function forChord(l: number): void {
+  for (let k = 2; k < 4; k++) {
+    STRAINS[k]!.parts[1] = 1 / l;
+    STRAINS[k]!.parts[2] = -1 / l;
+    STRAINS[k + 2]!.parts[1] = -1 / l;
+    STRAINS[k + 2]!.parts[2] = 1 / l;
+  }
+  SPIN_Y.parts[0] = 1 / l;
+  SPIN_Y.parts[1] = -1 / l;
+  SPIN_Z.parts[0] = -1 / l;
+  SPIN_Z.parts[1] = 1 / l;
+}
+
+function outer(p: Row, q: Row, times: number): void {
+  if (times === 0) return;
+  for (let a = 0; a < p.dofs.length; a++) {
+    const at = 12 * p.dofs[a]!;
+    const part = times * p.parts[a]!;
+    for (let b = 0; b < q.dofs.length; b++) local[at + q.dofs[b]!]! += part * q.parts[b]!;
+  }
+}
+
+const gradient = new Float64Array(6);
+
 function stiffen(member: Member, N: number, l: number, z: Bend, y: Bend, state: MemberState): void {
   const { EA, GJ, rest: L } = member;
-  const turnZ: Row = [
-    [1, 1 / l],
-    [7, -1 / l],
-  ];
-  const turnY: Row = [
-    [2, -1 / l],
-    [8, 1 / l],
-  ];
-  const rows: Row[] = [
-    [
-      [0, -1],
-      [6, 1],
-    ],
-    [
-      [3, -1],
-      [9, 1],
-    ],
-    [[5, 1], ...turnZ],
-    [[11, 1], ...turnZ],
-    [[4, 1], ...turnY],
-    [[10, 1], ...turnY],
-  ];
-  const g = [1 / L, 0, z.slope[0], z.slope[1], y.slope[0], y.slope[1]];
+  forChord(l);
+  gradient.set([1 / L, 0, z.slope[0], z.slope[1], y.slope[0], y.slope[1]]);
   for (let p = 0; p < 6; p++)
-    for (let q = 0; q < 6; q++) if (p !== 1 && q !== 1) outer(rows[p]!, rows[q]!, EA * L * g[p]! * g[q]!);
-  outer(rows[1]!, rows[1]!, GJ / L);
-  for (const [plane, at] of [
-    [member.z, 2],
-    [member.y, 4],
-  ] as const) {
-    // second derivative of the bowing, through the springs
-    const h = (p: 'i' | 'j', q: 'i' | 'j') => {
-      const [a, b, c, d] = [plane[`si${p}`], plane[`sj${p}`], plane[`si${q}`], plane[`sj${q}`]];
-      return (4 * a * c - a * d - b * c + 4 * b * d) / 30;
-    };
-    outer(rows[at]!, rows[at]!, plane.kii + N * L * h('i', 'i'));
-    outer(rows[at]!, rows[at + 1]!, plane.kij + N * L * h('i', 'j'));
-    outer(rows[at + 1]!, rows[at]!, plane.kij + N * L * h('i', 'j'));
-    outer(rows[at + 1]!, rows[at + 1]!, plane.kjj + N * L * h('j', 'j'));
-  }
+    for (let q = 0; q < 6; q++) outer(STRAINS[p]!, STRAINS[q]!, EA * L * gradient[p]! * gradient[q]!);
+  outer(STRAINS[1], STRAINS[1], GJ / L);
+  bendStiffness(member.z, STRAINS[2], STRAINS[3], N * L);
+  bendStiffness(member.y, STRAINS[4], STRAINS[5], N * L);
   rideAlong(l, state);
+}
+
+/** Bending, and the second derivative of the bowing through the springs. */
+function bendStiffness(plane: Plane, i: Row, j: Row, NL: number): void {
+  const { sii, sij, sji, sjj } = plane;
+  const ii = plane.kii + (NL * (4 * sii * sii - 2 * sii * sji + 4 * sji * sji)) / 30;
+  const ij = plane.kij + (NL * (4 * sii * sij - sii * sjj - sji * sij + 4 * sji * sjj)) / 30;
+  const jj = plane.kjj + (NL * (4 * sij * sij - 2 * sij * sjj + 4 * sjj * sjj)) / 30;
+  outer(i, i, ii);
+  outer(i, j, ij);
+  outer(j, i, ij);
+  outer(j, j, jj);
 }
 
 /**
@@ -289,54 +320,25 @@ function stiffen(member: Member, N: number, l: number, z: Bend, y: Bend, state: 
  * the chord grows; made symmetric, what is lost vanishes where the nodes' moments are in balance.
  */
 function rideAlong(l: number, state: MemberState): void {
-  const spinX: Row = [
-    [3, 0.5],
-    [9, 0.5],
-  ];
-  const spinY: Row = [
-    [2, 1 / l],
-    [8, -1 / l],
-  ];
-  const spinZ: Row = [
-    [1, -1 / l],
-    [7, 1 / l],
-  ];
-  const only = (row: number): Row => [[row, 1]];
   for (let at = 0; at < 12; at += 3) {
-    const [px, py, pz] = [force[at]!, force[at + 1]!, force[at + 2]!];
-    outer(only(at), spinY, pz);
-    outer(only(at), spinZ, -py);
-    outer(only(at + 1), spinZ, px);
-    outer(only(at + 1), spinX, -pz);
-    outer(only(at + 2), spinX, py);
-    outer(only(at + 2), spinY, -px);
+    const px = force[at]!;
+    const py = force[at + 1]!;
+    const pz = force[at + 2]!;
+    outer(ONLY[at]!, SPIN_Y, pz);
+    outer(ONLY[at]!, SPIN_Z, -py);
+    outer(ONLY[at + 1]!, SPIN_Z, px);
+    outer(ONLY[at + 1]!, SPIN_X, -pz);
+    outer(ONLY[at + 2]!, SPIN_X, py);
+    outer(ONLY[at + 2]!, SPIN_Y, -px);
   }
-  const stretch: Row = [
-    [0, -1],
-    [6, 1],
-  ];
-  const y: Row = [
-    [1, -1],
-    [7, 1],
-  ];
-  const z: Row = [
-    [2, -1],
-    [8, 1],
-  ];
-  outer(y, stretch, (state.MzI + state.MzJ) / (l * l));
-  outer(z, stretch, -(state.MyI + state.MyJ) / (l * l));
+  outer(ACROSS_Y, STRETCH, (state.MzI + state.MzJ) / (l * l));
+  outer(ACROSS_Z, STRETCH, -(state.MyI + state.MyJ) / (l * l));
   for (let r = 0; r < 12; r++)
     for (let c = r + 1; c < 12; c++) {
       const mean = (local[12 * r + c]! + local[12 * c + r]!) / 2;
       local[12 * r + c] = mean;
       local[12 * c + r] = mean;
     }
-}
-
-type Row = readonly (readonly [number, number])[];
-
-function outer(p: Row, q: Row, times: number): void {
-  for (const [a, va] of p) for (const [b, vb] of q) local[12 * a + b]! += times * va * vb;
 }
 
 /** Adds the local 12x12, turned into global axes, to the matrix. */
