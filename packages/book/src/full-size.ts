@@ -4,7 +4,7 @@
  */
 
 import type { System } from '@tautline/quantity';
-import type { Shelter } from '@tautline/shelter';
+import type { CurvePoint, Shelter } from '@tautline/shelter';
 import { html, type Markup, ready } from './html/markup.ts';
 import { lengthText } from './words.ts';
 
@@ -32,10 +32,13 @@ export function fullSizeTemplate(
   const first = roof.line[0];
   if (!first) return undefined;
   const half = roof.line.filter((point) => point.x <= first.x + roof.span / 2 + 1e-9);
-  const left = Math.min(...half.map((point) => point.x));
-  const spots = half.map((point): Spot => ({ x: (point.x - left) * 1000, y: (point.y - first.y) * 1000 }));
   const { section } = roof.member;
   const depth = (section.shape === 'rectangle' ? section.depth : section.outside) * 1000;
+  const left = Math.min(...half.map((point) => point.x));
+  // The foot stands clear of the left edge of the first sheet by the half of its thickness and a thumb.
+  const spots = finer(half).map(
+    ({ x, y }): Spot => ({ x: (x - left) * 1000 + depth / 2 + 15, y: (y - first.y) * 1000 }),
+  );
   const tiles = crossed(spots, depth / 2);
   const pages = tiles.map((tile) => page(tile, spots, depth, shelter.name));
   const last = tiles.reduce((most, tile) => ({ x: Math.max(most.x, tile.x), y: Math.max(most.y, tile.y) }), {
@@ -46,12 +49,38 @@ export function fullSizeTemplate(
 <html lang="en"><head><meta charset="utf-8"><title>${shelter.name}: bow at full size</title>
 <style>${ready(style(paper))}</style></head><body>
 <section class="sheet"><h1>${shelter.name}: half a bow at full size</h1>
-<p>Print at 100 %, never fitted to the page, and measure the 100 mm line on a sheet first. Cut along the frames, lay the sheets edge to edge by their marks, and tape them down: column 1 stands at the foot, row 1 at its base. The other half is the mirror image.</p>
+<p>Print at 100 %, never fitted to the page, and measure the 100 mm line on a sheet first. Cut along the frames, lay the sheets edge to edge by their marks, and tape them down: column 1 stands at the foot, row 1 at its base, where the bow comes out of the ground or leaves the post. The other half is the mirror image.</p>
 <p>${tiles.length} sheets of ${TILE.wide} by ${TILE.tall} mm, in ${last.x + 1} columns and ${last.y + 1} rows; half the span is ${lengthText(roof.span / 2, system)}, the rise ${lengthText(roof.rise, system)}. Springback is not included.</p>
 <p>Sheets, column and row: ${tiles.map((tile) => `${tile.x + 1}-${tile.y + 1}`).join(', ')}.</p></section>
 ${pages}</body></html>
 `;
   return { html: markup, sheets: tiles.length };
+}
+
+/**
+ * The line with a point at least every centimetre, on the cubic that meets its tangents: chords between the
+ * model's own points would be off by millimetres at full size.
+ */
+function finer(line: readonly CurvePoint[]): readonly Spot[] {
+  return line.flatMap((b, index): readonly Spot[] => {
+    const a = line[index - 1];
+    if (!a) return [b];
+    const long = b.s - a.s;
+    const steps = Math.max(1, Math.ceil(long / 0.01));
+    return Array.from({ length: steps }, (_, i) => {
+      const t = (i + 1) / steps;
+      const [h00, h10, h01, h11] = [
+        2 * t ** 3 - 3 * t ** 2 + 1,
+        t ** 3 - 2 * t ** 2 + t,
+        3 * t ** 2 - 2 * t ** 3,
+        t ** 3 - t ** 2,
+      ];
+      return {
+        x: h00 * a.x + h10 * long * Math.cos(a.angle) + h01 * b.x + h11 * long * Math.cos(b.angle),
+        y: h00 * a.y + h10 * long * Math.sin(a.angle) + h01 * b.y + h11 * long * Math.sin(b.angle),
+      };
+    });
+  });
 }
 
 /** Sheets that come within `reach` of the curve, from the foot up. */
