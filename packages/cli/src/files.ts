@@ -10,6 +10,12 @@ const ending = '.shelter';
 /** Folders that never hold a grower's specs. */
 const skipped = new Set(['node_modules', 'dist', 'out']);
 
+/** Whether a path (with forward slashes) is a spec file in none of the folders that are passed over. */
+export function isSpecPath(path: string): boolean {
+  const folders = path.split('/').slice(0, -1);
+  return path.endsWith(ending) && !folders.some((name) => name.startsWith('.') || skipped.has(name));
+}
+
 /** All shelter files at or below the paths, sorted, each once. */
 export async function shelterFiles(paths: readonly string[]): Promise<string[]> {
   const found = new Set<string>();

@@ -6,7 +6,18 @@ import { explain } from './explain.ts';
 import { fix } from './fix.ts';
 import { format } from './format.ts';
 import { materials } from './materials.ts';
+import { review } from './review.ts';
 import { sheets } from './sheets.ts';
 
 /** Every command, in the order help shows them. */
-export const commands: readonly Command[] = [check, fix, materials, book, draw, explain, format, sheets];
+export const commands: readonly Command[] = [
+  check,
+  fix,
+  materials,
+  book,
+  draw,
+  explain,
+  format,
+  review,
+  sheets,
+];

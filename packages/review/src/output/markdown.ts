@@ -6,6 +6,9 @@ import { headline, type ToldChange, type ToldShelter, tellShelter, worthASection
 /** First line of the comment, by which a later run finds the one to write over. */
 export const commentMark = '<!-- tautline review -->';
 
+/** Characters: forges take comments of up to 65 536 (from memory); some room is left. */
+const longest = 60_000;
+
 export interface MarkdownOptions {
   readonly system: System;
   /** The line that every report carries. */
@@ -22,7 +25,15 @@ export function reviewMarkdown(review: Review, { system, caution }: MarkdownOpti
     '',
   ];
   if (told.length > 0) lines.push(...overview(told), '');
-  for (const shelter of told) lines.push(...details(shelter));
+  let room = longest - lines.join('\n').length;
+  let left = 0;
+  for (const shelter of told) {
+    const section = details(shelter);
+    room -= section.join('\n').length + 1;
+    if (room < 0) left += 1;
+    else lines.push(...section);
+  }
+  if (left > 0) lines.push(`The details of ${left} more would make this comment too long.`, '');
   lines.push(`<sub>${safe(caution)}</sub>`);
   return `${lines.join('\n')}\n`;
 }
@@ -54,7 +65,7 @@ function details(told: ToldShelter): string[] {
   const body = [
     ...told.facts.flatMap(({ title, changes }) => section(title, changes.map(changeLine))),
     ...section('Parts', told.parts.map(safe)),
-    ...section('Findings', told.findings.map(safe)),
+    ...section('Findings', findingsOf(told).map(safe)),
     ...section('Acceptances', told.acceptances.map(safe)),
     ...section('Materials', told.materials.map(changeLine)),
     ...section('Problems', told.problems.map(safe)),
@@ -63,6 +74,14 @@ function details(told: ToldShelter): string[] {
   const open = told.findings.some((line) => line.startsWith('came (fails)')) ? ' open' : '';
   const summary = `<summary><b>${safe(told.review.name)}</b>: ${safe(told.outcome)}</summary>`;
   return [`<details${open}>${summary}`, '', ...body, '</details>', ''];
+}
+
+/** All of them; of a new shelter only what fails, and how much else there is to watch. */
+function findingsOf({ review, findings }: ToldShelter): readonly string[] {
+  if (review.change !== 'added') return findings;
+  const failing = findings.filter((_, index) => review.findings[index]?.after?.severity === 'error');
+  const watched = findings.length - failing.length;
+  return watched === 0 ? failing : [...failing, `${watched} more to watch`];
 }
 
 function section(title: string, lines: readonly string[]): string[] {

@@ -6,7 +6,7 @@ import type { FactChange } from '../facts.ts';
 import type { CostSide, Governing } from '../figures.ts';
 import type { AcceptanceChange, FindingChange } from '../findings.ts';
 import { partWords } from '../parts.ts';
-import type { Review, ShelterReview } from '../review.ts';
+import type { Review, ShelterReview, Sides } from '../review.ts';
 import type { FirstFailure } from '../revision.ts';
 import { saidText, saidTexts } from '../said.ts';
 
@@ -47,11 +47,9 @@ export function tellShelter(review: ShelterReview, system: System): ToldShelter 
     review,
     outcome: outcomeOf(review),
     findingTally: tallyOf(review.findings),
-    governing: fromTo(review.governing.before, review.governing.after, governingText),
-    firstFailure: fromTo(review.firstFailure.before, review.firstFailure.after, (one) =>
-      gustText(one, system),
-    ),
-    cost: fromTo(review.cost.before, review.cost.after, costText),
+    governing: sidesText(review, review.governing, governingText),
+    firstFailure: sidesText(review, review.firstFailure, (one) => gustText(one, system)),
+    cost: sidesText(review, review.cost, costText),
     facts: groups.flatMap(([title, changes]) =>
       changes.length === 0 ? [] : [{ title, changes: changes.map((change) => factTold(change, system)) }],
     ),
@@ -148,12 +146,22 @@ function usedText(utilisation: number): string {
   return utilisation > 10 ? 'over 1000 %' : `${Math.round(utilisation * 100)} %`;
 }
 
-/** `84 % → 91 %`, one text where both are the same, `– → 91 %` where a side is absent; '' without any. */
+/** `84 % → 91 %`; one text where both are the same or the other side never was; '' without any. */
 function fromTo<T>(before: T | undefined, after: T | undefined, text: (value: T) => string): string {
-  if (before === undefined && after === undefined) return '';
-  const was = before === undefined ? '–' : text(before);
-  const is = after === undefined ? '–' : text(after);
-  return was === is ? is : `${was} → ${is}`;
+  const [was, is] = [before, after].map((value) => (value === undefined ? '' : text(value)));
+  if (was === '' || is === '' || was === is) return is || was || '';
+  return `${was} → ${is}`;
+}
+
+/** The same for a shelter that stands on both sides, where a side without a figure is told by a dash. */
+function sidesText<T>(
+  { pair }: ShelterReview,
+  { before, after }: Sides<T>,
+  text: (value: T) => string,
+): string {
+  if (!pair.before || !pair.after || (before === undefined) === (after === undefined))
+    return fromTo(before, after, text);
+  return before === undefined ? `– → ${text(after as T)}` : `${text(before)} → –`;
 }
 
 /** One sentence over all shelters. */
