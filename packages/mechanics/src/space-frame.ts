@@ -1,2 +1,3 @@
+export { linearSpaceFrame } from './space/linear.ts';
 export * from './space/model.ts';
 export { solveSpaceFrame } from './space/solve.ts';

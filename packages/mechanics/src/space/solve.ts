@@ -176,7 +176,7 @@ function explain(system: SpaceSystem, status: SpaceResult['status'], vanished: n
     : `no balance was found beyond ${share}`;
 }
 
-function layLoads(system: SpaceSystem, loads: SpaceLoads): SpaceLoadSet | string {
+export function layLoads(system: SpaceSystem, loads: SpaceLoads): SpaceLoadSet | string {
   const set = {
     nodal: new Float64Array(6 * system.nodes),
     line: new Float64Array(3 * system.members.length),
@@ -212,7 +212,7 @@ const asLoads = (system: SpaceSystem, { nodal, line }: SpaceLoadSet): SpaceLoads
   }),
 });
 
-function forces(system: SpaceSystem, pass: SpacePass): SpaceElementForces[] {
+export function forces(system: SpaceSystem, pass: SpacePass): SpaceElementForces[] {
   return pass.members.map((m, k) => {
     const { rest: L, cable } = system.members[k]!;
     const { N, MzI, MzJ, MyI, MyJ, length: l, qy, qz } = m;
@@ -237,7 +237,7 @@ function forces(system: SpaceSystem, pass: SpacePass): SpaceElementForces[] {
   });
 }
 
-function refused(model: SpaceModel, loads: SpaceLoads, reason: string): SpaceResult {
+export function refused(model: SpaceModel, loads: SpaceLoads, reason: string): SpaceResult {
   return {
     status: 'invalid',
     reason,
