@@ -117,19 +117,34 @@ function ride(system: SpaceSystem, shape: SpaceShape, member: Member, state: Mem
   const j = member.dofs[6]! / 6;
   const { x } = system;
   const { shifts, rotations } = shape;
-  const d = [0, 1, 2].map((c) => x[3 * j + c]! + shifts[3 * j + c]! - x[3 * i + c]! - shifts[3 * i + c]!);
-  const l = Math.hypot(d[0]!, d[1]!, d[2]!);
+  const dx = x[3 * j]! + shifts[3 * j]! - x[3 * i]! - shifts[3 * i]!;
+  const dy = x[3 * j + 1]! + shifts[3 * j + 1]! - x[3 * i + 1]! - shifts[3 * i + 1]!;
+  const dz = x[3 * j + 2]! + shifts[3 * j + 2]! - x[3 * i + 2]! - shifts[3 * i + 2]!;
+  const l = Math.hypot(dx, dy, dz);
   state.length = l;
-  const [a, b, c] = [d[0]! / l, d[1]! / l, d[2]! / l];
-  const mean = [0, 0, 0];
-  for (const node of [i, j])
-    for (let row = 0; row < 3; row++)
-      for (let k = 0; k < 3; k++) mean[row]! += rotations[9 * node + 3 * row + k]! * member.axes[3 * k + 1]!;
-  let [p, q, r] = [b * mean[2]! - c * mean[1]!, c * mean[0]! - a * mean[2]!, a * mean[1]! - b * mean[0]!];
-  const size = Math.hypot(p, q, r) || 1;
-  [p, q, r] = [p / size, q / size, r / size];
-  return Float64Array.of(a, q * c - r * b, p, b, r * a - p * c, q, c, p * b - q * a, r);
+  const a = dx / l;
+  const b = dy / l;
+  const c = dz / l;
+  const second = (at: number) =>
+    rotations[at]! * member.axes[1]! +
+    rotations[at + 1]! * member.axes[4]! +
+    rotations[at + 2]! * member.axes[7]!;
+  const mx = second(9 * i) + second(9 * j);
+  const my = second(9 * i + 3) + second(9 * j + 3);
+  const mz = second(9 * i + 6) + second(9 * j + 6);
+  let p = b * mz - c * my;
+  let q = c * mx - a * mz;
+  let r = a * my - b * mx;
+  const size = Math.sqrt(p * p + q * q + r * r) || 1;
+  p /= size;
+  q /= size;
+  r /= size;
+  riding.set([a, q * c - r * b, p, b, r * a - p * c, q, c, p * b - q * a, r]);
+  return riding;
 }
+
+/** The riding axes of the member in hand, as columns, row by row. */
+const riding = new Float64Array(9);
 
 /** Rotation of a node against the riding axes, as a vector in them. */
 function leanOf(
@@ -155,25 +170,44 @@ function leanOf(
 }
 
 interface Bend {
-  own: [number, number];
-  slope: [number, number];
-  moment: [number, number];
+  /** member's own end rotations */
+  readonly own: Float64Array;
+  /** slope of the bowing against the node rotations */
+  readonly slope: Float64Array;
+  readonly moment: Float64Array;
 }
 
-/** Member-own end rotations and the gradient of the bowing against the node rotations. */
-function bendOf(plane: Plane, thetaI: number, thetaJ: number): Bend {
-  const [dI, dJ] = [plane.startI + thetaI - plane.restI, plane.startJ + thetaJ - plane.restJ];
+const bend = (): Bend => ({
+  own: new Float64Array(2),
+  slope: new Float64Array(2),
+  moment: new Float64Array(2),
+});
+
+/** Filled for each member in turn. */
+const bendZ = bend();
+const bendY = bend();
+
+function bendOf(plane: Plane, thetaI: number, thetaJ: number, out: Bend): Bend {
+  const dI = plane.startI + thetaI - plane.restI;
+  const dJ = plane.startJ + thetaJ - plane.restJ;
   const a = plane.restI + plane.sii * dI + plane.sij * dJ;
   const b = plane.restJ + plane.sji * dI + plane.sjj * dJ;
-  const [ga, gb] = [(4 * a - b) / 30, (4 * b - a) / 30];
-  return {
-    own: [a, b],
-    slope: [plane.sii * ga + plane.sji * gb, plane.sij * ga + plane.sjj * gb],
-    moment: [plane.kii * dI + plane.kij * dJ, plane.kij * dI + plane.kjj * dJ],
-  };
+  const ga = (4 * a - b) / 30;
+  const gb = (4 * b - a) / 30;
+  out.own[0] = a;
+  out.own[1] = b;
+  out.slope[0] = plane.sii * ga + plane.sji * gb;
+  out.slope[1] = plane.sij * ga + plane.sjj * gb;
+  out.moment[0] = plane.kii * dI + plane.kij * dJ;
+  out.moment[1] = plane.kij * dI + plane.kjj * dJ;
+  return out;
 }
 
-const bow = ([a, b]: readonly [number, number]) => (2 * a * a - a * b + 2 * b * b) / 30;
+const bow = ({ own }: Bend) => {
+  const a = own[0]!;
+  const b = own[1]!;
+  return (2 * a * a - a * b + 2 * b * b) / 30;
+};
 
 function respond(
   _system: SpaceSystem,
@@ -205,20 +239,20 @@ function respond(
   }
   const leanI = leanOf(shape, member, axes, member.dofs[0]! / 6);
   const leanJ = leanOf(shape, member, axes, member.dofs[6]! / 6);
-  const z = bendOf(member.z, leanI[2], leanJ[2]);
-  const y = bendOf(member.y, leanI[1], leanJ[1]);
-  const N = EA * (l / L - 1 + bow(z.own) + bow(y.own));
+  const z = bendOf(member.z, leanI[2], leanJ[2], bendZ);
+  const y = bendOf(member.y, leanI[1], leanJ[1], bendY);
+  const N = EA * (l / L - 1 + bow(z) + bow(y));
   const torque = (GJ * (leanJ[0] - leanI[0])) / L;
   const fixZ = (state.qy * L * L) / 12;
   const fixY = (-state.qz * L * L) / 12;
   state.N = N;
   state.torque = torque;
-  state.MzI = z.moment[0] + N * L * z.slope[0] - fixZ * (member.z.sii - member.z.sji);
-  state.MzJ = z.moment[1] + N * L * z.slope[1] - fixZ * (member.z.sij - member.z.sjj);
-  state.MyI = y.moment[0] + N * L * y.slope[0] - fixY * (member.y.sii - member.y.sji);
-  state.MyJ = y.moment[1] + N * L * y.slope[1] - fixY * (member.y.sij - member.y.sjj);
-  state.bowY = ((z.own[0] - z.own[1]) * L) / 8;
-  state.bowZ = ((y.own[1] - y.own[0]) * L) / 8;
+  state.MzI = z.moment[0]! + N * L * z.slope[0]! - fixZ * (member.z.sii - member.z.sji);
+  state.MzJ = z.moment[1]! + N * L * z.slope[1]! - fixZ * (member.z.sij - member.z.sjj);
+  state.MyI = y.moment[0]! + N * L * y.slope[0]! - fixY * (member.y.sii - member.y.sji);
+  state.MyJ = y.moment[1]! + N * L * y.slope[1]! - fixY * (member.y.sij - member.y.sjj);
+  state.bowY = ((z.own[0]! - z.own[1]!) * L) / 8;
+  state.bowZ = ((y.own[1]! - y.own[0]!) * L) / 8;
   const Qy = (state.MzI + state.MzJ) / l;
   const Qz = -(state.MyI + state.MyJ) / l;
   force.set([-N, Qy, Qz, -torque, state.MyI, state.MzI, N, -Qy, -Qz, torque, state.MyJ, state.MzJ]);
@@ -294,7 +328,7 @@ const gradient = new Float64Array(6);
 function stiffen(member: Member, N: number, l: number, z: Bend, y: Bend, state: MemberState): void {
   const { EA, GJ, rest: L } = member;
   forChord(l);
-  gradient.set([1 / L, 0, z.slope[0], z.slope[1], y.slope[0], y.slope[1]]);
+  gradient.set([1 / L, 0, z.slope[0]!, z.slope[1]!, y.slope[0]!, y.slope[1]!]);
   for (let p = 0; p < 6; p++)
     for (let q = 0; q < 6; q++) outer(STRAINS[p]!, STRAINS[q]!, EA * L * gradient[p]! * gradient[q]!);
   outer(STRAINS[1], STRAINS[1], GJ / L);
