@@ -75,6 +75,7 @@ const pieces = fc.array(
     '\n',
     '\n\n\n',
     '\r\n',
+    '\r',
     '// note\n',
     '/* x */',
     '/** doc\n * more\n */\n',

@@ -41,6 +41,7 @@ describe('problems of a line', () => {
       'wrong-kind: white-25: `white-25` is a pipe; a film, mesh or sheet belongs here.',
     ],
     ['cover ends with bay', 'wrong-kind: bay: `bay` is a constant; a film, mesh or sheet belongs here.'],
+    ['ridge rail of white-25 height of white-25', 'unexpected: of: Expected a length here, found `of`.'],
     ['sides opn', 'unknown-word: opn: `opn` is not known here. Did you mean `open`?'],
     ['footprint 3 m by 4 m', 'duplicate-fact: footprint: `footprint` is said twice here.'],
     ['cover ends', 'missing-fact: cover: `cover` has to say `with`, e.g. `with film-uv-200`.'],

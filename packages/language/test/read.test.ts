@@ -75,6 +75,14 @@ describe('reading', () => {
     expect(problems).toEqual([]);
   });
 
+  it('takes a constant with the name of a fact', async () => {
+    const text = houseText
+      .replace('let bay', 'let length = 6 m\nlet bay')
+      .replace('rise 7 ft 6 in', 'length length');
+    const { problems } = await load(text);
+    expect(problems).toEqual([]);
+  });
+
   it('turns origins back into places', async () => {
     const { placeOf, shelters } = await load(houseText);
     const bows = child(shelters[0]?.world.definitions.get('plug-house'), 'bows');

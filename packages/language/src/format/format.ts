@@ -93,7 +93,8 @@ function reindented(comment: string, indent: string): string {
 
 /** The text laid out; unchanged when it cannot be read (binary, braces that do not match). Idempotent. */
 export function formatText(text: string): string {
-  const found = piecesOf(text);
+  // Lines may also end as they did on very old machines.
+  const found = piecesOf(text.replace(/\r(?!\n)/g, '\n'));
   if (!found) return text;
   const pieces = withoutIdle(found);
   const spread = spreadBlocks(pieces);

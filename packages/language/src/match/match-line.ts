@@ -106,7 +106,7 @@ class Reader {
       return this.read([...piece.pieces, ...rest], now) ?? this.read(rest, now);
     }
     const atom = this.atoms[now.at];
-    if (atom && this.takes(atom, piece)) {
+    if (atom && this.takes(atom, piece, this.atoms[now.at + 1])) {
       return this.read(rest, {
         at: now.at + 1,
         slots:
@@ -123,11 +123,15 @@ class Reader {
     return undefined;
   }
 
-  private takes(atom: Atom, piece: Exclude<Piece, { type: 'optional' }>): boolean {
+  private takes(atom: Atom, piece: Exclude<Piece, { type: 'optional' }>, next: Atom | undefined): boolean {
     const word = wordOf(atom);
     if (piece.type === 'literal') return word === piece.word;
-    if (this.strict && word !== undefined && this.clauseWords.has(word) && piece.takes.type !== 'word') {
-      return false;
+    if (word !== undefined && this.clauseWords.has(word) && piece.takes.type !== 'word') {
+      // Such a word starts a clause; it is a constant or an item of that name only where the line ends
+      // behind it or a clause follows.
+      const following = wordOf(next);
+      const alone = next === undefined || (following !== undefined && this.clauseWords.has(following));
+      if (this.strict || !alone) return false;
     }
     return fits(atom, piece.takes, this.strict);
   }
