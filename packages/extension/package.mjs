@@ -25,12 +25,12 @@ for (const name of built) {
 for (const name of ['language-configuration.json', 'syntaxes', 'media', 'README.md']) {
   await cp(new URL(name, here), new URL(name, stage), { recursive: true });
 }
-const licence = new URL('../../LICENSE', here);
+const licence = new URL('LICENSE', here);
 const licensed = existsSync(licence);
 if (licensed) {
   await cp(licence, new URL('LICENSE', stage));
 } else {
-  console.warn('There is no LICENSE in the repository: the package is made without one.');
+  console.warn('There is no LICENSE in this folder: the package is made without one.');
 }
 await writeFile(new URL('package.json', stage), `${JSON.stringify(manifest, null, 2)}\n`);
 
