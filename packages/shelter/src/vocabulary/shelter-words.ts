@@ -3,7 +3,30 @@ import { cover, crop, ends, placed, sides, water } from './cover-words.ts';
 import type { Entry } from './entry.ts';
 import { frames } from './frame-words.ts';
 import { alongWords } from './rail-words.ts';
-import { fact, several } from './write.ts';
+import { fact, members, several, skins } from './write.ts';
+
+/** Up to five items to choose from, `{first} or {second} ...`. */
+const oneOf = (kinds: string, slots: readonly string[]): string =>
+  slots.reduceRight(
+    (rest, slot, index) =>
+      index === 0 ? `{${slot}: item ${kinds}}${rest}` : ` [or {${slot}: item ${kinds}}${rest}]`,
+    '',
+  );
+
+/** All in its sentence and nothing in its block, so that no other fact is said to belong in `vary`. */
+const vary = fact(
+  'vary',
+  [
+    '{part: word bows|rafters|ridge|ridge-posts|posts|purlins|foot|roof}',
+    '[{fact: word spaced|rise|length|height|span|driven} from {from: length} to {to: length} [by {step: length}]]',
+    '[pitch from {flattest: angle} to {steepest: angle} [by {angle: angle}]]',
+    `[of ${oneOf(`${members}|cable`, ['first', 'second', 'third', 'fourth', 'fifth'])}]`,
+    `[with ${oneOf(skins, ['skin', 'secondSkin', 'thirdSkin', 'fourthSkin', 'fifthSkin'])}]`,
+  ].join(' '),
+  'Tries a fact of a part over a range, or several stock items in turn, to see what it does to findings and cost: `tautline explore` works out every combination. The shelter itself stays as it is said elsewhere. `foot` is that of the bows, or of the posts where bows have none; `roof` is the cover of the roof.',
+  'vary bows spaced from 3 ft to 5 ft by 6 in',
+  several,
+);
 
 const claims: readonly Entry[] = [
   fact(
@@ -26,13 +49,7 @@ const claims: readonly Entry[] = [
     'accept bow-deflection because "beds are inside the line" until 2027-06-30',
     several,
   ),
-  fact(
-    'vary',
-    '{part: word bows|rafters|ridge|posts|purlins} {fact: word spaced|rise|length|height|span} from {from: length} to {to: length} [by {step: length}]',
-    'Tries a fact over a range, to see what it does to findings and cost.',
-    'vary bows spaced from 3 ft to 5 ft by 6 in',
-    several,
-  ),
+  vary,
 ];
 
 const whole: readonly Entry[] = [
