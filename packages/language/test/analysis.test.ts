@@ -103,6 +103,13 @@ describe('results in the editor', () => {
       position: { line: 3, character: 61 },
     });
     expect((hover.contents as { value: string }).value).toMatch(/\*\*fails\*\*: Wind pulls/);
+    const bows = await editor.ask<Hover>('textDocument/hover', {
+      textDocument,
+      position: { line: 3, character: 3 },
+    });
+    expect((bows.contents as { value: string }).value).toMatch(
+      /Worked out: length 6\.\d+ m \(.*, 11 of them/,
+    );
   });
 
   it('gives the drawing sheet what it shows', async () => {

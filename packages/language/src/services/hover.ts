@@ -21,7 +21,7 @@ import { patternText } from '../problems/wording.ts';
 import { evaluate, fitKind } from '../spec/expression.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { linesOf } from './cursor.ts';
-import { findingSpan, shownFindings } from './diagnostics.ts';
+import { findingSpan, locate, shownFindings } from './diagnostics.ts';
 import { worldOf } from './file-view.ts';
 import { allFacts, sourceOf, titleOf } from './item-text.ts';
 import { fileOf } from './scope.ts';
@@ -44,7 +44,7 @@ export class ShelterHover implements HoverProvider {
     const offset = document.textDocument.offsetAt(position);
     const said = this.at(document, offset);
     if (!said) return undefined;
-    const found = this.findings(document, offset);
+    const found = [this.derived(document, offset), ...this.findings(document, offset)];
     const value = [said.markdown, ...found].filter((part) => part !== '').join('\n\n---\n\n');
     return { contents: { kind: MarkupKind.Markdown, value }, range: rangeOf(document, said.start, said.end) };
   }
@@ -145,6 +145,27 @@ export class ShelterHover implements HoverProvider {
     const definition = worldOf(document, this.context().view).definitions.get(name);
     if (!definition) return '';
     return definitionText(definition, this.system(document));
+  }
+
+  /** What the roof's line comes to: lengths that follow from what was said. */
+  private derived(document: LangiumDocument, offset: number): string {
+    const context = this.context();
+    const analysis = context.analyses.of(document.uri.toString());
+    const documents = context.view.shared.workspace.LangiumDocuments;
+    for (const { evaluation } of analysis?.results ?? []) {
+      const roof = evaluation?.shelter.roof;
+      const place = roof && locate(roof.origin, documents);
+      if (!roof || place?.document !== document || offset < place.start || offset > place.end) continue;
+      const length = (si: number): string => formatBoth(si, 'length', this.system(document));
+      const parts = [
+        `span ${length(roof.span)}`,
+        `rise ${length(roof.rise)}`,
+        `${roof.stations.length} of them`,
+      ];
+      if (roof.type === 'bows' || roof.type === 'rafters') parts.unshift(`length ${length(roof.length)}`);
+      return `Worked out: ${parts.join(', ')}${analysis?.stale ? ' *(before the last change)*' : ''}`;
+    }
+    return '';
   }
 
   private findings(document: LangiumDocument, offset: number): string[] {
