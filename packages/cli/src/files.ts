@@ -44,11 +44,16 @@ async function below(folder: string): Promise<string[]> {
 
 /** Reads and loads files; imports may reach anywhere inside the working folder, or the file's own folder outside it. */
 export async function load(files: readonly string[]): Promise<LoadedWorkspace> {
-  const sources: SourceFile[] = await Promise.all(
-    files.map(async (file) => ({ uri: pathToFileURL(file).href, text: await textOf(file) })),
-  );
+  return loadTexts(await Promise.all(files.map(async (file) => ({ file, text: await textOf(file) }))));
+}
+
+/** Loads texts as if they stood in these files, under the same rule for imports. */
+export async function loadTexts(
+  texts: readonly { readonly file: string; readonly text: string }[],
+): Promise<LoadedWorkspace> {
+  const sources: SourceFile[] = texts.map(({ file, text }) => ({ uri: pathToFileURL(file).href, text }));
   const roots = new Set<string>();
-  for (const file of files) roots.add(inside(process.cwd(), file) ? process.cwd() : dirname(file));
+  for (const { file } of texts) roots.add(inside(process.cwd(), file) ? process.cwd() : dirname(file));
   const folders = [...roots];
   return loadWorkspace(
     sources,

@@ -32,6 +32,7 @@ export { type Resolved, resolveShelter, resolveSite, shelterNames } from './reso
 export { applyEdits, type Definitions, unmatchedEdits } from './spec/edits.ts';
 export * from './spec/nodes.ts';
 export type * from './spec/spec.ts';
+export { type Swap, standIns, swapEdits } from './spec/swap.ts';
 export { varied } from './spec/variant.ts';
 export type * from './vocabulary/entry.ts';
 export { compileSentence, piecesOf } from './vocabulary/sentence.ts';

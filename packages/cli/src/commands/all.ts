@@ -6,13 +6,17 @@ import { explain } from './explain.ts';
 import { fix } from './fix.ts';
 import { format } from './format.ts';
 import { materials } from './materials.ts';
+import { newShelter } from './new.ts';
 import { review } from './review.ts';
 import { sheets } from './sheets.ts';
+import { swap } from './swap.ts';
 
 /** Every command, in the order help shows them. */
 export const commands: readonly Command[] = [
+  newShelter,
   check,
   fix,
+  swap,
   materials,
   book,
   draw,

@@ -6,6 +6,7 @@ import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import type { AnalysisResult } from '../analyst/analyst.ts';
 import { catalogueText } from '../files/catalogue.ts';
+import { shelterTemplates } from '../files/templates.ts';
 import { isDefinition } from '../generated/ast.ts';
 import {
   type AssumedAnswer,
@@ -74,7 +75,12 @@ export function registerRequests(connection: Connection, services: ServerService
     const text = catalogueText(uri);
     return text === undefined ? null : { text };
   });
-  connection.onRequest(templatesRequest, (): TemplatesAnswer => ({ templates: sheets.templates ?? [] }));
+  connection.onRequest(
+    templatesRequest,
+    (): TemplatesAnswer => ({
+      templates: sheets.templates ?? shelterTemplates,
+    }),
+  );
   connection.onRequest(assumedRequest, async ({ uri, position }: AssumedQuestion): Promise<AssumedAnswer> => {
     const document = await ready(uri);
     const analysis = document && (await services.analyses.current(document));
