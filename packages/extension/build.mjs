@@ -4,6 +4,7 @@ import { mkdir, rm, stat, writeFile } from 'node:fs/promises';
 import { createRequire } from 'node:module';
 import { dirname } from 'node:path';
 import { build, context } from 'esbuild';
+import { describedChecks } from './described-checks.mjs';
 import { snippets, templates } from './templates.mjs';
 
 const here = new URL('.', import.meta.url);
@@ -39,6 +40,7 @@ const common = {
   target: 'es2022',
   logLevel: 'warning',
   legalComments: 'none',
+  charset: 'utf8',
   // Packages of the workspace are TypeScript sources behind their front door.
   conditions: ['import', 'default'],
   absWorkingDir: here.pathname,
@@ -59,7 +61,7 @@ const browser = {
 };
 
 const made = await templates();
-const define = { TAUTLINE_TEMPLATES: JSON.stringify(made) };
+const described = { plugins: [await describedChecks(common), pure] };
 
 /** Budgets in bytes. */
 const kB = 1000;
@@ -82,17 +84,27 @@ const bundles = [
   {
     file: 'server.cjs',
     budget: 1000 * kB,
-    options: { ...node, define, entryPoints: ['src/server/main.ts'] },
+    options: { ...node, ...described, entryPoints: ['src/server/main.ts'] },
+  },
+  {
+    file: 'analysis.cjs',
+    budget: 1000 * kB,
+    options: { ...node, entryPoints: ['src/server/analysis.ts'] },
   },
   {
     file: 'browser-server.js',
     budget: 1000 * kB,
     options: {
       ...browser,
+      ...described,
       format: 'iife',
-      define,
       entryPoints: ['src/server/browser.ts'],
     },
+  },
+  {
+    file: 'browser-analysis.js',
+    budget: 1000 * kB,
+    options: { ...browser, format: 'iife', entryPoints: ['src/server/browser-analysis.ts'] },
   },
   {
     file: 'preview.js',
@@ -112,6 +124,7 @@ const bundles = [
 
 await rm(out, { recursive: true, force: true });
 await mkdir(out, { recursive: true });
+await writeFile(new URL('templates.json', out), JSON.stringify(made));
 await writeFile(new URL('snippets.json', out), JSON.stringify(snippets(made), null, 2));
 const tooBig = [];
 for (const { file, budget, options } of bundles) {

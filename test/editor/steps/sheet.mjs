@@ -1,5 +1,5 @@
 import assert from 'node:assert/strict';
-import { example, lineOf } from '../places.mjs';
+import { columnOf, example, lineOf } from '../places.mjs';
 
 /** A point of the window where a click hits a mark of this part in the drawing. */
 async function pointOn(frame, part) {
@@ -148,9 +148,10 @@ export const sheet = [
     async (window, workbench) => {
       const text = await workbench.read(example);
       const frame = await window.sheet();
-      await window.goTo(lineOf(text, 'footprint'), 3);
-      await window.page.keyboard.press('End');
-      await window.page.keyboard.type(' ?? {');
+      const line = lineOf(text, 'footprint');
+      await window.goTo(line, columnOf(text, line, ' by '));
+      await window.page.keyboard.press('Shift+End');
+      await window.page.keyboard.press('Delete');
       await frame.locator('.stale').waitFor();
       assert.ok((await frame.locator('.paper svg').count()) === 1, 'the last good drawing is kept');
       await window.shot('stale');

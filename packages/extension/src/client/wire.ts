@@ -20,7 +20,7 @@ export function wire(context: ExtensionContext, client: BaseLanguageClient): voi
   registerAssumed(context, client);
   registerPlaces(context);
   registerServerCommands(context, client);
-  registerWizard(context, client);
+  registerWizard(context);
   context.subscriptions.push(
     client.onNotification(evaluatedNotification, (notice: EvaluatedNotice) => {
       sheets.evaluated(notice);

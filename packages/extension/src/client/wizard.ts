@@ -1,16 +1,12 @@
-import {
-  languageId,
-  type ShelterTemplate,
-  type TemplatesAnswer,
-  templatesRequest,
-} from '@tautline/language/protocol';
-import { commands, type ExtensionContext, SnippetString, window, workspace } from 'vscode';
-import type { BaseLanguageClient } from 'vscode-languageclient';
+import { languageId, type ShelterTemplate } from '@tautline/language/protocol';
+import { commands, type ExtensionContext, SnippetString, Uri, window, workspace } from 'vscode';
 
 /** New shelter: pick the kind that is nearest, then tab through its numbers in a new unsaved file. */
-export function registerWizard(context: ExtensionContext, client: BaseLanguageClient): void {
+export function registerWizard(context: ExtensionContext): void {
   const run = async (): Promise<void> => {
-    const { templates } = await client.sendRequest<TemplatesAnswer>(templatesRequest, {});
+    const file = Uri.joinPath(context.extensionUri, 'dist', 'templates.json');
+    const text = new TextDecoder().decode(await workspace.fs.readFile(file));
+    const templates = JSON.parse(text) as readonly ShelterTemplate[];
     const picked = await pick(templates);
     if (picked === undefined) {
       return;

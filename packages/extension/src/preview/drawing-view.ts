@@ -68,6 +68,42 @@ export function sizeOf(svg: SVGSVGElement, zoom: number): void {
   svg.style.setProperty('aspect-ratio', `1 / ${ratio}`);
 }
 
+/**
+ * Once the drawing is on the page: shows only the drawing proper, because heading and key stand around it
+ * in the page's own letters, and lets small letters grow when the drawing is shown smaller than it is.
+ */
+export function fitDrawing(svg: SVGSVGElement, zoom: number): void {
+  const box = svg.viewBox.baseVal;
+  if (svg.getAttribute('data-view') !== 'setting-out') {
+    const scaleBar = bounds(svg.querySelector<SVGGElement>('[data-part="scale-bar"][data-kind="part"]'));
+    const tops = [...svg.querySelectorAll<SVGGElement>('g[data-part]:not([data-part="sheet"])')]
+      .map(bounds)
+      .filter((one) => one !== undefined)
+      .map((one) => one.y);
+    if (scaleBar !== undefined && tops.length > 0) {
+      const top = Math.min(...tops) - 8;
+      box.height = scaleBar.y + scaleBar.height + 8 - top;
+      box.y = top;
+      sizeOf(svg, zoom);
+    }
+    const shown = svg.clientWidth / box.width;
+    svg.classList.toggle('small', shown > 0 && shown < 0.85);
+  }
+}
+
+function bounds(group: SVGGElement | null): DOMRect | undefined {
+  const box = group?.getBBox();
+  return box !== undefined && box.width + box.height > 0 ? box : undefined;
+}
+
+/** The number in the balloon that points at a part, as drawn. */
+function numberOf(svg: Element, partId: string): string {
+  const balloon = svg.querySelector(
+    `[data-part="${CSS.escape(partId)}"][data-kind="annotation"] circle.tl-balloon + text`,
+  );
+  return balloon?.textContent ?? '';
+}
+
 /** Takes a drawing in, without anything that could run, load or link. */
 function adopt(text: string): SVGSVGElement | undefined {
   const parsed = new DOMParser().parseFromString(text, 'image/svg+xml').documentElement;
@@ -104,6 +140,7 @@ function colourVerdicts(svg: SVGSVGElement, shelter: PreviewShelter): void {
 export function partsList(
   shelter: PreviewShelter,
   drawing: PreviewDrawing,
+  svg: Element | null,
   actions: DrawingActions,
 ): HTMLElement {
   const drawn = shelter.parts.filter(
@@ -132,6 +169,7 @@ export function partsList(
             pointerenter: () => actions.point(part),
             pointerleave: () => actions.point(undefined),
           },
+          element('span', { class: 'number' }, svg === null ? '' : numberOf(svg, part.id)),
           worst !== undefined &&
             element('span', { class: `flag ${worst.className}`, title: worst.word }, worst.sign),
           part.title,

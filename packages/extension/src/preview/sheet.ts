@@ -1,7 +1,7 @@
 import type { PreviewAnswer, PreviewPart, PreviewShelter, PreviewView } from '@tautline/language/protocol';
 import { cautionsView } from './cautions.ts';
 import { element } from './dom.ts';
-import { drawingView, markPart, partsList, sizeOf } from './drawing-view.ts';
+import { drawingView, fitDrawing, markPart, partsList, sizeOf } from './drawing-view.ts';
 import { findingsView } from './findings-view.ts';
 import { materialsView } from './materials-view.ts';
 import type { FromSheet, SheetState } from './messages.ts';
@@ -101,6 +101,10 @@ export class Sheet {
     const scroll = this.root.querySelector('.paper');
     const place = scroll === null ? undefined : { left: scroll.scrollLeft, top: scroll.scrollTop };
     this.root.replaceChildren(...(shelter === undefined ? [this.nothing()] : this.page(shelter)));
+    const svg = this.root.querySelector<SVGSVGElement>('.paper svg');
+    if (svg !== null) {
+      fitDrawing(svg, this.state.zoom ?? 1);
+    }
     if (place !== undefined) {
       this.root.querySelector('.paper')?.scrollTo(place);
     }
@@ -143,15 +147,11 @@ export class Sheet {
         reveal: (part: PreviewPart) => this.goTo(part),
         point: (part: PreviewPart | undefined) => this.point(part),
       };
+      const paper = drawingView(shelter, drawing, this.state.zoom ?? 1, actions);
       body.append(
-        element(
-          'div',
-          { class: 'frame' },
-          drawingView(shelter, drawing, this.state.zoom ?? 1, actions),
-          element('p', { class: 'caption', 'aria-live': 'polite' }),
-          this.zoomButtons(),
-        ),
-        partsList(shelter, drawing, actions),
+        element('div', { class: 'frame' }, paper, this.zoomButtons()),
+        element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
+        partsList(shelter, drawing, paper.querySelector('svg'), actions),
       );
     } else if (tab?.id === 'materials') {
       body.append(materialsView(shelter));
@@ -259,7 +259,9 @@ export class Sheet {
       markPart(paper, shelter, this.pointed?.id, 'pointed');
     }
     for (const button of this.root.querySelectorAll('[data-part-button]')) {
-      const here = button.getAttribute('data-part-button') === marked?.id;
+      const id = button.getAttribute('data-part-button');
+      const here = id === marked?.id;
+      button.classList.toggle('pointed', id === this.pointed?.id);
       button.classList.toggle('current', here);
       button.setAttribute('aria-current', String(here));
     }

@@ -1,13 +1,13 @@
 /**
- * The language server as a process of its own (desktop and remote hosts). The same file, started again as
- * a worker thread, does the calculations, so that a long one never holds up completion.
+ * The language server as a process of its own (desktop and remote hosts). A worker thread does the
+ * calculations, so that a long one never holds up completion.
  */
-import { isMainThread, type MessagePort, parentPort, Worker } from 'node:worker_threads';
+import { join } from 'node:path';
+import { Worker } from 'node:worker_threads';
 import {
   createWorkerAnalyst,
   type FromWorker,
   type Port,
-  serveAnalyst,
   startServer,
   type ToWorker,
 } from '@tautline/language/server';
@@ -15,17 +15,13 @@ import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.j
 import { clientFiles } from './client-files.ts';
 import { sheets } from './sheets.ts';
 
-if (isMainThread) {
-  const connection = createConnection(ProposedFeatures.all);
-  startServer(connection, {
-    fileSystem: () => clientFiles(connection),
-    // Bundled as CommonJS: the file's own name is there.
-    analyst: createWorkerAnalyst(() => toThread(new Worker(__filename))),
-    sheets,
-  });
-} else if (parentPort !== null) {
-  serveAnalyst(toParent(parentPort));
-}
+const connection = createConnection(ProposedFeatures.all);
+startServer(connection, {
+  fileSystem: () => clientFiles(connection),
+  // Bundled as CommonJS: the folder of the file itself is known.
+  analyst: createWorkerAnalyst(() => toThread(new Worker(join(__dirname, 'analysis.cjs')))),
+  sheets,
+});
 
 function toThread(worker: Worker): Port<ToWorker, FromWorker> {
   return {
@@ -36,14 +32,5 @@ function toThread(worker: Worker): Port<ToWorker, FromWorker> {
       worker.once('exit', () => listener('the calculation ended early'));
     },
     close: () => void worker.terminate(),
-  };
-}
-
-function toParent(parent: MessagePort): Port<FromWorker, ToWorker> {
-  return {
-    post: (message) => parent.postMessage(message),
-    onMessage: (listener) => void parent.on('message', listener),
-    onGone: (listener) => void parent.once('close', () => listener('the server is gone')),
-    close: () => parent.close(),
   };
 }
