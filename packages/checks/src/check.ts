@@ -1,6 +1,7 @@
 import type { Item, Shelter, SpecEdit } from '@tautline/shelter';
 import type { FrameAnalysis } from '@tautline/structure';
 import type { Finding, MessagePiece } from './finding.ts';
+import type { GustOrder } from './gust.ts';
 
 /** What a check may look at. */
 export interface CheckInput {
@@ -9,6 +10,8 @@ export interface CheckInput {
   readonly frame:
     | { readonly ok: true; readonly analysis: FrameAnalysis }
     | { readonly ok: false; readonly reason: string };
+  /** In which order parts give way as the gust rises; absent without a frame analysis, or when not wanted. */
+  readonly gusts?: GustOrder;
   /** The day for which ages are worked out, ISO; ages are not checked without one. */
   readonly on?: string;
 }

@@ -49,18 +49,20 @@ export function filmLoad(shelter: Shelter, cover: Cover): FilmLoad | { readonly 
   };
 }
 
-/** Radius of the arc that a length makes over a chord, m: L / c = α / sin α, R = c / (2 sin α). */
+/**
+ * Radius of the arc that a length makes over a chord, m: L / c = α / sin α, R = L / 2α. Newton's rule from the
+ * flat arc α² = 6 (L/c - 1), kept inside (0, π).
+ */
 export function arcRadius(length: number, chord: number): number {
   const ratio = length / chord;
   if (ratio <= 1 + 1e-9) return Number.MAX_VALUE;
-  let low = 1e-5;
-  let high = Math.PI - 1e-6;
-  for (let pass = 0; pass < 60; pass++) {
-    const middle = (low + high) / 2;
-    if (middle / Math.sin(middle) < ratio) low = middle;
-    else high = middle;
+  let half = Math.min(3, Math.sqrt(6 * (ratio - 1)));
+  for (let pass = 0; pass < 50; pass++) {
+    const move = (half - ratio * Math.sin(half)) / (1 - ratio * Math.cos(half));
+    const next = Math.min(Math.PI - 1e-9, Math.max(half / 2, half - move));
+    if (Math.abs(next - half) < 1e-13) break;
+    half = next;
   }
-  const half = (low + high) / 2;
   return length / (2 * half);
 }
 
@@ -75,7 +77,7 @@ export function liftedPull(load: FilmLoad, suction: number): { pull: number; rad
   let low = 0;
   let high = 1;
   while (suction * radiusAt(high) > high && high < 1e9) high *= 2;
-  for (let pass = 0; pass < 60; pass++) {
+  for (let pass = 0; pass < 45; pass++) {
     const middle = (low + high) / 2;
     if (suction * radiusAt(middle) > middle) low = middle;
     else high = middle;

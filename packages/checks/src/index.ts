@@ -13,6 +13,7 @@ export {
 } from './evaluate.ts';
 export type * from './finding.ts';
 export { type FixContext, fixesFor } from './fixes/search.ts';
+export { type FirstFailure, filmOffMargin, firstFailures, type GustOrder, gustOrder } from './gust.ts';
 export { nearLimit } from './judge.ts';
 export { checkOf, checks } from './registry.ts';
 export { sources } from './sources.ts';

@@ -7,7 +7,7 @@ import { type FrameAnalysis, type RailDemand, type Response, railUnder } from '@
  */
 export function eaveLoad(
   shelter: Shelter,
-  analysis: FrameAnalysis,
+  analysis: Pick<FrameAnalysis, 'responses'>,
   wanted: (response: Response) => boolean,
 ): RailDemand | undefined {
   const { eaveRail, sidePosts, roof } = shelter;

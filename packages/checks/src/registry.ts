@@ -32,7 +32,9 @@ import { rollWidth } from './checks/roll-width.ts';
 import { rot } from './checks/rot.ts';
 import { spliceOverlap } from './checks/splice-overlap.ts';
 import { stockLength } from './checks/stock-length.ts';
+import { stormOrder } from './checks/storm-order.ts';
 import { weakCoupler } from './checks/weak-coupler.ts';
+import { withstand } from './checks/withstand.ts';
 
 /** Every check, in the order a report shows them: what is bought first, then what is made of it. */
 export const checks: readonly Check[] = [
@@ -68,6 +70,8 @@ export const checks: readonly Check[] = [
   heat,
   lightCheck,
   meshAirflow,
+  stormOrder,
+  withstand,
   filmLife,
   requirement,
 ];

@@ -41,6 +41,18 @@ export type {
 } from './response/response.ts';
 export { roofHeightAt } from './response/roof-height.ts';
 export { build, lockedIn, respond } from './response/solve.ts';
+export {
+  analyseHouse,
+  buildHouse,
+  type HouseAnalyseOptions,
+  type HouseAnswer,
+  mostUnknowns,
+  respondHouse,
+} from './space/analyse-house.ts';
+export type * from './space/house.ts';
+export { houseLoads, layOnHouse } from './space/house-loads.ts';
+export type * from './space/house-result.ts';
+export { type HouseOptions, houseDivisions, houseSystem, unknownsOf } from './space/house-system.ts';
 export { bowFrame } from './system/bow-frame.ts';
 export {
   type Condition,

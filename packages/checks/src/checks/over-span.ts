@@ -4,20 +4,22 @@ import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, flatter, stouter, thinner } from '../levers.ts';
-import { type MemberLimit, memberLimit } from '../resistance.ts';
+import { inSoil, type MemberLimit, memberLimit } from '../resistance.ts';
 import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
 
 /** Members of the typical frame: the bow or rafter, and the posts under it. */
-function framed(input: CheckInput): { part: Part; member: MemberItem; noun: string }[] {
+function framed(input: CheckInput): { part: Part; member: MemberItem; noun: string; wet: boolean }[] {
   const { roof, sidePosts } = input.shelter;
-  const members: { part: Part; member: MemberItem; noun: string }[] = [];
-  if (roof.type === 'bows') members.push({ part: roof, member: roof.member, noun: 'bow' });
-  if (roof.type === 'rafters') members.push({ part: roof, member: roof.member, noun: 'rafter' });
+  const members: { part: Part; member: MemberItem; noun: string; wet: boolean }[] = [];
+  if (roof.type === 'bows')
+    members.push({ part: roof, member: roof.member, noun: 'bow', wet: inSoil(roof.foot) });
+  if (roof.type === 'rafters') members.push({ part: roof, member: roof.member, noun: 'rafter', wet: false });
   if (sidePosts !== undefined)
     members.push({
       part: sidePosts,
       member: sidePosts.member,
       noun: 'side post',
+      wet: inSoil(sidePosts.foot),
     });
   return members;
 }
@@ -26,7 +28,7 @@ function run(input: CheckInput): Finding[] {
   if (!input.frame.ok) return [notChecked(overSpan.id, input.shelter, input.frame.reason)];
   const { analysis } = input.frame;
   const failing = givingWay(analysis);
-  return framed(input).map(({ part, member, noun }) => {
+  return framed(input).map(({ part, member, noun, wet }) => {
     if (failing !== undefined && part === input.shelter.roof) {
       if (failing.status === 'no answer') {
         return notChecked(
@@ -62,8 +64,8 @@ function run(input: CheckInput): Finding[] {
       });
     }
     const limits = {
-      steady: memberLimit(input.shelter.site, member, 'steady'),
-      gust: memberLimit(input.shelter.site, member, 'gust'),
+      steady: memberLimit(input.shelter.site, member, 'steady', wet),
+      gust: memberLimit(input.shelter.site, member, 'gust', wet),
     };
     const limitOf = (place: StressedPlace): MemberLimit =>
       place.response.load.sustained ? limits.steady : limits.gust;

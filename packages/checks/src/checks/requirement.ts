@@ -18,7 +18,8 @@ function subjectOf(shelter: Shelter, requirement: Requirement): { value: number;
 }
 
 function onRequirement(shelter: Shelter, requirement: Requirement): Finding[] {
-  if (requirement.subject === 'headroom') return [];
+  // Headroom is judged by bow-deflection, a gust by withstand.
+  if (requirement.subject === 'headroom' || requirement.subject === 'gust') return [];
   const subject = subjectOf(shelter, requirement);
   if (subject === undefined)
     return [
@@ -71,7 +72,8 @@ export const requirement: Check = {
   formula: 'u = required / actual (or the other way round for "at most")',
   symbols: [],
   sources: ['derived'],
-  leavesOut: 'Headroom is judged by bow-deflection, after the roof has settled.',
+  leavesOut:
+    'Headroom is judged by bow-deflection, after the roof has settled; a gust to withstand by withstand.',
   mayBeAccepted: 'Change the requirement instead.',
   run: (input) => input.shelter.requirements.flatMap((entry) => onRequirement(input.shelter, entry)),
   levers: ({ shelter }, finding) => {

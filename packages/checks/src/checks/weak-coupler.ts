@@ -15,8 +15,8 @@ interface JointDemand {
  * Worst bending and pull at a place along the bow, from either side: the wind blows from both, and the
  * model blows it from the left only, so the mirrored place counts as well.
  */
-function demandAt(
-  analysis: FrameAnalysis,
+export function demandAt(
+  analysis: Pick<FrameAnalysis, 'responses'>,
   part: string,
   total: number,
   at: number,
@@ -45,7 +45,7 @@ function demandAt(
 }
 
 /** Every joint the bending of the frame has to pass through. */
-function jointsOf(shelter: Shelter, frame: Bows | Rafters): JointUse[] {
+export function jointsOf(shelter: Shelter, frame: Bows | Rafters): JointUse[] {
   if (frame.type === 'rafters') {
     return [...frame.joints, frame.peakJoint, frame.eaveJoint].filter((joint) => joint !== undefined);
   }

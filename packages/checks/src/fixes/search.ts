@@ -35,6 +35,7 @@ export function fixesFor(finding: Finding, evaluation: Evaluation, context: FixC
       evaluation.analysis === undefined
         ? ({ ok: false, reason: 'no analysis' } as const)
         : ({ ok: true, analysis: evaluation.analysis } as const),
+    ...(evaluation.gusts === undefined ? {} : { gusts: evaluation.gusts }),
     ...(context.on === undefined ? {} : { on: context.on }),
   };
   const failing = new Set(
@@ -59,6 +60,7 @@ function trial(
   const shelter = changed(edits, context);
   if (shelter === undefined) return { utilisation: Number.POSITIVE_INFINITY, passes: false };
   const after = evaluate(shelter, {
+    gusts: false,
     ...(context.on === undefined ? {} : { on: context.on }),
     ...(context.cancelled === undefined ? {} : { cancelled: context.cancelled }),
   });

@@ -160,12 +160,17 @@ function whereItBreaks(
   loads: (gust: number) => readonly CombinedLoad[],
   responseAt: (gust: number, load: CombinedLoad) => Response,
 ): BreakingGust {
+  // What holds at the faster gust held at the slower ones too, so only the broken ones are solved again.
+  const suspects = new Set(
+    breaking.responses.filter((response) => response.status !== 'holds').map((response) => response.load.id),
+  );
   let broken = breaking.broken!;
   let low = from;
   let high = breaking.gust;
   for (let pass = 0; pass < corrections && high > 0; pass++) {
     const middle = (low + high) / 2;
     const found = loads(middle)
+      .filter((load) => suspects.has(load.id))
       .map((load) => responseAt(middle, load))
       .find((response) => response.status !== 'holds');
     if (found === undefined) low = middle;

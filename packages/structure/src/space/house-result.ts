@@ -1,5 +1,4 @@
 import type { SpaceResult } from '@tautline/mechanics';
-import type { Foot, Part } from '@tautline/shelter';
 import type { CombinedLoad, LoadCase } from '../actions/load-case.ts';
 import type { ResponseStatus } from '../response/response.ts';
 import type { ConditionId } from '../system/condition.ts';
@@ -73,5 +72,3 @@ export interface HouseAnalysis {
   readonly notCovered: readonly string[];
   readonly notes: readonly string[];
 }
-
-export type FootOwner = Part & { readonly foot: Foot };

@@ -1,0 +1,121 @@
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import type { FirstFailure } from '../gust.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { sacrificialParts } from '../sacrificial.ts';
+
+/** How much faster a gust the rest must stand than the sacrificial part: common practice, no source. */
+const margin = 1.15;
+
+function run(input: CheckInput): Finding[] {
+  const { shelter, gusts } = input;
+  const declared = sacrificialParts(shelter);
+  const first = declared[0];
+  if (first === undefined) return [];
+  if (gusts === undefined)
+    return [
+      notChecked(stormOrder.id, first, input.frame.ok ? 'the gusts were not asked for' : input.frame.reason),
+    ];
+  const goes = gusts.failures.find((failure) => failure.sacrificial);
+  const stands = gusts.failures.find((failure) => !failure.sacrificial);
+  if (goes === undefined)
+    return [
+      notChecked(
+        stormOrder.id,
+        first,
+        'no part declared sacrificial reaches a limit in the gusts looked at, or its limit is not calculated',
+      ),
+    ];
+  const part = declared.find((entry) => entry.id === goes.part) ?? { id: goes.part, origin: goes.origin };
+  if (stands === undefined) return [passes(part, goes, gusts.upTo)];
+  const needed = margin * goes.gust;
+  return [
+    judge({
+      id: stormOrder.id,
+      part,
+      utilisation: needed / Math.max(stands.gust, 1e-3),
+      demand: measured(needed, 'speed'),
+      capacity: measured(stands.gust, 'speed'),
+      loadCase: goes.loadCase,
+      exact: true,
+      related: [{ origin: stands.origin, message: `${stands.what}` }],
+      message: [
+        `The part meant to go first goes at a gust of `,
+        measured(goes.gust, 'speed'),
+        ` (${goes.what}); of the rest `,
+        `${stands.what} at `,
+        measured(stands.gust, 'speed'),
+        ', where at least ',
+        measured(needed, 'speed'),
+        ' is wanted.',
+      ],
+      source: 'practice',
+      steps: [
+        step(
+          'V_1',
+          `gust at which ${goes.what}`,
+          'utilisation 1 on the frame solved again',
+          [],
+          goes.gust,
+          'speed',
+          'frame',
+        ),
+        step(
+          'V_2',
+          `gust at which ${stands.what}`,
+          'utilisation 1 on the frame solved again',
+          [],
+          stands.gust,
+          'speed',
+          'frame',
+        ),
+        step(
+          'V_n',
+          'gust the rest must stand',
+          'V_n = 1.15 V_1',
+          [given('V_1', 'gust of the sacrificial part', goes.gust, 'speed')],
+          needed,
+          'speed',
+          'practice',
+        ),
+      ],
+    }),
+  ];
+}
+
+function passes(part: { id: string; origin: Finding['origin'] }, goes: FirstFailure, upTo: number): Finding {
+  return judge({
+    id: stormOrder.id,
+    part,
+    utilisation: (margin * goes.gust) / Math.max(upTo, 1e-3),
+    demand: measured(margin * goes.gust, 'speed'),
+    capacity: measured(upTo, 'speed'),
+    exact: true,
+    message: [
+      'The part meant to go first goes at a gust of ',
+      measured(goes.gust, 'speed'),
+      ` (${goes.what}); nothing else comes to its limit up to `,
+      measured(upTo, 'speed'),
+      '.',
+    ],
+    source: 'practice',
+    steps: [step('V_1', `gust at which ${goes.what}`, 'utilisation 1', [], goes.gust, 'speed', 'frame')],
+  });
+}
+
+export const stormOrder: Check = {
+  id: 'storm-order',
+  title: 'Order of failure in a storm',
+  asks: 'As the gust rises, does the part declared sacrificial really give way before everything else?',
+  matters: 'A weak link only saves the house if it is the weakest.',
+  formula: 'u = 1.15 V_sacrificial / V_rest',
+  symbols: [
+    { symbol: 'V_sacrificial', meaning: 'lowest gust of the parts declared sacrificial', kind: 'speed' },
+    { symbol: 'V_rest', meaning: 'lowest gust of all other parts', kind: 'speed' },
+  ],
+  sources: ['frame', 'practice'],
+  leavesOut:
+    "How the load changes once the part is gone, sinking, buckling along the house, sheets, ends and doors; gusts over three times the site's.",
+  mayBeAccepted: 'When the order was seen in a real storm.',
+  run,
+};

@@ -1,0 +1,73 @@
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+
+function run(input: CheckInput): Finding[] {
+  const { requirements } = input.shelter;
+  return requirements
+    .filter((entry) => entry.subject === 'gust')
+    .map((entry) => {
+      if (input.gusts === undefined)
+        return notChecked(
+          withstand.id,
+          entry,
+          input.frame.ok ? 'the gusts were not asked for' : input.frame.reason,
+        );
+      const { failures, upTo } = input.gusts;
+      const first = failures.find((failure) => !failure.sacrificial);
+      const stands = first?.gust ?? upTo;
+      return judge({
+        id: withstand.id,
+        part: entry,
+        utilisation: entry.value / Math.max(stands, 1e-3),
+        demand: measured(entry.value, 'speed'),
+        capacity: measured(stands, 'speed'),
+        ...(first === undefined ? {} : { loadCase: first.loadCase }),
+        related: first === undefined ? [] : [{ origin: first.origin, message: first.what }],
+        exact: true,
+        message:
+          first === undefined
+            ? [
+                'Nothing but sacrificial parts comes to its limit up to a gust of ',
+                measured(stands, 'speed'),
+                '.',
+              ]
+            : [
+                'A gust of ',
+                measured(entry.value, 'speed'),
+                ` is to be withstood; ${first.what} at `,
+                measured(first.gust, 'speed'),
+                '.',
+              ],
+        source: 'frame',
+        steps: [
+          step(
+            'V_1',
+            first === undefined ? 'fastest gust looked at' : `gust at which ${first.what}`,
+            'utilisation 1 on the frame solved again',
+            [given('V', 'gust to withstand', entry.value, 'speed')],
+            stands,
+            'speed',
+            'frame',
+          ),
+        ],
+      });
+    });
+}
+
+export const withstand: Check = {
+  id: 'withstand',
+  title: 'Gust to withstand',
+  asks: 'Does everything but the sacrificial parts stand the gust that the spec asks for?',
+  matters: 'A promise about a storm should be worked out before the storm.',
+  formula: 'u = V_asked / V_1',
+  symbols: [
+    { symbol: 'V_asked', meaning: 'gust of the spec', kind: 'speed' },
+    { symbol: 'V_1', meaning: 'lowest gust of the parts that are not sacrificial', kind: 'speed' },
+  ],
+  sources: ['frame'],
+  leavesOut:
+    "Sinking, buckling along the house, sheets, ends and doors; gusts over three times the site's; what flies against the house.",
+  mayBeAccepted: 'When the film comes off before such a storm, as the storm card says.',
+  run,
+};

@@ -1,0 +1,299 @@
+/**
+ * First-failure gust: the wind is raised until each part comes to the limit its own check sets, with the
+ * combinations and safety factors of the site's load basis kept. So a part whose check passes at the site's
+ * gust has a higher gust here, and the real thing will usually stand more than the number says.
+ */
+import { groundAllowedAt } from '@tautline/loads';
+import type { Cover, MemberItem, Origin, Part, Posts, Rail, Shelter } from '@tautline/shelter';
+import {
+  type FrameAnalysis,
+  furthestGust,
+  gustSweep,
+  type Measure,
+  type Response,
+  ridgeDemand,
+  sectionOf,
+} from '@tautline/structure';
+import { fasteningUse } from './checks/fastening-pull.ts';
+import { filmGustUse } from './checks/film-stress.ts';
+import { sidewaysUse } from './checks/lateral-foot.ts';
+import { rackingUses } from './checks/racking.ts';
+import { demandAt, jointsOf } from './checks/weak-coupler.ts';
+import { type FrameFoot, frameFeet } from './feet.ts';
+import { footUplift } from './ground.ts';
+import { eaveLoad } from './rails.ts';
+import { inSoil, memberLimit } from './resistance.ts';
+import { cableWorking } from './rigging.ts';
+import { stressAt } from './stress.ts';
+
+/** A part and the gust that brings it to its limit. */
+export interface FirstFailure {
+  readonly part: string;
+  readonly origin: Origin;
+  /** What gives, e.g. 'the bow bends past its strength'. */
+  readonly what: string;
+  /** Check that sets the limit. */
+  readonly check: string;
+  /** 3 s gust at 10 m in the terms of the site's gust, m/s; 0 when the limit is passed without wind. */
+  readonly gust: number;
+  readonly loadCase: string;
+  /** Declared to give way first. */
+  readonly sacrificial: boolean;
+}
+
+/** Share of the lowest first-failure gust at which film should be off: common practice, no source. */
+export const filmOffMargin = 0.8;
+
+export interface GustOrder {
+  /** Lowest gust first. Parts that reach no limit below `upTo` are left out. */
+  readonly failures: readonly FirstFailure[];
+  /** Fastest gust looked at, m/s. */
+  readonly upTo: number;
+  /** Have the film off before this gust, m/s: `filmOffMargin` times the first that is not sacrificial. */
+  readonly filmOff?: { readonly gust: number; readonly margin: number; readonly first: FirstFailure };
+}
+
+interface Ranked {
+  readonly part: Pick<Part, 'id' | 'origin'>;
+  readonly what: string;
+  readonly check: string;
+  readonly sacrificial: boolean;
+}
+
+/** Every part of the typical frame with the gust it gives way at, lowest first. */
+export function firstFailures(shelter: Shelter, analysis: FrameAnalysis): readonly FirstFailure[] {
+  const sweep = gustSweep(shelter, analysis);
+  const failures: FirstFailure[] = [];
+  const add = (ranked: Ranked, gust: number, loadCase: string): void => {
+    const { part, what, check, sacrificial } = ranked;
+    failures.push({ part: part.id, origin: part.origin, what, check, gust, loadCase, sacrificial });
+  };
+  for (const { measure, ...ranked } of measured(shelter)) {
+    const limit = sweep.limitOf(measure);
+    if (limit !== undefined) add(ranked, limit.gust, limit.loadCase);
+  }
+  for (const { use, loadCase, ...ranked } of scaledByPressure(shelter, analysis)) {
+    const gust = gustAt(shelter.site.gust, use);
+    if (gust !== undefined) add(ranked, gust, loadCase);
+  }
+  const broken = sweep.givesWay();
+  if (broken !== undefined && broken.status === 'gives way') {
+    const roof = { part: shelter.roof, what: 'the whole frame gives way', check: 'over-span' };
+    add({ ...roof, sacrificial: shelter.roof.sacrificial === true }, broken.gust, broken.loadCase);
+  }
+  return failures.sort((a, b) => a.gust - b.gust || (a.part < b.part ? -1 : 1));
+}
+
+/** The ranking with the gust by which the film should be off. */
+export function gustOrder(shelter: Shelter, analysis: FrameAnalysis): GustOrder {
+  const failures = firstFailures(shelter, analysis);
+  const first = failures.find((failure) => !failure.sacrificial);
+  return {
+    failures,
+    upTo: furthestGust * shelter.site.gust,
+    ...(first === undefined
+      ? {}
+      : { filmOff: { gust: filmOffMargin * first.gust, margin: filmOffMargin, first } }),
+  };
+}
+
+/** Parts whose share of their limit has to be read from the frame. */
+function measured(shelter: Shelter): (Ranked & { readonly measure: Measure })[] {
+  const { roof, sidePosts, ridge, eaveRail } = shelter;
+  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
+  const noun = roof.type === 'bows' ? 'bow' : 'rafter';
+  const sacrificial = roof.sacrificial === true;
+  const list: (Ranked & { readonly measure: Measure })[] = [
+    {
+      part: roof,
+      what: `the ${noun} bends past its strength`,
+      check: 'over-span',
+      sacrificial,
+      measure: bending(shelter, roof.id, roof.member, inSoil(roof.foot)),
+    },
+  ];
+  if (sidePosts !== undefined) list.push(posts(shelter, sidePosts));
+  const total = roof.line.at(-1)!.s;
+  for (const joint of jointsOf(shelter, roof)) {
+    const { momentCapacity, pullCapacity } = joint.item;
+    if (momentCapacity <= 0 || pullCapacity <= 0) continue;
+    list.push({
+      part: joint,
+      what: `${joint.item.title} gives`,
+      check: 'weak-coupler',
+      sacrificial: sacrificial || joint.sacrificial === true,
+      measure: (response) => {
+        const demand = demandAt({ responses: [response] }, roof.id, total, joint.at, joint.item);
+        return demand === undefined ? undefined : demand.moment / momentCapacity + demand.pull / pullCapacity;
+      },
+    });
+  }
+  if (ridge !== undefined)
+    list.push(rail(shelter, ridge, 'ridge', (response) => ridgeDemand(shelter, ridge, [response], 0)));
+  if (eaveRail !== undefined && sidePosts !== undefined && sidePosts.spacing > roof.spacing * 1.001)
+    list.push(
+      rail(shelter, eaveRail, 'eave rail', (response) =>
+        eaveLoad(shelter, { responses: [response] }, () => true),
+      ),
+    );
+  for (const held of frameFeet(shelter)) list.push(...feet(shelter, held));
+  return list;
+}
+
+function bending(shelter: Shelter, part: string, member: MemberItem, wet: boolean): Measure {
+  const limit = memberLimit(shelter.site, member, 'gust', wet);
+  return (response) => {
+    let most: number | undefined;
+    for (const force of response.forces) {
+      if (force.part !== part) continue;
+      const place = stressAt(member, response, force);
+      const use = place.axialStress / limit.axial + place.bendingStress / limit.bending;
+      if (most === undefined || use > most) most = use;
+    }
+    return most;
+  };
+}
+
+function posts(shelter: Shelter, part: Posts): Ranked & { readonly measure: Measure } {
+  return {
+    part,
+    what: 'the side post bends past its strength',
+    check: 'over-span',
+    sacrificial: part.sacrificial === true,
+    measure: bending(shelter, part.id, part.member, inSoil(part.foot)),
+  };
+}
+
+function rail(
+  shelter: Shelter,
+  part: Rail,
+  noun: string,
+  demandIn: (response: Response) => ReturnType<typeof ridgeDemand> | undefined,
+): Ranked & { readonly measure: Measure } {
+  const { member } = part;
+  const capacity =
+    member.kind === 'cable'
+      ? cableWorking(member)
+      : memberLimit(shelter.site, member, 'gust').bending * sectionOf(member).sectionModulus;
+  return {
+    part,
+    what: member.kind === 'cable' ? `the ${noun} cable is overpulled` : `the ${noun} bends past its strength`,
+    check: 'rail-span',
+    sacrificial: part.sacrificial === true,
+    measure: (response) => {
+      const demand = demandIn(response);
+      return demand === undefined ? undefined : (demand.pull ?? demand.moment ?? 0) / capacity;
+    },
+  };
+}
+
+function feet(shelter: Shelter, held: FrameFoot): (Ranked & { readonly measure: Measure })[] {
+  const { site } = shelter;
+  const { foot, owner, noun, frames } = held;
+  const sacrificial = foot.sacrificial === true || owner.sacrificial === true;
+  const uplift = footUplift(foot, owner.member, site);
+  const list: (Ranked & { readonly measure: Measure })[] = [];
+  if (!('reason' in uplift)) {
+    const allowed = Math.max(groundAllowedAt(uplift, site.basis), 1e-6);
+    list.push({
+      part: foot,
+      what: `the foot of the ${noun} is pulled up`,
+      check: 'pull-out',
+      sacrificial,
+      measure: (response) =>
+        largest(response, foot.id, (reaction) => (Math.max(0, -reaction.vertical) * frames) / allowed),
+    });
+  }
+  list.push({
+    part: foot,
+    what: `the foot of the ${noun} is pushed over`,
+    check: 'lateral-foot',
+    sacrificial,
+    measure: (response) =>
+      largest(response, foot.id, (reaction) => sidewaysUse(site, held, reaction, 'gust')),
+  });
+  return list;
+}
+
+function largest(
+  response: Response,
+  foot: string,
+  measure: (reaction: Response['reactions'][number]) => number | undefined,
+): number | undefined {
+  let most: number | undefined;
+  for (const reaction of response.reactions) {
+    const value = reaction.part === foot ? measure(reaction) : undefined;
+    if (value !== undefined && (most === undefined || value > most)) most = value;
+  }
+  return most;
+}
+
+interface Scaled extends Ranked {
+  readonly loadCase: string;
+  /** Share of the limit when the wind pressure is multiplied by a factor. */
+  readonly use: (factor: number) => number | undefined;
+}
+
+/** Parts whose load follows from the wind pressure alone: film, its fastenings, the bracing along. */
+function scaledByPressure(shelter: Shelter, analysis: FrameAnalysis): Scaled[] {
+  const covers = shelter.covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
+  const braces = rackingUses({ shelter, frame: { ok: true, analysis } }).map((finding): Scaled => {
+    const brace = shelter.braces.find((entry) => entry.id === finding.part);
+    return {
+      part: { id: finding.part, origin: finding.origin },
+      what:
+        brace === undefined
+          ? 'the house leans over along its length'
+          : `the ${brace.role} along the house gives`,
+      check: 'racking',
+      sacrificial: brace?.sacrificial === true,
+      loadCase: finding.loadCase ?? 'wind along the house',
+      use: (factor) => factor * (finding.utilisation ?? 0),
+    };
+  });
+  return [...covers.flatMap((cover) => ofCover(shelter, cover)), ...braces];
+}
+
+function ofCover(shelter: Shelter, cover: Cover): Scaled[] {
+  const base = { part: cover, sacrificial: cover.sacrificial === true, loadCase: 'gust on the film' };
+  const list: Scaled[] = [
+    {
+      ...base,
+      what: 'the film is stretched for good',
+      check: 'film-stress',
+      use: (factor) => filmGustUse(shelter, cover, factor),
+    },
+  ];
+  if (cover.fastening !== undefined)
+    list.push({
+      ...base,
+      what: `${cover.fastening.title} lets the film go`,
+      check: 'fastening-pull',
+      use: (factor) => fasteningUse(shelter, cover, factor)?.edge,
+    });
+  if (cover.straps !== undefined)
+    list.push({
+      ...base,
+      what: `${cover.straps.item.title} gives`,
+      check: 'fastening-pull',
+      use: (factor) => fasteningUse(shelter, cover, factor)?.strap,
+    });
+  return list;
+}
+
+/** Gust at which a share that grows with the pressure passes 1, by halving; undefined when it does not. */
+function gustAt(site: number, use: (factor: number) => number | undefined): number | undefined {
+  const at = (multiple: number): number | undefined => use(multiple * multiple);
+  const most = at(furthestGust);
+  const calm = at(0);
+  if (most === undefined || most < 1) return undefined;
+  if (calm !== undefined && calm >= 1) return 0;
+  let low = 0;
+  let high = furthestGust;
+  for (let pass = 0; pass < 30; pass++) {
+    const middle = (low + high) / 2;
+    if ((at(middle) ?? 0) >= 1) high = middle;
+    else low = middle;
+  }
+  return high * site;
+}

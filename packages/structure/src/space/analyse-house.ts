@@ -1,0 +1,185 @@
+import { linearSpaceFrame, solveSpaceFrame } from '@tautline/mechanics';
+import type { Bows, Rafters, Shelter } from '@tautline/shelter';
+import type { CombinedLoad } from '../actions/load-case.ts';
+import type { ResponseStatus } from '../response/response.ts';
+import { type ConditionId, conditionsAt } from '../system/condition.ts';
+import type { HouseSystem } from './house.ts';
+import { houseLoads, layOnHouse } from './house-loads.ts';
+import type { HouseAnalysis, HouseResponse, HouseState, LinearShare } from './house-result.ts';
+import { houseSystem, unknownsOf } from './house-system.ts';
+import { rackingOf, runnersOf } from './racking.ts';
+
+/** More unknowns than this are not solved. */
+export const mostUnknowns = 60_000;
+/** Newton corrections for all combinations together, and for one. */
+const mostIterations = 3_000;
+const mostEach = 120;
+
+export interface HouseAnalyseOptions {
+  /** Asked within and between the combinations; true stops the work. */
+  readonly cancelled?: () => boolean;
+  /** Told the share of the work that is done, 0 to 1, and what comes next. */
+  readonly progress?: (share: number, next: string) => void;
+  /** Feet give by springs of the soil; off unless asked for. */
+  readonly soil?: boolean;
+}
+
+export type HouseAnswer =
+  | { readonly ok: true; readonly house: HouseAnalysis }
+  | { readonly ok: false; readonly reason: string };
+
+/**
+ * The whole house in space under every combination of its site: large movements, cables that go slack, sprung bows
+ * from their locked-in state. What cannot be worked out is said; nothing is thrown.
+ */
+export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}): HouseAnswer {
+  const { roof } = shelter;
+  if (roof.type !== 'bows' && roof.type !== 'rafters')
+    return {
+      ok: false,
+      reason: `a roof of kind '${roof.type}' has no bows or rafters, and the full analysis covers only those`,
+    };
+  if (unknownsOf(shelter) > mostUnknowns)
+    return { ok: false, reason: `too large for the full analysis: more than ${mostUnknowns} unknowns` };
+  const stopped = { ok: false, reason: 'stopped before the full analysis was done' } as const;
+  const tell = options.progress ?? (() => undefined);
+  tell(0, 'the house as built');
+  const built = builtStates(shelter, roof, options);
+  if (built === 'cancelled') return stopped;
+  if (typeof built === 'string') return { ok: false, reason: built };
+  const { states, unheld } = built;
+  const { system } = states.service;
+  const { loads, cases, push, notCovered } = houseLoads(shelter, system);
+  const responses: HouseResponse[] = [];
+  const missed: string[] = [];
+  let iterations = 0;
+  for (const [index, load] of loads.entries()) {
+    if (options.cancelled?.()) return stopped;
+    tell(index / loads.length, load.title);
+    if (iterations > mostIterations) {
+      missed.push(`Not worked out within ${mostIterations} corrections: ${load.title}.`);
+      continue;
+    }
+    const response = respondHouse(load.sustained ? states.soaked : states.service, load, push, options);
+    if (response.result.status === 'cancelled') return stopped;
+    iterations += response.result.iterations;
+    responses.push(response);
+  }
+  tell(1, 'done');
+  const { result } = states.service;
+  return {
+    ok: true,
+    house: {
+      states,
+      responses,
+      cases,
+      racking: rackingOf(system, states, responses, unheld),
+      runners: runnersOf(states, responses),
+      linear: linearShares(states, responses, push),
+      cost: { unknowns: result.unknowns, entries: result.entries, iterations },
+      notCovered: [...notCovered, ...missed],
+      notes: [
+        ...system.notes,
+        ...(unheld
+          ? ['Nothing holds the house along its length: springs along it were put in to work out the rest.']
+          : []),
+      ],
+    },
+  };
+}
+
+type States = HouseAnalysis['states'];
+
+/** The house in each condition before any load; steadied along its length where nothing holds it there. */
+function builtStates(
+  shelter: Shelter,
+  roof: Bows | Rafters,
+  options: HouseAnalyseOptions,
+): { states: States; unheld: boolean } | 'cancelled' | string {
+  const conditions = conditionsAt(shelter.site);
+  const soil = options.soil === true;
+  let reason = '';
+  for (const steady of [false, true]) {
+    const states: HouseState[] = [];
+    for (const id of ['service', 'soaked', 'built'] as const) {
+      if (options.cancelled?.()) return 'cancelled';
+      const system = houseSystem(shelter, roof, conditions[id], { soil, steady });
+      const state = buildHouse(system, options.cancelled);
+      if (state.result.unknowns > mostUnknowns)
+        return `too large for the full analysis: ${state.result.unknowns} unknowns`;
+      if (state.result.status === 'cancelled') return 'cancelled';
+      if (state.status !== 'holds') reason = state.result.reason ?? state.result.status;
+      states.push(state);
+      if (state.status !== 'holds') break;
+    }
+    const [service, soaked, built] = states;
+    if (built !== undefined && built.status === 'holds')
+      return { states: { service: service!, soaked: soaked!, built }, unheld: steady };
+  }
+  return `the house does not stand by itself in the model: ${reason}`;
+}
+
+/** Springs the house into place: bows bent from straight pipe, cables pulled. */
+export function buildHouse(system: HouseSystem, cancelled?: () => boolean): HouseState {
+  const result = solveSpaceFrame(
+    system.model,
+    {},
+    { maxIterations: mostEach, ...(cancelled === undefined ? {} : { cancelled }) },
+  );
+  return { system, result, status: statusOf(result.status) };
+}
+
+/** The house under one combination, starting from the state it was built in. */
+export function respondHouse(
+  state: HouseState,
+  load: CombinedLoad,
+  push: 'end' | 'skin',
+  options: Pick<HouseAnalyseOptions, 'cancelled'> = {},
+): HouseResponse {
+  const result = solveSpaceFrame(state.system.model, layOnHouse(state.system, load, push), {
+    start: state.result.state,
+    steps: 2,
+    maxIterations: mostEach,
+    ...(options.cancelled === undefined ? {} : { cancelled: options.cancelled }),
+  });
+  return {
+    load,
+    condition: state.system.condition,
+    status: statusOf(result.status),
+    reached: result.loadFactor,
+    result,
+  };
+}
+
+function statusOf(status: string): ResponseStatus {
+  if (status === 'converged') return 'holds';
+  return status === 'unstable' || status === 'mechanism' ? 'gives way' : 'no answer';
+}
+
+/** How far the house moves in small-movement theory beside the full answer, for every combination that holds. */
+function linearShares(
+  states: States,
+  responses: readonly HouseResponse[],
+  push: 'end' | 'skin',
+): LinearShare[] {
+  return responses
+    .filter((response) => response.status === 'holds')
+    .map((response) => {
+      const state = states[response.condition as ConditionId & keyof States];
+      const { system, result } = state;
+      const linear = linearSpaceFrame(system.model, layOnHouse(system, response.load, push), {
+        start: result.state,
+      });
+      const most = (ends: HouseState['result']['displacements']): number =>
+        ends.reduce((far, d, n) => {
+          const b = result.displacements[n]!;
+          return Math.max(far, Math.hypot(d.dx - b.dx, d.dy - b.dy, d.dz - b.dz));
+        }, 0);
+      return {
+        load: response.load.title,
+        linear: linear.status === 'converged' ? most(linear.displacements) : Number.NaN,
+        full: most(response.result.displacements),
+      };
+    })
+    .filter((share) => Number.isFinite(share.linear));
+}
