@@ -1,7 +1,7 @@
 import type { Item, Shelter, SpecEdit } from '@tautline/shelter';
 import type { FrameAnalysis } from '@tautline/structure';
 import type { Finding, MessagePiece } from './finding.ts';
-import type { GustOrder } from './gust.ts';
+import type { GustOrder } from './gust-order.ts';
 
 /** What a check may look at. */
 export interface CheckInput {

@@ -4,7 +4,7 @@
  * gust has a higher gust here, and the real thing will usually stand more than the number says.
  */
 import { groundAllowedAt } from '@tautline/loads';
-import type { Cover, MemberItem, Origin, Part, Posts, Rail, Shelter } from '@tautline/shelter';
+import type { Cover, MemberItem, Part, Posts, Rail, Shelter } from '@tautline/shelter';
 import {
   type FrameAnalysis,
   furthestGust,
@@ -21,37 +21,11 @@ import { rackingUses } from './checks/racking.ts';
 import { demandAt, jointsOf } from './checks/weak-coupler.ts';
 import { type FrameFoot, frameFeet } from './feet.ts';
 import { footUplift } from './ground.ts';
+import { type FirstFailure, filmOffMargin, type GustOrder } from './gust-order.ts';
 import { eaveLoad } from './rails.ts';
 import { inSoil, memberLimit } from './resistance.ts';
 import { cableWorking } from './rigging.ts';
 import { stressAt } from './stress.ts';
-
-/** A part and the gust that brings it to its limit. */
-export interface FirstFailure {
-  readonly part: string;
-  readonly origin: Origin;
-  /** What gives, e.g. 'the bow bends past its strength'. */
-  readonly what: string;
-  /** Check that sets the limit. */
-  readonly check: string;
-  /** 3 s gust at 10 m in the terms of the site's gust, m/s; 0 when the limit is passed without wind. */
-  readonly gust: number;
-  readonly loadCase: string;
-  /** Declared to give way first. */
-  readonly sacrificial: boolean;
-}
-
-/** Share of the lowest first-failure gust at which film should be off: common practice, no source. */
-export const filmOffMargin = 0.8;
-
-export interface GustOrder {
-  /** Lowest gust first. Parts that reach no limit below `upTo` are left out. */
-  readonly failures: readonly FirstFailure[];
-  /** Fastest gust looked at, m/s. */
-  readonly upTo: number;
-  /** Have the film off before this gust, m/s: `filmOffMargin` times the first that is not sacrificial. */
-  readonly filmOff?: { readonly gust: number; readonly margin: number; readonly first: FirstFailure };
-}
 
 interface Ranked {
   readonly part: Pick<Part, 'id' | 'origin'>;

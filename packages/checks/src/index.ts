@@ -13,7 +13,8 @@ export {
 } from './evaluate.ts';
 export type * from './finding.ts';
 export { type FixContext, fixesFor } from './fixes/search.ts';
-export { type FirstFailure, filmOffMargin, firstFailures, type GustOrder, gustOrder } from './gust.ts';
+export { firstFailures, gustOrder } from './gust.ts';
+export { type FirstFailure, filmOffMargin, type GustOrder } from './gust-order.ts';
 export { nearLimit } from './judge.ts';
 export { checkOf, checks } from './registry.ts';
 export { sources } from './sources.ts';

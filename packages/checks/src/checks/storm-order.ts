@@ -1,6 +1,6 @@
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import type { FirstFailure } from '../gust.ts';
+import type { FirstFailure } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { sacrificialParts } from '../sacrificial.ts';
 
