@@ -12,8 +12,15 @@ export interface Example {
 }
 
 /** The first shelter of `examples/NAME.shelter`. */
-export const example = (name: string): Promise<Example> =>
-  fromText(readFileSync(new URL(`${name}.shelter`, folder), 'utf8'), `${name}.shelter`);
+export function example(name: string): Promise<Example> {
+  const made =
+    read.get(name) ?? fromText(readFileSync(new URL(`${name}.shelter`, folder), 'utf8'), `${name}.shelter`);
+  read.set(name, made);
+  return made;
+}
+
+/** Each example is read once a test file. */
+const read = new Map<string, Promise<Example>>();
 
 /** The first shelter of a text that stands beside the examples. Throws when there is none that can be built. */
 export async function fromText(text: string, file = 'text.shelter'): Promise<Example> {

@@ -69,8 +69,8 @@ export function buildBook(input: BookInput): Book {
   const page = html`<!DOCTYPE html>
 <html lang="en">
 <head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width">
+<meta charset="utf-8"/>
+<meta name="viewport" content="width=device-width"/>
 <title>${shelter.name}: build book</title>
 <style>${ready(bookStyle(input.paper, foot))}</style>
 </head>

@@ -46,7 +46,7 @@ export function fullSizeTemplate(
     y: 0,
   });
   const { markup } = html`<!DOCTYPE html>
-<html lang="en"><head><meta charset="utf-8"><title>${shelter.name}: bow at full size</title>
+<html lang="en"><head><meta charset="utf-8"/><title>${shelter.name}: bow at full size</title>
 <style>${ready(style(paper))}</style></head><body>
 <section class="sheet"><h1>${shelter.name}: half a bow at full size</h1>
 <p>Print at 100 %, never fitted to the page, and measure the 100 mm line on a sheet first. Cut along the frames, lay the sheets edge to edge by their marks, and tape them down: column 1 stands at the foot, row 1 at its base, where the bow comes out of the ground or leaves the post. The other half is the mirror image.</p>

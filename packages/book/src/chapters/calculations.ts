@@ -52,7 +52,7 @@ ${
           `${step.symbol}: ${step.meaning}`,
           html`<span class="formula">${step.formula}</span>${step.inputs.map(
             (input) =>
-              html`<br>${input.symbol} = ${measuredText(input, system)}, ${input.meaning}${input.assumed ? ' (assumed)' : ''}`,
+              html`<br/>${input.symbol} = ${measuredText(input, system)}, ${input.meaning}${input.assumed ? ' (assumed)' : ''}`,
           )}`,
           measuredText({ value: step.value, kind: step.kind }, system),
           numbered.get(step.source),

@@ -1,0 +1,81 @@
+import fc from 'fast-check';
+import ICAL from 'ical.js';
+import { describe, expect, it } from 'vitest';
+import { isDay, laterBy, monthsLater } from '../src/calendar/days.ts';
+import { calendarText, type DueDate } from '../src/index.ts';
+
+const YEAR = 365.25 * 86_400;
+
+describe('days', () => {
+  it.each([
+    ['2026-09-01', 4 * YEAR, '2030-09-01'],
+    ['2026-02-28', 86_400, '2026-03-01'],
+    ['2028-02-28', 86_400, '2028-02-29'],
+    ['2026-12-31', 0.99 * 86_400, '2026-12-31'],
+  ])('%s and %d s is %s', (day, seconds, later) => {
+    expect(laterBy(day, seconds)).toBe(later);
+  });
+
+  it.each([
+    ['2026-11-30', 3, '2027-02-28'],
+    ['2027-11-30', 3, '2028-02-29'],
+    ['2026-01-31', 1, '2026-02-28'],
+    ['2026-11-25', 14, '2028-01-25'],
+  ])('%s and %d months is %s', (day, months, later) => {
+    expect(monthsLater(day, months)).toBe(later);
+  });
+
+  it.each(['2026-02-30', '2026-13-01', '26-01-01', 'soon', ''])('%s is no day', (text) => {
+    expect(isDay(text)).toBe(false);
+  });
+
+  it('throw for what is no day', () => {
+    expect(() => laterBy('soon', 0)).toThrow(RangeError);
+  });
+});
+
+describe('the calendar file', () => {
+  const dates: readonly DueDate[] = [
+    {
+      id: 'renew-cover-roof',
+      day: '2030-09-01',
+      what: 'Renew the film; commas, semicolons\nand a line of its own',
+      why: 'lasts about 4 yr, on since 2026-09-01. '.repeat(6).trim(),
+    },
+    { id: 'inspect', day: '2027-02-25', what: 'Look', why: 'every three months', everyMonths: 3 },
+  ];
+
+  it('is opened by an independent reader with every day, text and repetition', () => {
+    const calendar = new ICAL.Component(ICAL.parse(calendarText('bed-arch', dates, '2026-11-25')));
+    const events = calendar.getAllSubcomponents('vevent').map((one) => new ICAL.Event(one));
+    expect(events.map((one) => [one.uid, one.startDate.isDate, one.startDate.toString()])).toEqual([
+      ['renew-cover-roof.bed-arch@tautline', true, '2030-09-01'],
+      ['inspect.bed-arch@tautline', true, '2027-02-25'],
+    ]);
+    expect(events[0]?.summary).toBe(`${dates[0]?.what} (bed-arch)`);
+    expect(events[0]?.description).toBe(dates[0]?.why);
+    expect(events[1]?.isRecurring()).toBe(true);
+    const repeat = events[1]!.iterator();
+    expect([0, 1, 2].map(() => repeat.next().toString())).toEqual(['2027-02-25', '2027-05-25', '2027-08-25']);
+  });
+
+  it('keeps to RFC 5545: lines of at most 75 octets, ended by CR LF, times in UTC from the given day', () => {
+    const text = calendarText('bed-arch', dates, '2026-11-25');
+    for (const line of text.split('\r\n')) {
+      expect(new TextEncoder().encode(line).length).toBeLessThanOrEqual(75);
+      expect(line).not.toMatch(/[\r\n]/);
+    }
+    expect(text.match(/DTSTAMP:.*/g)).toEqual(['DTSTAMP:20261125T000000Z', 'DTSTAMP:20261125T000000Z']);
+  });
+
+  it('brings any text back as it was', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'grapheme-ascii', minLength: 1 }), (why) => {
+        const text = calendarText('house', [{ id: 'x', day: '2027-01-01', what: 'x', why }], '2026-01-01');
+        const event = new ICAL.Component(ICAL.parse(text)).getFirstSubcomponent('vevent');
+        expect(event?.getFirstPropertyValue('description') ?? '').toBe(why);
+      }),
+      { numRuns: 100 },
+    );
+  });
+});

@@ -1,0 +1,166 @@
+/** The build book of every example, read by readers that have nothing to do with its writer. */
+import { readdirSync } from 'node:fs';
+import { type Book, type BookInput, buildBook } from '@tautline/book';
+import { type Evaluation, evaluate } from '@tautline/checks';
+import { newNotes, readPriceLists, readProject, readYard, type Shelter } from '@tautline/shelter';
+import { materials, stockOnHand } from '@tautline/takeoff';
+import ICAL from 'ical.js';
+import { SaxesParser } from 'saxes';
+import { describe, expect, it } from 'vitest';
+import { example } from './loaded.ts';
+
+const names = readdirSync(new URL('../../examples/', import.meta.url))
+  .filter((file) => file.endsWith('.shelter') && !['site.shelter', 'yard.shelter'].includes(file))
+  .map((file) => file.replace('.shelter', ''));
+
+/** Evaluating is the slow part: once an example. */
+const evaluated = new Map<string, Evaluation>();
+
+function evaluationOf(shelter: Shelter): Evaluation {
+  const made = evaluated.get(shelter.name) ?? evaluate(shelter, { on: '2026-11-25' });
+  evaluated.set(shelter.name, made);
+  return made;
+}
+
+async function inputOf(name: string, more: Partial<BookInput> = {}): Promise<BookInput> {
+  const { shelter, loaded } = await example(name);
+  const notes = newNotes();
+  const project = readProject(loaded.world, notes);
+  return {
+    evaluation: evaluationOf(shelter),
+    materials: materials(shelter, {
+      ...stockOnHand(readYard(loaded.world, notes)),
+      ...(project.currency === undefined ? {} : { currency: project.currency }),
+    }),
+    title: loaded.title,
+    ...(project.title === undefined ? {} : { project: project.title }),
+    priceLists: readPriceLists(loaded.world),
+    on: '2026-11-25',
+    system: 'metric',
+    paper: 'a4',
+    ...more,
+  };
+}
+
+interface Page {
+  readonly text: string;
+  readonly ids: readonly string[];
+  readonly links: readonly string[];
+  readonly tags: ReadonlySet<string>;
+  readonly outside: readonly string[];
+}
+
+/** Reads the page as XML: throws when it is not well formed. */
+function read(html: string): Page {
+  const parser = new SaxesParser();
+  const page = {
+    text: '',
+    ids: [] as string[],
+    links: [] as string[],
+    tags: new Set<string>(),
+    outside: [] as string[],
+  };
+  parser.on('text', (piece) => {
+    page.text += piece;
+  });
+  parser.on('opentag', ({ name, attributes }) => {
+    page.tags.add(name);
+    for (const [attribute, value] of Object.entries(attributes)) {
+      if (attribute === 'id') page.ids.push(value);
+      if (attribute === 'href' && value.startsWith('#')) page.links.push(value.slice(1));
+      else if (['href', 'src'].includes(attribute)) page.outside.push(value);
+    }
+  });
+  parser.on('error', (error) => {
+    throw error;
+  });
+  parser.write(html.replace('<!DOCTYPE html>', '')).close();
+  return page;
+}
+
+const all = (book: Book): string => [book.html, book.ics, ...book.files.map((file) => file.text)].join('\n');
+
+describe.each(names)('the book of %s', (name) => {
+  it('is well formed, stands alone, and holds every chapter, finding and source it names', async () => {
+    const input = await inputOf(name);
+    const page = read(buildBook(input).html);
+    expect(page.outside).toEqual([]);
+    expect(page.tags.has('script')).toBe(false);
+    expect(new Set(page.ids).size).toBe(page.ids.length);
+    for (const link of page.links) expect(page.ids).toContain(link);
+    for (const id of [
+      'cautions',
+      'assumed',
+      'setting-out',
+      'cutting',
+      'steps',
+      'inspection',
+      'storm',
+      'calendar',
+      'calculations',
+      'review',
+    ])
+      expect(page.ids).toContain(id);
+    for (const finding of input.evaluation.findings) expect(page.text).toContain(finding.id);
+    for (const one of input.evaluation.notChecked) expect(page.text).toContain(one.reason);
+    for (const one of input.evaluation.assumed) expect(page.text).toContain(one.why);
+    for (const line of input.materials.lines) expect(page.text).toContain(line.title);
+    const bends =
+      input.evaluation.shelter.roof.type === 'bows' && input.evaluation.shelter.roof.shape !== 'elastic';
+    expect(page.ids.includes('bends')).toBe(bends);
+  });
+
+  it('says plainly when a check fails, and never that anything is safe', async () => {
+    const input = await inputOf(name);
+    const made = buildBook(input);
+    const failing = input.evaluation.findings.some((finding) => finding.severity === 'error');
+    expect(made.html.includes('Do not build from this book')).toBe(failing);
+    expect(read(made.html).text).not.toMatch(/\b(safe|safely|approved)\b|NaN|undefined|Infinity|\[object/i);
+  });
+
+  it('is the same to the byte each time, in both systems and papers', async () => {
+    for (const more of [{}, { system: 'us', paper: 'letter' }] as const) {
+      expect(all(buildBook(await inputOf(name, more)))).toBe(all(buildBook(await inputOf(name, more))));
+    }
+  });
+
+  it('has a calendar with every cover in it', async () => {
+    const input = await inputOf(name);
+    const calendar = new ICAL.Component(ICAL.parse(buildBook(input).ics));
+    const ids = calendar.getAllSubcomponents('vevent').map((one) => new ICAL.Event(one).uid);
+    for (const cover of input.evaluation.shelter.covers)
+      expect(ids).toContain(`renew-${cover.id}.${name}@tautline`);
+  });
+});
+
+describe('a book', () => {
+  it('moves its dates with the day it is made, and refuses what is no day', async () => {
+    const later = buildBook(await inputOf('bed-arch', { on: '2027-06-30' }));
+    expect(later.ics).toContain('20270930');
+    const input = await inputOf('bed-arch', { on: 'soon' });
+    expect(() => buildBook(input)).toThrow(RangeError);
+  });
+
+  it('puts the film-off gust and what goes first on the storm card, when it is told them', async () => {
+    const storm = {
+      filmOff: 20,
+      margin: 0.8,
+      order: [{ part: 'bows', what: 'bows: bent past their strength', gust: 25, sacrificial: true }],
+    };
+    const page = read(buildBook(await inputOf('bed-arch', { storm })).html);
+    expect(page.text).toContain('20 m/s');
+    expect(page.text).toContain('meant to go first');
+    expect(page.text).not.toContain('was not worked out');
+    expect(read(buildBook(await inputOf('bed-arch')).html).text).toContain('was not worked out');
+  });
+
+  it('lays a bent bow out at full size, and says on how many sheets', async () => {
+    const template = buildBook(await inputOf('conduit-arch')).files.find(
+      (file) => file.name === 'bow-full-size.html',
+    );
+    const page = read(template?.text ?? '');
+    const sheets = (template?.text.match(/<svg/g) ?? []).length;
+    expect(page.text).toContain(`${sheets} sheets`);
+    expect(sheets).toBeGreaterThan(10);
+  });
+});
