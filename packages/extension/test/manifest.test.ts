@@ -46,15 +46,55 @@ describe('the manifest', () => {
     expect(manifest.browser).toBeDefined();
   });
 
-  it('reads a line of the command-line tool as a problem', () => {
-    const [pattern] = contributes.problemPatterns;
-    const line = 'plots/stub-arch.shelter:12:5: error Stub pulls out at 31 m/s. [pull-out]';
-    const match = new RegExp(pattern.regexp).exec(line);
-    expect(match?.[pattern.file]).toBe('plots/stub-arch.shelter');
-    expect(match?.[pattern.line]).toBe('12');
-    expect(match?.[pattern.column]).toBe('5');
-    expect(match?.[pattern.severity]).toBe('error');
-    expect(match?.[pattern.message]).toBe('Stub pulls out at 31 m/s.');
-    expect(match?.[pattern.code]).toBe('pull-out');
+  it('reads problems and findings of the command-line tool', () => {
+    const patterns = new Map<string, Pattern[]>(
+      contributes.problemPatterns.map((one: Pattern & { name: string; patterns?: Pattern[] }) => [
+        one.name,
+        one.patterns ?? [one],
+      ]),
+    );
+    expect(
+      read(patterns.get('tautline') ?? [], ['site.shelter:3:9  error  Expected a speed.  [wrong-kind]']),
+    ).toEqual({
+      file: 'site.shelter',
+      line: '3',
+      column: '9',
+      severity: 'error',
+      message: 'Expected a speed.',
+      code: 'wrong-kind',
+    });
+    const told = [
+      '  fails     pull-out  249 % used',
+      '            Wind pulls the foot up.',
+      '            plots/a.shelter:16:5',
+    ];
+    expect(read(patterns.get('tautline-fails') ?? [], told)).toEqual({
+      code: 'pull-out',
+      message: 'Wind pulls the foot up.',
+      file: 'plots/a.shelter',
+      line: '16',
+      column: '5',
+    });
+    expect(read(patterns.get('tautline-watch') ?? [], told)).toBeUndefined();
   });
 });
+
+interface Pattern {
+  readonly regexp: string;
+  readonly [part: string]: string | number;
+}
+
+/** What the editor's problem matcher takes from these lines, or undefined. */
+function read(patterns: readonly Pattern[], lines: readonly string[]): Record<string, string> | undefined {
+  const found: Record<string, string> = {};
+  for (const [index, { regexp, name: _name, ...parts }] of patterns.entries()) {
+    const match = new RegExp(regexp).exec(lines[index] ?? '');
+    if (match === null) {
+      return undefined;
+    }
+    for (const [part, group] of Object.entries(parts)) {
+      found[part] = match[Number(group)] ?? '';
+    }
+  }
+  return found;
+}

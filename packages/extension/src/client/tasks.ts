@@ -27,6 +27,6 @@ function taskOf(definition: CheckTask): Task {
     definition.path === undefined ? 'check every shelter' : `check ${path}`,
     'tautline',
     new ShellExecution('tautline', ['check', path]),
-    '$tautline',
+    ['$tautline', '$tautline-fails', '$tautline-watch'],
   );
 }

@@ -117,7 +117,12 @@ function meter(utilisation: number): HTMLElement {
   const fill = element('span', { class: 'fill' });
   fill.style.setProperty('width', `${Math.min(100, Math.max(0, utilisation / 1.5) * 100)}%`);
   bar.append(fill, element('span', { class: 'tick' }));
-  return element('span', { class: 'used' }, bar, `${Math.round(utilisation * 100)} % used`);
+  return element(
+    'span',
+    { class: 'used' },
+    bar,
+    utilisation > 10 ? 'more than 10 times' : `${Math.round(utilisation * 100)} % used`,
+  );
 }
 
 function assumed(shelter: PreviewShelter, actions: FindingActions): HTMLElement {

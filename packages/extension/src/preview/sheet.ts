@@ -54,7 +54,7 @@ export class Sheet {
   answered(answer: PreviewAnswer, file: string): void {
     this.file = file;
     this.waiting = undefined;
-    this.stale = answer.broken;
+    this.stale = answer.broken === undefined ? undefined : `${answer.broken} This is the last good drawing.`;
     this.shelters = answer.broken === undefined ? answer.shelters : this.keepLast(answer.shelters);
     this.draw();
   }
