@@ -20,6 +20,7 @@ export function front(context: BookContext, chapters: readonly Chapter[]): Marku
 <dl class="facts">
 <dt>Size</dt><dd>${size}</dd>
 <dt>Site</dt><dd>${shelter.site.id}, design gust ${format(shelter.site.gust, 'speed', system)} once in ${shelter.site.gustReturnPeriod} years, ${shelter.site.soil}</dd>
+<dt>Film off</dt><dd>${filmOff(context)}</dd>
 <dt>Cost</dt><dd>${cost.shares.length === 0 ? 'no prices' : `${moneyText(cost.total, currency)}${cost.complete ? '' : ', not everything has a price'}`}</dd>
 <dt>Made</dt><dd>${on}, from the spec as it stood on that day</dd>
 </dl>
@@ -29,6 +30,14 @@ ${figure(sectionView(shelter, { system }))}
 <p class="quiet">${cautionLine}</p>
 </section>
 `;
+}
+
+function filmOff({ evaluation, system }: BookContext): string {
+  const { gusts } = evaluation;
+  if (!gusts) return 'the gust was not worked out: see the storm card';
+  return gusts.filmOff
+    ? `before a gust of ${format(gusts.filmOff.gust, 'speed', system)}: see the storm card`
+    : 'see the storm card';
 }
 
 function verdict({ failing, evaluation }: BookContext): Markup {

@@ -22,26 +22,32 @@ ${list(['Walk round it before anybody goes under: the inspection list, windward 
   },
 };
 
-function filmOff({ storm: known, system, shelter }: BookContext): Markup {
-  if (!known) {
+function filmOff({ evaluation, system, shelter }: BookContext): Markup {
+  const { gusts } = evaluation;
+  const speed = (value: number): string => format(value, 'speed', system);
+  if (!gusts) {
     return html`<div class="boxed"><p><strong>The gust at which the film must come off was not worked out</strong> for this shelter. Until somebody qualified says otherwise, take it off whenever a gust anywhere near the design gust is forecast.</p></div>`;
   }
-  const first = known.order[0];
-  return html`<div class="boxed"><p>Film off before a gust of</p><p class="big">${format(known.filmOff, 'speed', system)}</p>
-<p>is forecast: ${format(known.margin, 'percent', system)} of the gust at which the first part reaches its limit${first ? ` (${first.what}, ${format(first.gust, 'speed', system)})` : ''}.</p></div>
+  const { filmOff: off, failures, upTo } = gusts;
+  const told = !off
+    ? html`<div class="boxed"><p>Up to ${speed(upTo)} no part reached its limit that was not meant to go first. What was not checked may still go earlier.</p></div>`
+    : off.gust <= 0
+      ? html`<div class="boxed stop"><p>A part is past its limit without any wind (${off.first.what}): do not cover this shelter.</p></div>`
+      : html`<div class="boxed"><p>Film off before a gust of</p><p class="big">${speed(off.gust)}</p>
+<p>is forecast: ${format(off.margin, 'percent', system)} (common practice, no source) of the gust that brings the first part not meant to go first to its limit, ${speed(off.first.gust)}: ${off.first.what}.</p></div>`;
+  const shown = failures.slice(0, 6);
+  return html`${told}
 ${
-  known.order.length === 0
+  shown.length === 0
     ? undefined
     : html`<h3>What goes first</h3>\n${table(
-        ['order', 'part', 'limit reached at', ''],
-        known.order
-          .slice(0, 6)
-          .map((one, index) => [
-            `${index + 1}`,
-            one.what,
-            format(one.gust, 'speed', system),
-            one.sacrificial ? 'meant to go first' : '',
-          ]),
+        ['order', 'what', 'limit reached at', ''],
+        shown.map((one, index) => [
+          `${index + 1}`,
+          one.what,
+          speed(one.gust),
+          one.sacrificial ? 'meant to go first' : '',
+        ]),
         [0, 2],
       )}`
 }${shelter.roof.sacrificial === true ? html`<p>The upper frame is meant to go before what carries it.</p>` : undefined}`;

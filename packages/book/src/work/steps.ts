@@ -3,17 +3,10 @@
  * from the model, so a house without a ridge has no ridge to put up.
  */
 import { format, type System } from '@tautline/quantity';
-import type { Foot, Shelter } from '@tautline/shelter';
+import type { Shelter } from '@tautline/shelter';
 import { feetOf, lengthText, madeOf, plural, railsOf } from '../words.ts';
-
-export interface WorkStep {
-  readonly title: string;
-  readonly does: readonly string[];
-  readonly tools: readonly string[];
-  /** People it takes. */
-  readonly hands: number;
-  readonly caution?: string;
-}
+import { footStep } from './foot-step.ts';
+import type { WorkStep } from './work-step.ts';
 
 /** Every step the shelter needs, in order. */
 export function workSteps(shelter: Shelter, system: System): readonly WorkStep[] {
@@ -92,99 +85,6 @@ function bending({ roof: of }: Shelter, system: System): readonly WorkStep[] {
       hands: 2,
     },
   ];
-}
-
-function footStep(foot: Foot, ownLegs: boolean, system: System): WorkStep {
-  const deep = lengthText(foot.driven, system);
-  const wide = foot.across === undefined ? '' : `, ${lengthText(foot.across, system)} across`;
-  const part = foot.id.replace(/\//g, ', ');
-  const lean =
-    foot.lean === undefined || Math.abs(foot.lean - Math.PI / 2) < 1e-3
-      ? 'upright'
-      : `leaning out, at ${format(foot.lean, 'angle', system)} from the ground`;
-  const buried = 'Look for buried services first.';
-  switch (foot.kind) {
-    case 'stub':
-      return {
-        title: `Drive the stubs (${part})`,
-        does: [
-          `Drive each ${deep} deep, ${lean}.`,
-          'Sight along the row: tops in one line, all leaning alike.',
-        ],
-        tools: ['sledge or post driver', 'driving cap', 'angle gauge', 'string line'],
-        hands: 2,
-        caution: `${buried} Somebody holds the stub with a clamp, not by hand.`,
-      };
-    case 'driven':
-    case 'poked':
-      if (ownLegs)
-        return {
-          title: 'Open the holes for the legs',
-          does: [
-            `Drive a bar of the size of the leg ${deep} deep at every peg, ${lean}, and draw it again; mark the depth on the legs.`,
-          ],
-          tools: ['bar', 'sledge', 'level', 'marker'],
-          hands: 2,
-          caution: buried,
-        };
-      return {
-        title: `Drive the feet (${part})`,
-        does: [`${deep} into the ground, ${lean}; mark the depth on the member before it goes in.`],
-        tools: ['post driver', 'level', 'marker'],
-        hands: 2,
-        caution: buried,
-      };
-    case 'hole':
-      return {
-        title: `Dig and set (${part})`,
-        does: [
-          `Holes ${deep} deep${wide}; set the post upright and tamp the earth back in layers of a hand's breadth.`,
-        ],
-        tools: ['hole digger', 'tamper', 'level', 'string line'],
-        hands: 2,
-        caution: buried,
-      };
-    case 'concrete':
-      return {
-        title: `Dig, set and pour (${part})`,
-        does: [
-          `Holes ${deep} deep${wide}; brace the post upright, pour, rod the air out and slope the top so that water runs off.`,
-          'Leave it a week before it carries anything.',
-        ],
-        tools: ['hole digger', 'mixing tub or mixer', 'shovel', 'level', 'props', 'gloves'],
-        hands: 2,
-        caution: `${buried} Wet cement burns skin and eyes.`,
-      };
-    case 'deadman':
-      return {
-        title: `Bury the anchors (${part})`,
-        does: [`${deep} deep, square to the pull; lead the wire out in line with the pull, and tamp well.`],
-        tools: ['spade', 'tamper', 'tape'],
-        hands: 2,
-        caution: buried,
-      };
-    case 'screw':
-      return {
-        title: `Turn in the anchors (${part})`,
-        does: [`${deep} deep, in line with the pull.`],
-        tools: ['turning bar', 'tape'],
-        hands: 2,
-        caution: buried,
-      };
-    case 'ballast':
-    case 'bearing':
-      return {
-        title: `Set the feet (${part})`,
-        does: [
-          foot.kind === 'ballast' && foot.mass !== undefined
-            ? `Level the ground and place ${format(foot.mass, 'mass', system)} on each foot.`
-            : 'Level the ground and set each foot flat.',
-        ],
-        tools: ['spade', 'level'],
-        hands: 2,
-        caution: 'Lift with two.',
-      };
-  }
 }
 
 function posts({ sidePosts, eaveRail }: Shelter, system: System): readonly WorkStep[] {
