@@ -25,7 +25,8 @@ export const commands = [
         return false;
       });
       await window.shot('calculation');
-      await window.command('View: Close Editor');
+      await window.focusEditor();
+      await window.command('View: Close All Editors');
     },
   ],
   [
