@@ -8,6 +8,7 @@ import type { Cover, MemberItem, Part, Posts, Rail, Shelter } from '@tautline/sh
 import {
   type FrameAnalysis,
   furthestGust,
+  type GustLimit,
   gustSweep,
   type Measure,
   type Response,
@@ -38,22 +39,35 @@ interface Ranked {
 export function firstFailures(shelter: Shelter, analysis: FrameAnalysis): readonly FirstFailure[] {
   const sweep = gustSweep(shelter, analysis);
   const failures: FirstFailure[] = [];
-  const add = (ranked: Ranked, gust: number, loadCase: string): void => {
+  const furthest = furthestGust * shelter.site.gust;
+  const add = (ranked: Ranked, { gust, loadCase, estimated = false }: GustLimit): void => {
     const { part, what, check, sacrificial } = ranked;
-    failures.push({ part: part.id, origin: part.origin, what, check, gust, loadCase, sacrificial });
+    if (gust <= furthest)
+      failures.push({
+        part: part.id,
+        origin: part.origin,
+        what,
+        check,
+        gust,
+        loadCase,
+        sacrificial,
+        estimated,
+      });
   };
   for (const { measure, ...ranked } of measured(shelter)) {
     const limit = sweep.limitOf(measure);
-    if (limit !== undefined) add(ranked, limit.gust, limit.loadCase);
+    if (limit !== undefined) add(ranked, limit);
   }
   for (const { use, loadCase, ...ranked } of scaledByPressure(shelter, analysis)) {
     const gust = gustAt(shelter.site.gust, use);
-    if (gust !== undefined) add(ranked, gust, loadCase);
+    if (gust !== undefined) add(ranked, { gust, loadCase });
   }
   const broken = sweep.givesWay();
-  if (broken !== undefined && broken.status === 'gives way') {
-    const roof = { part: shelter.roof, what: 'the whole frame gives way', check: 'over-span' };
-    add({ ...roof, sacrificial: shelter.roof.sacrificial === true }, broken.gust, broken.loadCase);
+  if (broken !== undefined) {
+    const what =
+      broken.status === 'gives way' ? 'the whole frame gives way' : 'the frame finds no balance any more';
+    const { roof } = shelter;
+    add({ part: roof, what, check: 'over-span', sacrificial: roof.sacrificial === true }, broken);
   }
   return failures.sort((a, b) => a.gust - b.gust || (a.part < b.part ? -1 : 1));
 }

@@ -18,6 +18,10 @@ export const furthestGust = 3;
 
 /** Corrections of a limit gust once it lies between two rungs. */
 const corrections = 5;
+/** The same for the gust at which the frame breaks: each costs a search for a balance that is not there. */
+const breakingCorrections = 3;
+/** Corrections after which a frame at another gust counts as having no balance: one that holds takes 15 to 60. */
+const searchBound = 150;
 /** A gust is known well enough at this share of the site's. */
 const closeEnough = 0.002;
 
@@ -29,6 +33,11 @@ export interface GustLimit {
   readonly gust: number;
   /** Title of the combination that brings it there. */
   readonly loadCase: string;
+  /**
+   * True when the frame as a whole breaks before: the part's share at the last gust that the frame held is
+   * carried on with the square of the gust.
+   */
+  readonly estimated?: boolean;
 }
 
 /** Where the frame as a whole stops holding. */
@@ -39,7 +48,7 @@ export interface BreakingGust extends GustLimit {
 export interface GustSweep {
   /** Gust from which the frame as a whole gives way or has no answer; undefined when it holds at all rungs. */
   givesWay(): BreakingGust | undefined;
-  /** Lowest gust at which a measure reaches 1; undefined when it does not before the frame gives way. */
+  /** Lowest gust at which a measure reaches 1; undefined when it does not in the gusts looked at. */
   limitOf(measure: Measure): GustLimit | undefined;
 }
 
@@ -74,7 +83,7 @@ export function gustSweep(
   };
   const responseAt = (gust: number, load: CombinedLoad): Response => {
     const name = key(gust, load.id);
-    const found = known.get(name) ?? respond(analysis.states.service, load, 'service');
+    const found = known.get(name) ?? respond(analysis.states.service, load, 'service', searchBound);
     known.set(name, found);
     return found;
   };
@@ -118,10 +127,10 @@ export function gustSweep(
         : whereItBreaks(found.low?.gust ?? 0, found.high, loads, responseAt);
     },
     limitOf(measure) {
-      // A broken frame tells nothing of its parts: where it breaks first, the part has no limit of its own.
       const over = (at: Rung): boolean => (useAt(at, measure)?.value ?? 0) >= 1;
       const found = bracket((at) => at.broken !== undefined || over(at));
-      if (found === undefined || (found.high.broken !== undefined && !over(found.high))) return undefined;
+      if (found === undefined) return undefined;
+      if (!over(found.high)) return carriedOn(found.low ?? found.high, measure);
       const upper = useAt(found.high, measure)!;
       const lower = found.low === undefined ? undefined : useAt(found.low, measure);
       if (found.low === undefined || lower === undefined)
@@ -136,6 +145,14 @@ export function gustSweep(
       });
     },
   };
+}
+
+/** Limit of a part that outlives the frame: its share grows with the square of the gust. */
+function carriedOn(last: Rung, measure: Measure): GustLimit | undefined {
+  const use = worstOf(last.responses, measure);
+  if (use === undefined || use.value <= 0) return undefined;
+  const gust = last.gust / Math.sqrt(use.value);
+  return { gust, loadCase: use.load.title, estimated: true };
 }
 
 interface Use {
@@ -153,7 +170,7 @@ function worstOf(responses: readonly Response[], measure: Measure): Use | undefi
   return worst;
 }
 
-/** Halves the way between the last rung that held and the first that did not. */
+/** Closes in between the last rung that held and the first that did not; the lower end is returned. */
 function whereItBreaks(
   from: number,
   breaking: Rung,
@@ -167,8 +184,10 @@ function whereItBreaks(
   let broken = breaking.broken!;
   let low = from;
   let high = breaking.gust;
-  for (let pass = 0; pass < corrections && high > 0; pass++) {
-    const middle = (low + high) / 2;
+  for (let pass = 0; pass < breakingCorrections && high > 0; pass++) {
+    // The share of the load that was reached says about where; then halving.
+    const guess = high * Math.sqrt(broken.reached);
+    const middle = pass === 0 && guess > low && guess < high ? guess : (low + high) / 2;
     const found = loads(middle)
       .filter((load) => suspects.has(load.id))
       .map((load) => responseAt(middle, load))

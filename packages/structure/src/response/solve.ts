@@ -10,13 +10,25 @@ export function build(system: FrameSystem): BuiltState {
   return { system, result, status: statusOf(result) };
 }
 
-/** The frame under one combination, starting from the state it was built in. */
-export function respond(built: BuiltState, load: CombinedLoad, condition: ConditionId): Response {
+/**
+ * The frame under one combination, starting from the state it was built in. `corrections` bounds the search
+ * for a balance (the solver's own bound when left out); a search that runs out has no answer.
+ */
+export function respond(
+  built: BuiltState,
+  load: CombinedLoad,
+  condition: ConditionId,
+  corrections?: number,
+): Response {
   const { system } = built;
   const result = solvePlaneFrame(
     system.model,
     { line: load.lines, nodal: load.points },
-    { start: built.result.state, steps: 2 },
+    {
+      start: built.result.state,
+      steps: 2,
+      ...(corrections === undefined ? {} : { maxIterations: corrections }),
+    },
   );
   return {
     load,

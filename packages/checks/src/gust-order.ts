@@ -1,0 +1,30 @@
+import type { Origin } from '@tautline/shelter';
+
+/** A part and the gust that brings it to its limit. */
+export interface FirstFailure {
+  readonly part: string;
+  readonly origin: Origin;
+  /** What gives, e.g. 'the bow bends past its strength'. */
+  readonly what: string;
+  /** Check that sets the limit. */
+  readonly check: string;
+  /** 3 s gust at 10 m in the terms of the site's gust, m/s; 0 when the limit is passed without wind. */
+  readonly gust: number;
+  readonly loadCase: string;
+  /** Declared to give way first. */
+  readonly sacrificial: boolean;
+  /** The frame breaks before: carried on from the last gust it held, with the square of the gust. */
+  readonly estimated: boolean;
+}
+
+/** Share of the lowest first-failure gust at which film should be off: common practice, no source. */
+export const filmOffMargin = 0.8;
+
+export interface GustOrder {
+  /** Lowest gust first. Parts that reach no limit below `upTo` are left out. */
+  readonly failures: readonly FirstFailure[];
+  /** Fastest gust looked at, m/s. */
+  readonly upTo: number;
+  /** Have the film off before this gust, m/s: `filmOffMargin` times the first that is not sacrificial. */
+  readonly filmOff?: { readonly gust: number; readonly margin: number; readonly first: FirstFailure };
+}
