@@ -163,6 +163,7 @@ describe('a book', () => {
       gust: 25,
       loadCase: 'wind',
       sacrificial: false,
+      estimated: false,
     };
     const told = (gusts: Evaluation['gusts']): string => {
       const { gusts: _, ...evaluation } = input.evaluation;

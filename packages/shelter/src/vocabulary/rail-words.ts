@@ -153,7 +153,7 @@ export const baseboards: Entry = fact(
   {
     facts: [
       ofMember,
-      fact('joint', `{item: item ${joints}}`, 'What holds the board to each foot.', 'joint pipe-clamp-25'),
+      fact('joint', `{item: item ${joints}}`, 'What holds the board to each foot.', 'joint pipe-strap'),
     ],
   },
 );

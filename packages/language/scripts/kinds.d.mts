@@ -1,0 +1,1 @@
+export const kinds: readonly { readonly example: string; readonly is: string; readonly wrong: string }[];
