@@ -2,7 +2,14 @@
 import type { Evaluation } from '@tautline/checks';
 import type { FirstFailure } from '@tautline/review';
 
-/** Undefined where the verdict holds none. */
-export function firstFailureOf(_evaluation: Evaluation): FirstFailure | undefined {
-  return undefined;
+/**
+ * The lowest gust at which a part gives way that is not declared to go first; where none does in the gusts
+ * looked at, the fastest of these. Undefined where the frame could not be worked out.
+ */
+export function firstFailureOf({ gusts }: Evaluation): FirstFailure | undefined {
+  if (gusts === undefined) return undefined;
+  const first = gusts.failures.find(({ sacrificial }) => !sacrificial);
+  return first === undefined
+    ? { gust: gusts.upTo, part: '', beyond: true }
+    : { gust: first.gust, part: first.part, beyond: false };
 }

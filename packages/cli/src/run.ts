@@ -3,10 +3,15 @@ import { cautionLine } from '@tautline/book';
 import { commands } from './commands/all.ts';
 import type { Output } from './commands/command.ts';
 import { CannotRun, exit } from './exit.ts';
+import { type Machine, quietMachine } from './machine.ts';
 import { version } from './version.ts';
 
 /** Runs the command line; never throws, answers with the exit code. */
-export async function run(words: readonly string[], output: Output): Promise<number> {
+export async function run(
+  words: readonly string[],
+  output: Output,
+  machine: Machine = quietMachine,
+): Promise<number> {
   const [name, ...rest] = words;
   if (name === undefined || name === 'help' || name === '--help' || name === '-h') {
     output.out(help());
@@ -32,7 +37,7 @@ export async function run(words: readonly string[], output: Output): Promise<num
       output.out(`tautline ${command.usage}\n${command.does}\n`);
       return exit.clean;
     }
-    return await command.run({ paths: positionals, flags }, output);
+    return await command.run({ paths: positionals, flags }, output, machine);
   } catch (error) {
     const told = error instanceof CannotRun || isArgumentError(error);
     output.err(

@@ -15,3 +15,7 @@ export type { PartChange } from './parts.ts';
 export { type Review, reviewOf, type ShelterReview, type Sides } from './review.ts';
 export type { FirstFailure, RenamedFiles, Reviewed, Revision, Written } from './revision.ts';
 export { type Said, saidText, saidTexts } from './said.ts';
+export { type Axes, type Axis, axesOf } from './vary/axes.ts';
+export { type Aim, front } from './vary/front.ts';
+export { editsAt, gridSize, mostVariants, valuesAt } from './vary/grid.ts';
+export { sourcesOf } from './written.ts';

@@ -13,10 +13,12 @@ export interface Written {
   readonly world: SpecWorld;
 }
 
-/** Lowest 3 s gust at which a part reaches its limit, m/s, and which part. */
+/** Lowest 3 s gust at which a part gives way that is not declared to go first, m/s, and which part. */
 export interface FirstFailure {
   readonly gust: number;
   readonly part: string;
+  /** Nothing gives way up to this gust, the fastest looked at. */
+  readonly beyond: boolean;
 }
 
 export interface Reviewed extends Written {

@@ -10,7 +10,7 @@ export interface Sources {
   readonly stock: ReadonlyMap<string, SpecDefinition>;
 }
 
-export function sourcesOf(written: Written): Sources {
+export function sourcesOf(written: Pick<Written, 'name' | 'world'>): Sources {
   const { definitions } = written.world;
   const shelter = whole(written.name, definitions, []);
   const siteName = itemIn(shelter, 'site');

@@ -19,12 +19,12 @@ const told = (before: SpecNode, after: SpecNode): string[] =>
   );
 
 /** Specs of few words, so that equal and like facts come up. */
-const nested = fc.memo<SpecNode>((depth) =>
+const nested: (depth?: number) => fc.Arbitrary<SpecNode> = fc.memo((depth) =>
   fc
     .record({
       word: fc.constantFrom('bows', 'purlins', 'cover', 'joint', 'at'),
       value: fc.option(fc.integer({ min: 1, max: 3 }), { nil: undefined }),
-      children: depth <= 1 ? fc.constant([]) : fc.array(nested(depth - 1), { maxLength: 3 }),
+      children: depth <= 1 ? fc.constant<SpecNode[]>([]) : fc.array(nested(depth - 1), { maxLength: 3 }),
     })
     .map((made) =>
       specNode(made.word, here, made.value === undefined ? {} : { value: length(made.value) }, made.children),

@@ -3,6 +3,7 @@ import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { draw } from './draw.ts';
 import { explain } from './explain.ts';
+import { explore } from './explore.ts';
 import { fix } from './fix.ts';
 import { format } from './format.ts';
 import { materials } from './materials.ts';
@@ -23,5 +24,6 @@ export const commands: readonly Command[] = [
   explain,
   format,
   review,
+  explore,
   sheets,
 ];

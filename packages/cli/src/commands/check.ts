@@ -1,35 +1,49 @@
-import { exit } from '../exit.ts';
-import { load, shelterFiles } from '../files.ts';
+import { CannotRun, exit } from '../exit.ts';
+import { shelterFiles } from '../files.ts';
+import { checkTasks, together } from '../report/check-files.ts';
 import { githubReport } from '../report/github.ts';
+import { junitReport } from '../report/junit.ts';
 import { sarifReport } from '../report/sarif.ts';
-import { failsAt, summarise } from '../report/summary.ts';
+import { failsAt } from '../report/summary.ts';
 import { textReport } from '../report/text.ts';
-import { verdictsOf } from '../verdicts.ts';
+import { runTasks } from '../threads/pool.ts';
 import { version } from '../version.ts';
 import type { Command } from './command.ts';
-import { dayOf, needPaths, oneOf, systemOf } from './flags.ts';
+import { dayOf, needPaths, oneOf, shardOf, systemOf, threadsOf } from './flags.ts';
 
 export const check: Command = {
   name: 'check',
   usage:
-    'check PATHS... [--format text|json|sarif|github] [--fail-on error|warning] [--units metric|us] [--on DATE] [--all]',
-  does: 'Tells for every shelter what holds, what fails and what was not checked.',
+    'check PATHS... [--format text|json|sarif|junit|github] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all]',
+  does: 'Tells for every shelter what holds, what fails and what was not checked. With --shard 2/5, only of the second of five equal parts of the files.',
   options: {
     format: { type: 'string' },
     'fail-on': { type: 'string' },
+    shard: { type: 'string' },
+    threads: { type: 'string' },
     units: { type: 'string' },
     on: { type: 'string' },
     all: { type: 'boolean' },
   },
-  async run(args, output) {
-    const format = oneOf(args, 'format', ['text', 'json', 'sarif', 'github'] as const, 'text');
+  async run(args, output, machine) {
+    const format = oneOf(args, 'format', ['text', 'json', 'sarif', 'junit', 'github'] as const, 'text');
     const level = oneOf(args, 'fail-on', ['error', 'warning'] as const, 'error');
     const system = systemOf(args);
-    const day = dayOf(args);
-    const files = await shelterFiles(needPaths(args, 'which files or folders to check'));
-    const summary = summarise(verdictsOf(await load(files), day), system);
+    const found = await shelterFiles(needPaths(args, 'which files or folders to check'));
+    const files = shardOf(args, found);
+    const tasks = checkTasks(files, dayOf(args), system);
+    const stopped = tasks.length > 1 ? machine.untilStopped() : undefined;
+    const results = await runTasks(tasks, {
+      machine: { ...machine, threads: threadsOf(args, machine) },
+      ...(stopped ? { stopped } : {}),
+      onDone: (done) => machine.progress(`Checked ${done} of ${tasks.length} lots of files`),
+    });
+    machine.progress('');
+    if (stopped?.aborted) throw new CannotRun('Stopped before everything was checked.');
+    const summary = together(results.flatMap((result) => result ?? []));
     if (format === 'json') output.out(`${JSON.stringify(summary, null, 2)}\n`);
     else if (format === 'sarif') output.out(sarifReport(summary, version));
+    else if (format === 'junit') output.out(junitReport(summary, level));
     else if (format === 'github') output.out(githubReport(summary));
     else output.out(textReport(summary, { all: args.flags['all'] === true }));
     if (format !== 'text')

@@ -1,5 +1,6 @@
 /** One command of the command line. Adding one: a file here, a line in `commands/all.ts`. */
 import type { ParseArgsConfig } from 'node:util';
+import type { Machine } from '../machine.ts';
 
 export interface Output {
   out(text: string): void;
@@ -18,5 +19,5 @@ export interface Command {
   readonly does: string;
   readonly options: NonNullable<ParseArgsConfig['options']>;
   /** Returns the exit code. Throws CannotRun for what makes it impossible. */
-  run(args: CommandArguments, output: Output): Promise<number>;
+  run(args: CommandArguments, output: Output, machine: Machine): Promise<number>;
 }

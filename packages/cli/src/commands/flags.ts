@@ -1,5 +1,6 @@
 import type { System } from '@tautline/quantity';
 import { CannotRun } from '../exit.ts';
+import type { Machine } from '../machine.ts';
 import type { CommandArguments } from './command.ts';
 
 /** A flag that takes one of several words. */
@@ -34,4 +35,25 @@ export function dayOf(args: CommandArguments): string {
 export function needPaths(args: CommandArguments, what: string): readonly string[] {
   if (args.paths.length === 0) throw new CannotRun(`Say ${what}.`);
   return args.paths;
+}
+
+/** The I-th of N parts of a sorted list, as `--shard I/N` asks: every N-th, so that parts are equally long. */
+export function shardOf<T>(args: CommandArguments, all: readonly T[]): readonly T[] {
+  const value = args.flags['shard'];
+  if (value === undefined) return all;
+  const match = /^(\d{1,6})\/(\d{1,6})$/.exec(String(value));
+  const [part, parts] = [Number(match?.[1]), Number(match?.[2])];
+  if (!match || part < 1 || part > parts)
+    throw new CannotRun(`--shard takes a part and how many there are, like 2/5; it got '${String(value)}'.`);
+  return all.filter((_, index) => index % parts === part - 1);
+}
+
+/** How many threads to use: `--threads`, or one for each processor. */
+export function threadsOf(args: CommandArguments, machine: Machine): number {
+  const value = args.flags['threads'];
+  if (value === undefined) return machine.threads;
+  const count = Number(value);
+  if (!Number.isInteger(count) || count < 1 || count > 256)
+    throw new CannotRun(`--threads takes a count from 1 on; it got '${String(value)}'.`);
+  return count;
 }

@@ -136,8 +136,8 @@ function acceptanceLine(
 }
 
 const governingText = ({ id, utilisation }: Governing): string => `${usedText(utilisation)} ${id}`;
-const gustText = ({ gust, part }: FirstFailure, system: System): string =>
-  `${format(gust, 'speed', system)} ${part}`;
+const gustText = ({ gust, part, beyond }: FirstFailure, system: System): string =>
+  beyond ? `over ${format(gust, 'speed', system)}` : `${format(gust, 'speed', system)} ${part}`;
 const costText = ({ total, complete, currency }: CostSide): string =>
   `${moneyText(total, currency)}${complete ? '' : ' so far'}`;
 

@@ -15,7 +15,6 @@ const leftOut: Readonly<Record<string, string>> = {
   season: 'the season it stands in',
   lifted: 'lifting the frames',
   worked: 'where people work from',
-  vary: 'trying a range of values',
 };
 
 /** Facts inside blocks that are read but not calculated with. */

@@ -1,0 +1,46 @@
+/** The summary of a handful of files, and of many such handfuls together. Files are judged one by one. */
+import type { System } from '@tautline/quantity';
+import { load } from '../files.ts';
+import { verdictsOf } from '../verdicts.ts';
+import { type CheckSummary, type ShownProblem, summarise } from './summary.ts';
+
+export interface CheckTask {
+  readonly type: 'check';
+  readonly files: readonly string[];
+  /** Day ages are counted to, ISO. */
+  readonly on: string;
+  readonly system: System;
+}
+
+/** Files read at once: enough to read shared imports rarely, few enough to keep memory small. */
+const handful = 12;
+
+export function checkTasks(files: readonly string[], on: string, system: System): CheckTask[] {
+  const tasks: CheckTask[] = [];
+  for (let at = 0; at < files.length; at += handful)
+    tasks.push({ type: 'check', files: files.slice(at, at + handful), on, system });
+  return tasks;
+}
+
+export async function checkFiles({ files, on, system }: CheckTask): Promise<CheckSummary> {
+  return summarise(verdictsOf(await load(files), on), system);
+}
+
+/** In the order of the files; a problem of a file that several import is told once, problems in order of place. */
+export function together(summaries: readonly CheckSummary[]): CheckSummary {
+  const problems = new Map<string, ShownProblem>();
+  for (const problem of summaries.flatMap((summary) => summary.problems)) {
+    const { line, column } = problem.range.start;
+    problems.set(`${problem.file}:${line}:${column} ${problem.message}`, problem);
+  }
+  return {
+    files: summaries.reduce((sum, summary) => sum + summary.files, 0),
+    shelters: summaries.flatMap((summary) => summary.shelters),
+    problems: [...problems.values()].sort(
+      (a, b) =>
+        (a.file < b.file ? -1 : a.file > b.file ? 1 : 0) ||
+        a.range.start.line - b.range.start.line ||
+        a.range.start.column - b.range.start.column,
+    ),
+  };
+}
