@@ -1,44 +1,44 @@
 // The language server says what checks are called, ask and lean on; only its analysis worker runs them. For
 // the server's bundle, '@tautline/checks' is therefore their description, taken from the registry itself, and
-// the calculation stays out of it. A name that is missing here fails the build.
+// the calculation stays out of it. A name that the description lacks fails the build. The analyst alone,
+// which runs in the worker, may name any calculation; called in the server it says that it is elsewhere.
 import { build } from 'esbuild';
+
+const analyst = /\/language\/src\/analyst\/analyst\.ts$/;
 
 /** An esbuild plugin; `settings` are those of the bundles. */
 export async function describedChecks(settings) {
   const bundled = await build({
     ...settings,
-    stdin: {
-      contents: "export { checks, sources } from '@tautline/checks';",
-      resolveDir: settings.absWorkingDir,
-    },
+    stdin: { contents: "export * from '@tautline/checks';", resolveDir: settings.absWorkingDir },
     format: 'esm',
     platform: 'node',
     write: false,
   });
   const [{ contents }] = bundled.outputFiles;
-  const { checks, sources } = await import(
-    `data:text/javascript;base64,${Buffer.from(contents).toString('base64')}`
-  );
+  const all = await import(`data:text/javascript;base64,${Buffer.from(contents).toString('base64')}`);
   const text = new URL('../checks/src/text.ts', import.meta.url).pathname;
-  const source = `
+  const description = `
     export { measuredText, messageText } from ${JSON.stringify(text)};
-    export const checks = ${JSON.stringify(checks)};
-    export const sources = ${JSON.stringify(sources)};
+    export const checks = ${JSON.stringify(all.checks)};
+    export const sources = ${JSON.stringify(all.sources)};
     export const checkOf = (id) => checks.find((check) => check.id === id);
-    const elsewhere = () => { throw new Error('checks are run by the analysis worker'); };
-    export const evaluate = elsewhere;
-    export const fixesFor = elsewhere;
+  `;
+  const calculations = Object.entries(all).filter(([, value]) => typeof value === 'function');
+  const elsewhere = `
+    const elsewhere = () => { throw new Error('this is calculated in the analysis worker'); };
+    ${calculations.map(([name]) => `export const ${name} = elsewhere;`).join('\n')}
   `;
   return {
     name: 'described-checks',
     setup(bundling) {
-      bundling.onResolve({ filter: /^@tautline\/checks$/ }, () => ({
-        path: 'checks',
-        namespace: 'described',
+      bundling.onResolve({ filter: /^@tautline\/checks$/ }, ({ importer }) => ({
+        path: analyst.test(importer) ? 'elsewhere' : 'description',
+        namespace: 'checks',
         sideEffects: false,
       }));
-      bundling.onLoad({ filter: /.*/, namespace: 'described' }, () => ({
-        contents: source,
+      bundling.onLoad({ filter: /.*/, namespace: 'checks' }, ({ path }) => ({
+        contents: path === 'elsewhere' ? elsewhere : description,
         loader: 'js',
         resolveDir: settings.absWorkingDir,
       }));

@@ -33,7 +33,9 @@ export function registerCalculation(context: ExtensionContext, client: BaseLangu
     });
     pages.set(page.toString(), answer.markdown);
     changed.fire(page);
-    await commands.executeCommand('markdown.showPreviewToSide', page);
+    // Asked from the drawing sheet, it comes over the sheet; asked from the text, beside it.
+    const fromSheet = window.activeTextEditor === undefined;
+    await commands.executeCommand(fromSheet ? 'markdown.showPreview' : 'markdown.showPreviewToSide', page);
   };
   context.subscriptions.push(
     changed,
