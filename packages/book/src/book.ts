@@ -80,7 +80,7 @@ ${front(
   written.map(({ chapter }) => chapter),
 )}${written.map(
   ({ chapter, body }) =>
-    html`<section id="${chapter.id}" class="${chapter.wide ? 'wide' : 'chapter'}">
+    html`<section id="${chapter.id}" class="${chapter.wide ? 'wide' : chapter.onePage ? 'chapter close' : 'chapter'}">
 ${chapter.drawn ? undefined : html`<h2>${chapter.title}</h2>\n`}${body}</section>
 `,
 )}</body>

@@ -20,4 +20,6 @@ export interface Chapter {
   readonly wide?: boolean;
   /** Set where the drawing brings its own heading. */
   readonly drawn?: boolean;
+  /** Set where all of it must fit on one page: it is set closer. */
+  readonly onePage?: boolean;
 }

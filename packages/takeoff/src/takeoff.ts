@@ -36,10 +36,9 @@ export function takeoff(shelter: Shelter): Takeoff {
     ...shelter.covers.map((cover) => coverLines(cover, shelter.roof)),
     framelessLines(shelter),
   ];
-  const unmodelled = shelter.unmodelled.map(({ what, origin }) => ({
-    what: `${what}: in the spec, but not in the model`,
-    origin,
-  }));
+  const unmodelled = shelter.unmodelled
+    .filter((one) => one.toBuy === true)
+    .map(({ what, origin }) => ({ what: `${what}: in the spec, but not in the model`, origin }));
   const gaps: Gap[] = [...parts.flatMap((part) => part.gaps), ...unmodelled];
   return { lines: merged(parts.flatMap((part) => part.lines)), gaps };
 }

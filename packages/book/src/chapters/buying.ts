@@ -42,6 +42,7 @@ function costs(
 ): Markup {
   const { cost, currency } = materials;
   const [unit, each] = system === 'us' ? ['ft²', cost.perArea * 0.3048 ** 2] : ['m²', cost.perArea];
+  if (cost.shares.length === 0) return html`<p>Nothing that has to be bought has a price.</p>`;
   const most = cost.shares
     .slice(0, 3)
     .map((one) => `${one.title} (${format(one.share, 'percent', system)})`)

@@ -5,6 +5,7 @@ import { html, list, type Markup, table } from '../html/markup.ts';
 /** One page to hang by the door. */
 export const storm: Chapter = {
   id: 'storm',
+  onePage: true,
   title: 'Storm card',
   body: (context) => {
     const { shelter, system } = context;
@@ -18,7 +19,7 @@ ${list(before(context), 'ol')}
 ${list(['Stay away. Film, straps and wire that let go whip.', 'Do not go out to mend or cut anything.'])}
 <h3>After</h3>
 ${list(['Walk round it before anybody goes under: the inspection list, windward side first.', 'Film goes back in still air only.'])}
-<div class="line">Whom to call:</div><div class="line">Where the knife, ladder and ropes hang:</div>`;
+<div class="two"><div class="line">Whom to call:</div><div class="line">Where knife, ladder and ropes hang:</div></div>`;
   },
 };
 
@@ -35,7 +36,7 @@ function filmOff({ evaluation, system, shelter }: BookContext): Markup {
       ? html`<div class="boxed stop"><p>A part is past its limit without any wind (${off.first.what}): do not cover this shelter.</p></div>`
       : html`<div class="boxed"><p>Film off before a gust of</p><p class="big">${speed(off.gust)}</p>
 <p>is forecast: ${format(off.margin, 'percent', system)} (common practice, no source) of the gust that brings the first part not meant to go first to its limit, ${speed(off.first.gust)}: ${off.first.what}.</p></div>`;
-  const shown = failures.slice(0, 6);
+  const shown = failures.slice(0, 5);
   return html`${told}
 ${
   shown.length === 0
@@ -45,7 +46,7 @@ ${
         shown.map((one, index) => [
           `${index + 1}`,
           one.what,
-          speed(one.gust),
+          `${one.estimated ? 'about ' : ''}${speed(one.gust)}`,
           one.sacrificial ? 'meant to go first' : '',
         ]),
         [0, 2],

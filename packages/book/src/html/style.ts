@@ -33,6 +33,7 @@ figure { margin: 0 0 4mm; break-inside: avoid; } figure svg { display: block; ma
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 0.8mm 6mm; margin: 0 0 4mm; } .facts dt { font-weight: 700; } .facts dd { margin: 0; }
 .contents { columns: 2; column-gap: 10mm; font-size: 9.5pt; } a { color: inherit; }
 .tick { list-style: none; padding-left: 0; } .tick li { padding-left: 7mm; text-indent: -7mm; break-inside: avoid; } .tick li::before { content: ""; display: inline-block; width: 3.4mm; height: 3.4mm; border: 0.3mm solid #000; margin-right: 3.6mm; vertical-align: -0.4mm; }
+.two { display: grid; grid-template-columns: 1fr 1fr; gap: 8mm; } .close { font-size: 10pt; line-height: 1.32; } .close h3 { margin: 3mm 0 1mm; } .close .big { font-size: 24pt; } .close table, .close .boxed, .close p, .close ul, .close ol { margin-bottom: 2mm; }
 .line { border-bottom: 0.25mm solid #000; height: 11mm; display: flex; align-items: flex-end; font-size: 9pt; padding-bottom: 0.6mm; } .tall { height: 34mm; align-items: flex-start; border: 0.25mm solid #000; padding: 1.5mm; margin-top: 4mm; }
 .step { break-inside: avoid; margin: 0 0 3.5mm; } .step h3 { margin-top: 0; } .finding { margin: 0 0 6mm; } .together { break-inside: avoid; } .finding h3 { border-top: 0.3mm solid #000; padding-top: 2mm; }
 .steps { table-layout: fixed; } .steps th:nth-child(1) { width: 27%; } .steps th:nth-child(3) { width: 15%; } .steps th:nth-child(4) { width: 9%; } .steps td.n { white-space: normal; }

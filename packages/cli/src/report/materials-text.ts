@@ -57,9 +57,12 @@ function costLines(
 ): string[] {
   const area = format(cost.protectedArea, 'area', system);
   const [unit, each] = system === 'us' ? ['ft²', cost.perArea * 0.3048 ** 2] : ['m²', cost.perArea];
-  const lines = [
-    `Cost ${money(cost.total)}${cost.complete ? '' : ' so far'}, ${money(each)} for each ${unit} of ${area} under cover.`,
-  ];
+  const lines =
+    cost.shares.length === 0
+      ? ['Nothing that has to be bought has a price.']
+      : [
+          `Cost ${money(cost.total)}${cost.complete ? '' : ' so far'}, ${money(each)} for each ${unit} of ${area} under cover.`,
+        ];
   if (currency === undefined && cost.shares.length > 0) lines.push('The project names no currency.');
   const most = cost.shares.slice(0, 3).map((one) => `${one.title} (${format(one.share, 'percent', system)})`);
   if (most.length > 0) lines.push(`Most of it is for: ${most.join('; ')}.`);
