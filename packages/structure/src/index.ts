@@ -53,6 +53,7 @@ export type * from './space/house.ts';
 export { houseLoads, layOnHouse } from './space/house-loads.ts';
 export type * from './space/house-result.ts';
 export { type HouseOptions, houseDivisions, houseSystem, unknownsOf } from './space/house-system.ts';
+export { torsionOfRectangle } from './space/stiffness.ts';
 export { bowFrame } from './system/bow-frame.ts';
 export {
   type Condition,

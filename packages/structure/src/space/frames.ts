@@ -1,4 +1,4 @@
-import type { SpaceElement } from '@tautline/mechanics';
+import type { PlaneElement, SpaceElement } from '@tautline/mechanics';
 import type { Rafters } from '@tautline/shelter';
 import { sectionOf } from '../system/member.ts';
 import type { HouseFrame } from './house.ts';
@@ -80,7 +80,8 @@ function roofElement(builder: HouseBuilder, k: number): Omit<SpaceElement, 'i' |
     angle === undefined ? 0 : Math.atan2(Math.sin(angle - chord), Math.cos(angle - chord));
   const bent = { yI: 0, yJ: 0, zI: turned(plane.angleI), zJ: turned(plane.angleJ) };
   const length = plane.restLength ?? Math.hypot(b.x - a.x, b.y - a.y);
-  const half = plane.restCurvature === undefined ? undefined : (plane.restCurvature * length) / 2;
+  // What has crept keeps its share of the bend it has as drawn; what was bent cold is unstressed as drawn.
+  const kept = slice.sprung ? keptBend(plane, length) : 1;
   const own = stiffnessOf(item, plane.EA / sectionOf(item).area);
   const filling = Math.max(0, plane.EI - own.EIdeep);
   const { springI, springJ } = ends(builder, k);
@@ -89,12 +90,18 @@ function roofElement(builder: HouseBuilder, k: number): Omit<SpaceElement, 'i' |
     EIz: plane.EI,
     EIy: own.EIflat + filling,
     GJ: own.GJ,
-    ...(plane.restLength === undefined ? {} : { restLength: plane.restLength }),
+    // Its unstressed length is the drawn one by the piece's own cubic: the arc's, longer by a hair, would stretch it.
     bent,
-    ...(half === undefined ? {} : { restBent: { yI: 0, yJ: 0, zI: -half, zJ: half } }),
+    ...(kept === 1 ? {} : { restBent: { yI: 0, yJ: 0, zI: kept * bent.zI, zJ: kept * bent.zJ } }),
     ...(springI === undefined ? {} : { springI }),
     ...(springJ === undefined ? {} : { springJ }),
   };
+}
+
+/** Unstressed curvature of a sprung piece over the curvature it has as drawn. */
+function keptBend({ angleI = 0, angleJ = 0, restCurvature = 0 }: PlaneElement, length: number): number {
+  const drawn = (angleJ - angleI) / length;
+  return drawn === 0 ? 0 : restCurvature / drawn;
 }
 
 /**

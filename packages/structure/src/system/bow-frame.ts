@@ -68,7 +68,7 @@ export function bowFrame(
         restLength: length,
         angleI,
         angleJ,
-        restCurvature: sprung ? crept * builtCurvature : builtCurvature,
+        ...(sprung ? { restCurvature: crept * builtCurvature } : {}),
         ...(joint?.item.stiffness === undefined ? {} : { springI: joint.item.stiffness }),
       },
       {
