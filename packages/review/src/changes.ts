@@ -20,7 +20,7 @@ export interface Changes {
 }
 
 const claimWords = new Set(['require', 'withstand', 'accept']);
-const keepingWords = new Set(['note', 'vary', 'installed', 'inspected']);
+const keepingWords = new Set(['note', 'vary', 'installed', 'built', 'inspected']);
 
 export function changesOf(before: Written, after: Written): Changes {
   const old = sourcesOf(before);

@@ -7,6 +7,7 @@ export {
   type MaterialChange,
 } from './figures.ts';
 export type { AcceptanceChange, FindingChange, FindingSide } from './findings.ts';
+export { type Duty, type DutyOptions, dutiesOf } from './keeping/duties.ts';
 export { reviewJson } from './output/json.ts';
 export { commentMark, type MarkdownOptions, reviewMarkdown } from './output/markdown.ts';
 export { type PageOptions, reviewPage } from './output/page.ts';

@@ -2,6 +2,7 @@ import { book } from './book.ts';
 import { check } from './check.ts';
 import type { Command } from './command.ts';
 import { draw } from './draw.ts';
+import { due } from './due.ts';
 import { explain } from './explain.ts';
 import { explore } from './explore.ts';
 import { fix } from './fix.ts';
@@ -25,5 +26,6 @@ export const commands: readonly Command[] = [
   format,
   review,
   explore,
+  due,
   sheets,
 ];

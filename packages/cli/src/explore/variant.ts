@@ -110,12 +110,15 @@ async function figuresAt(
           cost: {
             total: cost.total,
             complete: cost.complete,
-            missing: [...cost.missing, ...cost.tooLong, ...gaps.map(({ what }) => what)],
+            missing: [...cost.missing, ...cost.tooLong, ...gaps.map(({ what }) => withoutCounts(what))],
             ...(currency === undefined ? {} : { currency }),
           },
         }),
   };
 }
+
+/** What lacks a price is the same thing in every variant, however many of it there are. */
+const withoutCounts = (what: string): string => what.replace(/\b\d+ /g, '');
 
 /** Distance from the left side at which headroom is compared, m: where the spec first requires some, or the middle. */
 export function headroomPlace(shelter: Shelter): number {

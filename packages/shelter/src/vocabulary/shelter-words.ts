@@ -80,6 +80,19 @@ const whole: readonly Entry[] = [
   ),
   fact('lifted', 'by {value: count}', 'The frames are lifted off by this many people.', 'lifted by 2'),
   fact(
+    'built',
+    '{value: date}',
+    'The day the frame stood. The age of what rots is counted from it.',
+    'built 2026-03-15',
+  ),
+  fact(
+    'inspected',
+    '{on: date} [{told: text}]',
+    'One entry of the inspection log: the day, and what was found or done.',
+    'inspected 2026-05-01 "strap renewed at bay 3"',
+    several,
+  ),
+  fact(
     'note',
     '{value: text}',
     'A remark for whoever builds or keeps it.',

@@ -1,0 +1,110 @@
+import { cautionLine } from '@tautline/book';
+import { messageText } from '@tautline/checks';
+import type { System } from '@tautline/quantity';
+import { type Duty, dutiesOf, sourcesOf } from '@tautline/review';
+import { CannotRun, exit } from '../exit.ts';
+import { load, shelterFiles, shownPath } from '../files.ts';
+import { type Verdict, type Verdicts, verdictsOf } from '../verdicts.ts';
+import type { Command, CommandArguments } from './command.ts';
+import { dayOf, needPaths, oneOf, systemOf } from './flags.ts';
+
+interface ShownDuty extends Omit<Duty, 'origin' | 'why'> {
+  readonly shelter: string;
+  readonly why: string;
+  readonly file: string;
+  readonly line?: number;
+}
+
+export const due: Command = {
+  name: 'due',
+  usage: 'due PATHS... [--on DATE] [--within MONTHS] [--all] [--format text|json] [--units metric|us]',
+  does: 'Lists what keeping the shelters asks for: films, meshes and sheets to renew, wood in the soil, acceptances that run out, inspections. Exit code 1 when something is overdue.',
+  options: {
+    on: { type: 'string' },
+    within: { type: 'string' },
+    all: { type: 'boolean' },
+    format: { type: 'string' },
+    units: { type: 'string' },
+  },
+  async run(args, output) {
+    const form = oneOf(args, 'format', ['text', 'json'] as const, 'text');
+    const on = dayOf(args);
+    const within = monthsOf(args);
+    const files = await shelterFiles(needPaths(args, 'which files or folders to look through'));
+    const verdicts = verdictsOf(await load(files), on);
+    const duties = verdicts.shelters
+      .flatMap((verdict) => shownDuties(verdict, verdicts, { on, within }, systemOf(args)))
+      .sort((a, b) => (a.day ?? '9').localeCompare(b.day ?? '9'));
+    const unread = verdicts.shelters
+      .filter(({ evaluation }) => evaluation === undefined)
+      .map(({ loaded }) => loaded.name);
+    const told = args.flags['all'] === true ? duties : duties.filter(({ state }) => state !== 'later');
+    if (form === 'json') output.out(`${JSON.stringify({ on, within, duties: told, unread }, null, 2)}\n`);
+    else output.out(dueText(told, duties.length - told.length, unread, on, within));
+    return duties.some(({ state }) => state === 'overdue') ? exit.findings : exit.clean;
+  },
+};
+
+function monthsOf(args: CommandArguments): number {
+  const value = args.flags['within'] ?? '3';
+  const months = Number(value);
+  if (!Number.isInteger(months) || months < 0 || months > 1200)
+    throw new CannotRun(`--within takes a number of months; it got '${String(value)}'.`);
+  return months;
+}
+
+function shownDuties(
+  { loaded, evaluation }: Verdict,
+  { workspace }: Verdicts,
+  when: { readonly on: string; readonly within: number },
+  system: System,
+): ShownDuty[] {
+  const { shelter } = sourcesOf(loaded);
+  if (!shelter || !evaluation) return [];
+  return dutiesOf(shelter, evaluation, when).map(({ origin, why, ...duty }) => {
+    const place = workspace.placeOf(origin);
+    return {
+      shelter: loaded.name,
+      ...duty,
+      why: messageText(why, system),
+      file: shownPath(place?.uri ?? loaded.uri),
+      ...(place === undefined ? {} : { line: place.from.line + 1 }),
+    };
+  });
+}
+
+function dueText(
+  duties: readonly ShownDuty[],
+  later: number,
+  unread: readonly string[],
+  on: string,
+  within: number,
+): string {
+  const groups = [
+    ['Overdue', 'overdue'],
+    [`Due within ${within} months`, 'due'],
+    ['Later', 'later'],
+    ['Not known when', 'not known'],
+  ] as const;
+  const lines = groups.flatMap(([title, state]) => {
+    const some = duties.filter((duty) => duty.state === state);
+    return some.length === 0 ? [] : [title, ...some.flatMap(dutyLines), ''];
+  });
+  return [
+    `Counted to ${on}.`,
+    '',
+    ...(lines.length === 0 ? ['Nothing is due.', ''] : lines),
+    ...(later > 0 ? [`${later} more fall due later (--all lists them).`] : []),
+    ...unread.map((name) => `Not looked at: ${name} cannot be worked out (see tautline check).`),
+    cautionLine,
+    '',
+  ].join('\n');
+}
+
+function dutyLines({ day, shelter, what, why, file, line }: ShownDuty): string[] {
+  return [
+    `  ${day ?? '          '}  ${shelter}: ${what}`,
+    `              ${why}`,
+    `              ${file}${line === undefined ? '' : `:${line}`}`,
+  ];
+}
