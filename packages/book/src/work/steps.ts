@@ -17,12 +17,14 @@ export function workSteps(shelter: Shelter, system: System): readonly WorkStep[]
     ...bending(shelter, system),
     ...feetOf(shelter).map((foot) => footStep(foot, foot.id === ownFoot, system)),
     ...posts(shelter, system),
+    ...filling(shelter, system),
     ...ridge(shelter, system),
     ...roof(shelter, system),
     ...along(shelter),
     ...bracing(shelter),
     beforeCover(shelter),
     ...covers(shelter, system),
+    ...inflating(shelter),
     {
       title: 'Walk round it',
       does: ['Go through the inspection list with a pencil, and keep the page.'],
@@ -98,6 +100,52 @@ function posts({ sidePosts, eaveRail }: Shelter, system: System): readonly WorkS
       ],
       tools: ['line level or water level', 'saw', 'drill', 'spanners', 'step ladder'],
       hands: 2,
+    },
+  ];
+}
+
+/** Concrete, rods or timber inside hollow members. */
+function filling({ sidePosts, roof: of, ridge: rail }: Shelter, system: System): readonly WorkStep[] {
+  const rows = [sidePosts, rail?.posts].flatMap((row) =>
+    row?.filled ? [{ what: 'posts', reach: 'to the top', filled: row.filled }] : [],
+  );
+  const bows =
+    of.type === 'bows' && of.filled
+      ? [
+          {
+            what: 'bows',
+            reach: `up to ${lengthText(of.filled.upTo, system)} above the ground`,
+            filled: of.filled,
+          },
+        ]
+      : [];
+  return [...rows, ...bows].map(({ what, reach, filled }) => ({
+    title: `Fill the ${what}`,
+    does: [
+      `${filled.member ? filled.member.title : filled.with} inside, ${reach}.`,
+      ...(filled.with === 'concrete'
+        ? ['Stiff mix, a little at a time, tapped down; leave it a week before it carries anything.']
+        : []),
+    ],
+    tools: ['funnel', 'rod', 'mallet', 'gloves'],
+    hands: 2,
+    ...(filled.with === 'concrete' ? { caution: 'Wet cement burns skin and eyes.' } : {}),
+  }));
+}
+
+function inflating({ roof: of }: Shelter): readonly WorkStep[] {
+  if (of.type !== 'inflated') return [];
+  return [
+    {
+      title: 'Blow it up',
+      does: [
+        'All four edges fixed and taped first; start the fan, feel along the edges for leaks and tape them.',
+        'Put something in sight of the house that shows when the fan stands still.',
+      ],
+      tools: ['cloth tape', 'spare fuse'],
+      hands: 2,
+      caution:
+        'Without the fan the films hang down and fill like a tank: somebody must be able to let water out from below.',
     },
   ];
 }
