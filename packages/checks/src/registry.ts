@@ -16,6 +16,7 @@ import { footBearing } from './checks/foot-bearing.ts';
 import { framePonding } from './checks/frame-ponding.ts';
 import { heat } from './checks/heat.ts';
 import { hotSlack } from './checks/hot-slack.ts';
+import { irrigation } from './checks/irrigation.ts';
 import { lateralFoot } from './checks/lateral-foot.ts';
 import { lightCheck } from './checks/light.ts';
 import { lockedInStress } from './checks/locked-in-stress.ts';
@@ -30,6 +31,8 @@ import { railSpan } from './checks/rail-span.ts';
 import { requirement } from './checks/requirement.ts';
 import { rollWidth } from './checks/roll-width.ts';
 import { rot } from './checks/rot.ts';
+import { runoff } from './checks/runoff.ts';
+import { siteFacts } from './checks/site-facts.ts';
 import { spliceOverlap } from './checks/splice-overlap.ts';
 import { stockLength } from './checks/stock-length.ts';
 import { stormOrder } from './checks/storm-order.ts';
@@ -70,10 +73,13 @@ export const checks: readonly Check[] = [
   heat,
   lightCheck,
   meshAirflow,
+  runoff,
+  irrigation,
   stormOrder,
   withstand,
   filmLife,
   requirement,
+  siteFacts,
 ];
 
 /** The check with that id, if there is one. */

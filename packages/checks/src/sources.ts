@@ -76,6 +76,12 @@ const own: readonly Source[] = [
     standing: 'from memory',
   },
   {
+    id: 'fao56:35',
+    title: 'FAO Irrigation and Drainage Paper 56',
+    where: 'eq. 35, sun from hours of sunshine; eq. 48, vapour from the least temperature',
+    standing: 'published',
+  },
+  {
     id: 'sun-altitude',
     title: 'Sun on level ground at noon of midsummer',
     where:

@@ -313,7 +313,7 @@ describe('a shelter', () => {
 
   test('names what it does not model', () => {
     const { unmodelled } = solved(`${arch}\nbench 1 m by 8 m\ngutter sides`);
-    expect(unmodelled.map((one) => one.what)).toEqual(['a bench', 'a gutter']);
+    expect(unmodelled.map((one) => one.what)).toEqual(['a bench', 'the pieces of a gutter']);
   });
 
   test('clear height is under the member', () => {

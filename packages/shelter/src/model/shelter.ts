@@ -273,6 +273,24 @@ export interface Assumed {
   readonly origin: Origin;
 }
 
+/** Something that was said but is not part of the model. */
+export interface Unmodelled {
+  readonly what: string;
+  readonly origin: Origin;
+  /** Something has to be bought for it, which no take-off counts. */
+  readonly toBuy?: boolean;
+}
+
+export interface Gutter extends Part {
+  /** Along both eaves, or between two shelters side by side. */
+  readonly where: 'sides' | 'between';
+  /** Width at its top and depth, m, as far as they were said. */
+  readonly across?: number;
+  readonly depth?: number;
+}
+
+export type Irrigation = 'none' | 'drip' | 'sprinkler' | 'hand';
+
 export interface Opening {
   readonly ends: 'open' | 'clad';
   readonly sides: 'open' | 'clad' | 'screened';
@@ -298,7 +316,9 @@ export interface Shelter extends Part {
   readonly requirements: readonly Requirement[];
   readonly acceptances: readonly Acceptance[];
   readonly opening: Opening;
+  readonly gutters?: readonly Gutter[];
+  readonly irrigation?: Irrigation;
   readonly assumed: readonly Assumed[];
   /** Everything that was said but is not modelled, for the report's "not checked" list. */
-  readonly unmodelled: readonly { readonly what: string; readonly origin: Origin }[];
+  readonly unmodelled: readonly Unmodelled[];
 }

@@ -12,6 +12,19 @@ export type SoilClass =
   | 'clay-stiff'
   | 'rock';
 
+/** A day of the dry season, for what the crop drinks; every part as far as it was said. */
+export interface DryDay {
+  /** Least and greatest air temperature, °C. */
+  readonly coldest?: number;
+  readonly hottest?: number;
+  /** ISO date. */
+  readonly on?: string;
+  /** Hours of sun, as s. */
+  readonly sunshine?: number;
+  /** Mean wind 2 m over the ground, m/s. */
+  readonly breeze?: number;
+}
+
 /** The place a shelter stands in. SI units; temperatures in °C. */
 export interface Site {
   readonly id: string;
@@ -38,4 +51,5 @@ export interface Site {
   readonly basis: LoadBasis;
   /** True: the low-hazard agricultural class of the chosen standard. */
   readonly lowHazard: boolean;
+  readonly dryDay?: DryDay;
 }

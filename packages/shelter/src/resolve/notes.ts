@@ -1,7 +1,7 @@
 /** What a resolver gathers on its way: problems, assumed values, and what is said but not modelled. */
 import { kindOf } from '@tautline/quantity';
 import type { Origin } from '../model/origin.ts';
-import type { Assumed } from '../model/shelter.ts';
+import type { Assumed, Unmodelled } from '../model/shelter.ts';
 import { factNode, numberIn } from '../spec/nodes.ts';
 import type { Problem, SpecNode } from '../spec/spec.ts';
 import { entryFor } from '../vocabulary/vocabulary.ts';
@@ -9,7 +9,7 @@ import { entryFor } from '../vocabulary/vocabulary.ts';
 export interface Notes {
   readonly problems: Problem[];
   readonly assumed: Assumed[];
-  readonly unmodelled: { readonly what: string; readonly origin: Origin }[];
+  readonly unmodelled: Unmodelled[];
 }
 
 export function newNotes(): Notes {

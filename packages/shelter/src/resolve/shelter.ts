@@ -14,6 +14,7 @@ import { readSidePosts, sidePostsBlock } from './posts.ts';
 import { readRoof } from './roof.ts';
 import { readSite } from './site.ts';
 import { noteUnmodelled } from './unmodelled.ts';
+import { readGutter, readIrrigation } from './water.ts';
 import { lookUp } from './world.ts';
 
 export interface Resolved {
@@ -85,6 +86,8 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
   const crops = factNodes(definition, 'crop').map((block) => readCrop(block, context));
   const requirements = readRequirements(context);
   const acceptances = readAcceptances(context);
+  const gutters = each(definition, 'gutter', (block, index) => readGutter(block, index, context));
+  const irrigation = readIrrigation(context);
   if (!site) return undefined;
   return {
     id: 'shelter',
@@ -105,6 +108,8 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     requirements,
     acceptances,
     opening,
+    ...(gutters.length === 0 ? {} : { gutters }),
+    ...(irrigation === undefined ? {} : { irrigation }),
     assumed: notes.assumed,
     unmodelled: notes.unmodelled,
   };

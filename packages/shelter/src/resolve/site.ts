@@ -1,6 +1,6 @@
 /** Sites. */
-import type { Exposure, LoadBasis, Site, SoilClass } from '../model/site.ts';
-import { factNode, numberIn, wordIn } from '../spec/nodes.ts';
+import type { DryDay, Exposure, LoadBasis, Site, SoilClass } from '../model/site.ts';
+import { dateIn, factNode, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition } from '../spec/spec.ts';
 import { assume, type Bounds, missing, type Notes, numberFact, within } from './notes.ts';
 
@@ -23,6 +23,7 @@ export function readSite(definition: SpecDefinition, notes: Notes): Site | undef
   if (gust === undefined) return undefined;
   const period = numberIn(gustFact, 'period');
   const said = period === undefined ? undefined : within(notes, period, 'the period', { above: 0 }, gustFact);
+  const dryDay = readDryDay(definition, notes);
   return {
     id: definition.name,
     origin: definition.origin,
@@ -53,5 +54,24 @@ export function readSite(definition: SpecDefinition, notes: Notes): Site | undef
     }),
     basis: orWord<LoadBasis>('basis', 'asce7-asd', 'no load standard is said'),
     lowHazard: orWord<string>('hazard', 'normal', 'the heavier class, until the low one is chosen') === 'low',
+    ...(dryDay === undefined ? {} : { dryDay }),
   };
+}
+
+/** A day of the dry season, as far as it was said: none of it is guessed. */
+function readDryDay(definition: SpecDefinition, notes: Notes): DryDay | undefined {
+  const air: Bounds = { least: -40, most: 60 };
+  const coldest = numberFact(notes, definition, 'dry-day', air, 'coldest');
+  const hottest = numberFact(notes, definition, 'dry-day', air, 'hottest');
+  const on = dateIn(factNode(definition, 'dry-day'), 'on');
+  const sunshine = numberFact(notes, definition, 'sunshine', { least: 0, most: 86_400 });
+  const breeze = numberFact(notes, definition, 'breeze', { least: 0, most: 40 });
+  const day: DryDay = {
+    ...(coldest === undefined ? {} : { coldest }),
+    ...(hottest === undefined ? {} : { hottest }),
+    ...(on === undefined ? {} : { on }),
+    ...(sunshine === undefined ? {} : { sunshine }),
+    ...(breeze === undefined ? {} : { breeze }),
+  };
+  return Object.keys(day).length === 0 ? undefined : day;
 }

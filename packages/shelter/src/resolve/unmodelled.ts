@@ -10,8 +10,8 @@ const leftOut: Readonly<Record<string, string>> = {
   bed: 'a bed',
   tank: 'a tank',
   obstacle: 'an obstacle and its clearance',
-  gutter: 'a gutter',
-  irrigation: 'irrigation',
+  gutter: 'the pieces of a gutter',
+  irrigation: 'the pipes of the irrigation',
   season: 'the season it stands in',
   lifted: 'lifting the frames',
   worked: 'where people work from',
@@ -21,6 +21,8 @@ const leftOut: Readonly<Record<string, string>> = {
 const leftOutInside: readonly (readonly [block: string, fact: string, what: string])[] = [
   ['posts', 'filled', 'the filling of posts, which are calculated as hollow'],
   ['cover', 'rolled', 'sides that roll up'],
+  ['gutter', 'fall', 'the fall of a gutter, which is calculated as level'],
+  ['gutter', 'to', 'where a gutter leads its water'],
   ['cover', 'taped', 'taped laps'],
   ['cover', 'lap', 'the lap of two widths'],
   ['ends', 'door', 'a door'],
@@ -28,14 +30,21 @@ const leftOutInside: readonly (readonly [block: string, fact: string, what: stri
   ['cap', 'foot', 'what holds a cap down'],
 ];
 
+/** Words for which something has to be bought that no take-off counts. */
+const toBuy: ReadonlySet<string> = new Set([
+  ...['end-frames', 'bench', 'bed', 'tank', 'gutter', 'irrigation'],
+  ...['rolled', 'taped', 'door', 'fan', 'foot'],
+]);
+
 export function noteUnmodelled(context: Context): void {
   const { shelter, notes } = context;
-  const add = (what: string, node: SpecNode) => notes.unmodelled.push({ what, origin: node.origin });
+  const add = (what: string, node: SpecNode, buys = toBuy.has(node.word)) =>
+    notes.unmodelled.push({ what, origin: node.origin, ...(buys ? { toBuy: true } : {}) });
   for (const fact of shelter.children) {
     const what = leftOut[fact.word];
     if (what) add(what, fact);
     if (fact.word === 'posts' && wordIn(fact, 'where') === 'grid') {
-      add('the inner lines of the grid, which carry nothing in the calculation', fact);
+      add('the inner lines of the grid, which carry nothing in the calculation', fact, true);
     }
     for (const [block, word, inside] of leftOutInside) {
       const said = fact.word === block ? factNode(fact, word) : undefined;

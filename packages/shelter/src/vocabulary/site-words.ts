@@ -51,4 +51,17 @@ export const siteFacts: readonly Entry[] = [
     'low: the class of the standard for farm structures that few people enter. Your code office decides whether it may be used.',
     'hazard low',
   ),
+  fact(
+    'dry-day',
+    'from {coldest: temperature} to {hottest: temperature} on {on: date}',
+    'Coolest and warmest air of a day in the dry season, and a date it may fall on. With sunshine and breeze it tells how much water the crop drinks.',
+    'dry-day from 14 degC to 29 degC on 2026-10-15',
+  ),
+  fact('sunshine', '{value: time}', 'Hours of sun of a day in the dry season.', 'sunshine 9 h'),
+  fact(
+    'breeze',
+    '{value: speed}',
+    'Mean wind of a day in the dry season, at the height of a man.',
+    'breeze 2 m/s',
+  ),
 ];
