@@ -11,6 +11,7 @@ import {
   type TakeoffLine,
 } from './line.ts';
 import { coverLines } from './lines/covers.ts';
+import { gutterLines } from './lines/gutters.ts';
 import { braceLines, postLines, railLines } from './lines/rails.ts';
 import { roofLines } from './lines/roof.ts';
 
@@ -34,12 +35,18 @@ export function takeoff(shelter: Shelter): Takeoff {
     ...rails.map((rail) => railLines(rail, shelter.length, frames)),
     ...shelter.braces.map(braceLines),
     ...shelter.covers.map((cover) => coverLines(cover, shelter.roof)),
+    { lines: (shelter.gutters ?? []).flatMap((gutter) => gutterLines(gutter, shelter.length)), gaps: [] },
     framelessLines(shelter),
   ];
   const unmodelled = shelter.unmodelled
     .filter((one) => one.toBuy === true)
     .map(({ what, origin }) => ({ what: `${what}: in the spec, but not in the model`, origin }));
-  const gaps: Gap[] = [...parts.flatMap((part) => part.gaps), ...unmodelled];
+  const water = shelter.irrigation !== undefined && shelter.irrigation !== 'none';
+  const gaps: Gap[] = [
+    ...parts.flatMap((part) => part.gaps),
+    ...(water ? [{ what: 'what the irrigation takes: only its kind is said', origin: shelter.origin }] : []),
+    ...unmodelled,
+  ];
   return { lines: merged(parts.flatMap((part) => part.lines)), gaps };
 }
 

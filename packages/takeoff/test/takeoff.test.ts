@@ -262,3 +262,38 @@ it('does not count what is not there, and repeats itself exactly', () => {
   expect(JSON.stringify(takeoff(of))).toBe(JSON.stringify(takeoff(of)));
   for (const one of takeoff(of).lines) expect(one.total).toBeGreaterThan(0);
 });
+
+describe('gutters and water', () => {
+  const gutter = { id: 'gutter', origin, where: 'sides' as const, across: 0.1 };
+  const total = (title: string, made: ReturnType<typeof takeoff>) =>
+    made.lines.find((line) => line.title === title)?.total;
+
+  it('two eaves of 12 m: 24 m, 2 x 21 brackets every 0.6 m, 4 stop ends', () => {
+    const made = takeoff(shelter({ gutters: [gutter] }));
+    expect(total('Gutter', made)).toBe(24);
+    expect(total('Gutter brackets', made)).toBe(42);
+    expect(total('Gutter stop ends', made)).toBe(4);
+  });
+
+  it('one run between two houses', () => {
+    const made = takeoff(shelter({ gutters: [{ ...gutter, where: 'between' }] }));
+    expect(total('Gutter', made)).toBe(12);
+    expect(total('Gutter stop ends', made)).toBe(2);
+  });
+
+  it('says that irrigation is not counted, and only what has to be bought of what is not in the model', () => {
+    const { gaps } = takeoff(
+      shelter({
+        irrigation: 'drip',
+        unmodelled: [
+          { what: 'a door', origin, toBuy: true },
+          { what: 'the season it stands in', origin },
+        ],
+      }),
+    );
+    expect(gaps.map((gap) => gap.what)).toEqual([
+      'what the irrigation takes: only its kind is said',
+      'a door: in the spec, but not in the model',
+    ]);
+  });
+});
