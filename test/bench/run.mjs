@@ -10,10 +10,17 @@ const root = fileURLToPath(new URL('../..', import.meta.url));
 const out = join(root, 'out', 'bench');
 mkdirSync(out, { recursive: true });
 const wanted = process.argv.slice(2);
-const folders = [...readdirSync(join(root, 'packages')).map((name) => join(root, 'packages', name, 'bench')), join(root, 'test', 'bench')];
+const folders = [
+  ...readdirSync(join(root, 'packages')).map((name) => join(root, 'packages', name, 'bench')),
+  join(root, 'test', 'bench'),
+];
 const benches = folders
   .filter((folder) => existsSync(folder))
-  .flatMap((folder) => readdirSync(folder).filter((name) => name.endsWith('.bench.ts')).map((name) => join(folder, name)))
+  .flatMap((folder) =>
+    readdirSync(folder)
+      .filter((name) => name.endsWith('.bench.ts'))
+      .map((name) => join(folder, name)),
+  )
   .filter((path) => wanted.length === 0 || wanted.some((word) => path.includes(word)));
 
 for (const bench of benches) {
@@ -26,7 +33,9 @@ for (const bench of benches) {
     format: 'esm',
     target: 'node20',
     external: ['highs'],
-    banner: { js: "import { createRequire as __createRequire } from 'node:module';\nconst require = __createRequire(import.meta.url);" },
+    banner: {
+      js: "import { createRequire as __createRequire } from 'node:module';\nconst require = __createRequire(import.meta.url);",
+    },
     logLevel: 'warning',
   });
   process.stdout.write(`\n=== ${bench.slice(root.length)}\n`);
