@@ -32,5 +32,5 @@ export {
 export { moneyText } from './money.ts';
 export { stockOnHand } from './on-hand.ts';
 export { type PriceCsv, pricesFromCsv } from './price-csv.ts';
-export type { PriceList } from './prices.ts';
+export { type PriceList, priceKey } from './prices.ts';
 export { takeoff } from './takeoff.ts';

@@ -2,6 +2,7 @@
 import { format, type System } from '@tautline/quantity';
 import { tell } from './line.ts';
 import type { MaterialLine, Materials } from './materials.ts';
+import { priceKey } from './prices.ts';
 
 /**
  * One cell. Quoted where it must be; text that a spreadsheet would take for a formula (it begins with
@@ -59,14 +60,17 @@ export function handText(line: MaterialLine, system: System): string {
   return [...lengths].map(([length, count]) => `${count} x ${cutText(length, system)}`).join('; ');
 }
 
-/** Header and rows of the material list, values in SI, quantities in words in one system. */
+/**
+ * Header and rows of the material list, values in SI, quantities in words in one system. The column `item`
+ * holds the name that a price list may use.
+ */
 export function materialsTable(
   materials: Materials,
   system: System,
 ): { readonly header: readonly string[]; readonly rows: readonly (readonly (string | number)[])[] } {
   const rows = materials.lines.map((line) => [
     line.group,
-    line.item?.id ?? '',
+    priceKey(line),
     line.title,
     format(line.total, line.kind, system),
     Number(line.total.toPrecision(9)),

@@ -68,7 +68,7 @@ const YEAR = 365.25 * 86_400;
 /** The cutting question of a line; undefined when its item is not sold in lengths. */
 export function cutRequestOf(line: TakeoffLine, options: MaterialOptions = {}): CutRequest | undefined {
   if (!line.item || !line.pieces || !line.stock || line.stock.length === 0) return undefined;
-  const points = pricesOf(line.item, options.prices);
+  const points = pricesOf(line, options.prices);
   const onHand = options.onHand?.get(line.item.id);
   return {
     demand: line.pieces.map(({ length, count }) => ({ length, count })),
@@ -129,7 +129,7 @@ function together(
     const cuts = plans.get(line);
     const fromHand = handful(line, options);
     const bought = { ...line, total: line.total - fromHand };
-    const cost = bought.total === 0 ? 0 : lineCost(bought, pricesOf(line.item, options.prices), cuts);
+    const cost = bought.total === 0 ? 0 : lineCost(bought, pricesOf(line, options.prices), cuts);
     return {
       ...line,
       ...(cuts ? { cuts, kerf: kerfOf(line, options) } : {}),

@@ -1,15 +1,17 @@
 /** What a line costs, from the price points of its item. */
-import type { Item, PricePoint } from '@tautline/shelter';
+import type { PricePoint } from '@tautline/shelter';
 import type { CutPlan } from './cutting/problem.ts';
 import type { TakeoffLine } from './line.ts';
 
-/** Prices by item id; they go before the prices an item brings itself. */
+/** Prices by `priceKey`; they go before the prices an item brings itself. */
 export type PriceList = ReadonlyMap<string, readonly PricePoint[]>;
 
-export function pricesOf(item: Item | undefined, list: PriceList | undefined): readonly PricePoint[] {
-  if (!item) return [];
-  const listed = list?.get(item.id);
-  return listed && listed.length > 0 ? listed : item.prices;
+/** The name a price list knows a line by: its item, or a word made from its title (`wire-rope-clips`). */
+export const priceKey = (line: TakeoffLine): string => line.item?.id ?? line.id.replace(/^.*\//, '');
+
+export function pricesOf(line: TakeoffLine, list: PriceList | undefined): readonly PricePoint[] {
+  const listed = list?.get(priceKey(line));
+  return listed && listed.length > 0 ? listed : (line.item?.prices ?? []);
 }
 
 const SAME_LENGTH = 5e-4;

@@ -1,6 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cutText, handText, materials, moneyText, pricesFromCsv, stockOnHand } from '../src/index.ts';
+import {
+  cutText,
+  handText,
+  materials,
+  moneyText,
+  priceKey,
+  pricesFromCsv,
+  stockOnHand,
+} from '../src/index.ts';
 import { bows, foot, joint, origin, per, rebar, shelter } from './fixture.ts';
 
 const socket = { id: 'bows/joint-1', origin, item: joint('socket', 'socket'), at: 6, assumed: false };
@@ -36,6 +44,19 @@ describe('stock on hand', () => {
     const bare = shelter({ roof: bows({ joints: [free] }) });
     const { cost } = materials(bare, { piecesOnHand: new Map([['socket', 50]]) });
     expect(cost.missing).not.toContain(free.item.title);
+  });
+});
+
+describe('things that no item stands for', () => {
+  it('take a price from a list by a word made from their title', () => {
+    const set = shelter({ roof: bows({ foot: foot('concrete', 0.6, { across: 0.3 }) }) });
+    const line = (prices?: Parameters<typeof materials>[1]) =>
+      materials(set, prices).lines.find((one) => one.title === 'Concrete');
+    expect(line()?.cost).toBeUndefined();
+    const { prices } = pricesFromCsv('item,price,per\nconcrete,100,m3', 'yard.csv');
+    // 22 holes of pi / 4 x 0.3^2 x 0.6 = 0.04241 m3.
+    expect(line({ prices })?.cost).toBeCloseTo(22 * 4.2412, 1);
+    expect(priceKey(line()!)).toBe('concrete');
   });
 });
 
