@@ -1,14 +1,29 @@
-import { type Check, checkOf, checks, sources } from '@tautline/checks';
+import { type Check, checkOf, checks, type Evaluation, evaluate, sources } from '@tautline/checks';
 import { CannotRun, exit } from '../exit.ts';
-import type { Command } from './command.ts';
+import { oneShelter } from '../one-shelter.ts';
+import { calculation, gustTable } from '../report/calculation.ts';
+import type { Command, CommandArguments } from './command.ts';
+import { dayOf, systemOf } from './flags.ts';
 
 export const explain: Command = {
   name: 'explain',
-  usage: 'explain [CHECK_ID]',
-  does: 'Says what a check asks, why it matters, its formula and sources; without an id, lists all checks.',
-  options: {},
+  usage:
+    'explain [CHECK_ID] | explain FILE --finding CHECK_ID [--part ID] | explain FILE --gusts  [--shelter NAME] [--units metric|us] [--on DATE]',
+  does: 'Says what a check asks, why it matters, its formula and sources; of a file, the calculation of a finding step by step, or which part gives way at what gust.',
+  options: {
+    finding: { type: 'string' },
+    part: { type: 'string' },
+    gusts: { type: 'boolean' },
+    shelter: { type: 'string' },
+    units: { type: 'string' },
+    on: { type: 'string' },
+  },
   async run(args, output) {
     const id = args.paths[0];
+    if (id !== undefined && (args.flags['finding'] !== undefined || args.flags['gusts'] === true)) {
+      output.out(await ofFile(id, args));
+      return exit.clean;
+    }
     if (id === undefined) {
       output.out(`${checks.map((entry) => `${entry.id.padEnd(22)} ${entry.asks}`).join('\n')}\n`);
       return exit.clean;
@@ -22,6 +37,33 @@ export const explain: Command = {
     return exit.clean;
   },
 };
+
+async function ofFile(file: string, args: CommandArguments): Promise<string> {
+  const { shelter } = await oneShelter(file, args.flags['shelter']);
+  const evaluation = evaluate(shelter, { on: dayOf(args) });
+  const system = systemOf(args);
+  return args.flags['gusts'] === true
+    ? gustTable(evaluation, system)
+    : chosen(evaluation, String(args.flags['finding']), args.flags['part'])
+        .map((finding) => calculation(finding, evaluation, system))
+        .join('\n');
+}
+
+/** Findings of a check, of one part where it was said. */
+function chosen(
+  evaluation: Evaluation,
+  id: string,
+  part: string | boolean | undefined,
+): Evaluation['findings'] {
+  const found = evaluation.findings.filter(
+    (finding) => finding.id === id && (typeof part !== 'string' || finding.part === part),
+  );
+  if (found.length > 0) return found;
+  const open = evaluation.notChecked.find((entry) => entry.id === id);
+  if (open !== undefined) throw new CannotRun(`${id} was not checked here: ${open.reason}.`);
+  const ids = [...new Set(evaluation.findings.map((finding) => finding.id))].join(', ');
+  throw new CannotRun(`There is no finding '${id}' here. There are ${ids}.`);
+}
 
 /** The explanation of one check, as a reader sees it. */
 export function explanation(check: Check): string {
