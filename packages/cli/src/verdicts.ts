@@ -1,6 +1,13 @@
 /** Evaluates every shelter of a loaded workspace, with places instead of origins. */
 import { type Evaluation, evaluate, type Finding, type FixContext } from '@tautline/checks';
-import type { LoadedShelter, LoadedWorkspace, Place, Position } from '@tautline/language';
+import {
+  asSentence,
+  isEcho,
+  type LoadedShelter,
+  type LoadedWorkspace,
+  type Place,
+  type Position,
+} from '@tautline/language';
 import { type Assumed, newNotes, resolveItems, resolveShelter } from '@tautline/shelter';
 
 /** Something wrong with a text or with what it says, and where. Positions from zero. */
@@ -41,8 +48,12 @@ export function verdictsOf(workspace: LoadedWorkspace, on: string | undefined): 
       const resolved = resolveShelter(loaded.name, loaded.world);
       for (const { id, severity, message, origin } of resolved.problems) {
         const place = workspace.placeOf(origin);
-        if (place !== undefined)
-          problems.push({ id, severity, message, uri: place.uri, from: place.from, to: place.to });
+        if (place === undefined) continue;
+        // What the text itself is already blamed for is not told again, as in the editor.
+        const told = workspace.problems.filter(({ uri }) => uri === place.uri);
+        if (isEcho(place, told)) continue;
+        const { uri, from, to } = place;
+        problems.push({ id, severity, message: asSentence(message), uri, from, to });
       }
       if (resolved.shelter === undefined) return { loaded, findings: [], assumed: [] };
       const evaluation = evaluate(resolved.shelter, on === undefined ? {} : { on });

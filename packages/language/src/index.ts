@@ -4,6 +4,7 @@ export { builtInCatalogue, catalogueText, type SourceFile } from './files/catalo
 export { shelterTemplates, type TemplateNames, templateFor, textOfTemplate } from './files/templates.ts';
 export { formatText } from './format/format.ts';
 export * from './load-workspace.ts';
+export { asSentence, isEcho } from './problems/echo.ts';
 export type { LanguageProblem, ProblemId, Remedy, TextChange } from './problems/problem.ts';
 export { patternText } from './problems/wording.ts';
 export type { Position } from './text/position.ts';

@@ -9,6 +9,8 @@ export const languageId = 'shelter';
 export const settingsSection = 'tautline';
 /** Scheme under which the built-in catalogue is opened, read-only. */
 export const catalogueScheme = 'tautline-catalogue';
+/** Scheme of the explanations of checks, read-only Markdown: `tautline-check:/frame-ponding.md`. */
+export const explanationScheme = 'tautline-check';
 
 /** Zero-based, as the editor counts. */
 export interface PlainPosition {
@@ -30,6 +32,8 @@ export interface PlainPlace {
 export const previewRequest = 'tautline/preview';
 /** `CatalogueQuestion` -> `CatalogueAnswer | null`: text of a built-in catalogue file. */
 export const catalogueRequest = 'tautline/catalogue';
+/** `ExplanationQuestion` -> `ExplanationAnswer | null`: text of a page under `explanationScheme`. */
+export const explanationRequest = 'tautline/explanation';
 /** `CalculationQuestion` -> `CalculationAnswer | null`: calculation sheet as Markdown. */
 export const calculationRequest = 'tautline/calculation';
 /** `AssumedQuestion` -> `AssumedAnswer`: text edits that write assumed values into the text. */
@@ -79,6 +83,8 @@ export interface PreviewShelter {
   readonly notChecked: readonly PreviewNotChecked[];
   /** Set when the results are older than the text, or could not be worked out: why. */
   readonly stale?: string;
+  /** Set while the first-failure gusts are still those of an earlier text: new ones follow by themselves. */
+  readonly gustsOld?: true;
 }
 
 export type PreviewView = 'section' | 'plan' | 'side' | 'setting-out';
@@ -141,6 +147,13 @@ export interface CatalogueQuestion {
 }
 export interface CatalogueAnswer {
   readonly text: string;
+}
+
+export interface ExplanationQuestion {
+  readonly uri: string;
+}
+export interface ExplanationAnswer {
+  readonly markdown: string;
 }
 
 export interface CalculationQuestion {

@@ -4,11 +4,12 @@ import { startLanguageServer } from 'langium/lsp';
 import type { Connection } from 'vscode-languageserver';
 import { type EvaluatedNotice, evaluatedNotification, settingsSection } from './protocol.ts';
 import { diagnosticsOf } from './services/diagnostics.ts';
-import { summaryOf } from './services/hints.ts';
+import { statusOf } from './services/lenses.ts';
 import { createServerServices, type ServerOptions, type ServerServices } from './services/lsp-module.ts';
 import { selectionRanges } from './services/outline.ts';
 import { registerRequests, type Sheets } from './services/requests.ts';
-import { readSettings } from './services/settings.ts';
+import { readSettings, shown, systemFor } from './services/settings.ts';
+import { warmUp } from './services/warm-up.ts';
 
 export { createInProcessAnalyst } from './analyst/analyst.ts';
 export type { FromWorker, Port, ToWorker } from './analyst/messages.ts';
@@ -50,6 +51,8 @@ export function startServer(
   };
   shared.lsp.LanguageServer.onInitialized(() => {
     if (can.configuration) connection.workspace.getConfiguration(settingsSection).then(use, () => undefined);
+    // In place there is nothing to warm: the calculation would only stand in the way of the first file.
+    if (options.analyst) warmUp(context.view, services.analyst).catch(() => undefined);
   });
   shared.workspace.ConfigurationProvider.onConfigurationSectionUpdate(({ section, configuration }) => {
     if (section === settingsSection) use(configuration);
@@ -65,8 +68,11 @@ export function startServer(
   analyses.onAnalysed((analysis) => {
     show(analysis.uri);
     refresh();
+    const settings = context.settings();
+    const system = systemFor(analysis.world, settings);
+    const speed = (si: number): string => shown(si, 'speed', system, settings);
     const summary = analysis.results
-      .map((result) => `${result.shelter}: ${summaryOf(result) ?? 'not worked out'}`)
+      .map((result) => `${result.shelter}: ${statusOf(result, speed)}`)
       .join('; ');
     const notice: EvaluatedNotice = { uri: analysis.uri, version: analysis.version, tier: 'live', summary };
     connection.sendNotification(evaluatedNotification, notice).catch(() => undefined);

@@ -97,6 +97,7 @@ describe('results in the editor', () => {
     expect(labels).toMatch(/\d{3,} % used/);
     const lenses = await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument });
     expect(lenses[0]?.command?.title).toMatch(/^\d+ fails?, governed by [a-z-]+ \(\d+ % used\)$/);
+    expect(lenses[0]?.command?.command).toBe('tautline.showCalculation');
     expect(lenses[0]?.range.start).toEqual({ line: 1, character: 8 });
     const hover = await editor.ask<Hover>('textDocument/hover', {
       textDocument,
@@ -108,7 +109,7 @@ describe('results in the editor', () => {
       position: { line: 3, character: 3 },
     });
     expect((bows.contents as { value: string }).value).toMatch(
-      /Worked out: length 6\.\d+ m \(.*, 11 of them/,
+      /Worked out:\n\n- length 6\.\d+ m \(\d+ ft .*, 11 of them\n- largest moment \d+ N·m \(\d+ lbf·ft\), .* along, under .*\n- governed by [a-z-]+: \d+ % used.*\(\[calculation\]\(command:tautline\.showCalculation\?/,
     );
   });
 

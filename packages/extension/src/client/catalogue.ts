@@ -1,4 +1,11 @@
-import { type CatalogueAnswer, catalogueRequest, catalogueScheme } from '@tautline/language/protocol';
+import {
+  type CatalogueAnswer,
+  catalogueRequest,
+  catalogueScheme,
+  type ExplanationAnswer,
+  explanationRequest,
+  explanationScheme,
+} from '@tautline/language/protocol';
 import { type ExtensionContext, type TextDocumentContentProvider, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 
@@ -17,4 +24,20 @@ export function registerCatalogue(context: ExtensionContext, client: BaseLanguag
     },
   };
   context.subscriptions.push(workspace.registerTextDocumentContentProvider(catalogueScheme, provider));
+}
+
+/** Opens the explanations of checks, which problems link to, as read-only pages. */
+export function registerExplanations(context: ExtensionContext, client: BaseLanguageClient): void {
+  const provider: TextDocumentContentProvider = {
+    async provideTextDocumentContent(uri, token) {
+      await client.start();
+      const answer = await client.sendRequest<ExplanationAnswer | null>(
+        explanationRequest,
+        { uri: uri.toString() },
+        token,
+      );
+      return answer?.markdown ?? `There is no check ${uri.path}.\n`;
+    },
+  };
+  context.subscriptions.push(workspace.registerTextDocumentContentProvider(explanationScheme, provider));
 }

@@ -25,6 +25,7 @@ export function clientOptions(): LanguageClientOptions {
     },
     // A server that dies is started again, but not for ever: five deaths in three minutes stop it.
     connectionOptions: { maxRestartCount: 4 },
-    markdown: { isTrusted: false, supportHtml: false },
+    // A hover may link to a calculation, and to nothing else.
+    markdown: { isTrusted: { enabledCommands: ['tautline.showCalculation'] }, supportHtml: false },
   };
 }

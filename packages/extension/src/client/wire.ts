@@ -2,7 +2,7 @@ import { type EvaluatedNotice, evaluatedNotification } from '@tautline/language/
 import type { ExtensionContext } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { registerCalculation } from './calculation.ts';
-import { registerCatalogue } from './catalogue.ts';
+import { registerCatalogue, registerExplanations } from './catalogue.ts';
 import { registerAssumed, registerPlaces, registerServerCommands } from './commands.ts';
 import { registerFiles } from './files.ts';
 import { PreviewSheets } from './preview-sheets.ts';
@@ -16,6 +16,7 @@ export function wire(context: ExtensionContext, client: BaseLanguageClient): voi
   context.subscriptions.push(sheets, status);
   registerFiles(context, client);
   registerCatalogue(context, client);
+  registerExplanations(context, client);
   registerCalculation(context, client);
   registerAssumed(context, client);
   registerPlaces(context);

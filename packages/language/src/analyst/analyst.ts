@@ -1,18 +1,30 @@
 /**
  * Works out what a shelter does: resolves its spec and evaluates it. Behind one interface, so that the
- * editor can have it done in a worker and the command line and tests in place.
+ * editor can have it done in a worker and tests in place.
  */
-
-import { type Evaluation, evaluate, type Finding, type Fix, fixesFor } from '@tautline/checks';
+import { type Evaluation, evaluate, type Finding, type Fix, fixesFor, gustOrder } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
-import { newNotes, type Problem, resolveItems, resolveShelter, type SpecWorld } from '@tautline/shelter';
+import {
+  newNotes,
+  type Problem,
+  resolveItems,
+  resolveRange,
+  resolveShelter,
+  type SpecWorld,
+} from '@tautline/shelter';
+import { type Bill, billOf, costOfEdits } from './bill.ts';
+import { type LargestMoment, largestMoments } from './largest-moments.ts';
 
 /** Plain data: goes through a worker's messages as it is. */
 export interface AnalysisResult {
   readonly shelter: string;
   readonly problems: readonly Problem[];
-  /** Absent when the spec could not be resolved; the problems say why. */
+  /** Absent when the spec could not be resolved; the problems say why. Always absent for a range. */
   readonly evaluation?: Evaluation;
+  /** Absent when nothing has a price. */
+  readonly bill?: Bill;
+  /** Of each member of the typical frame. */
+  readonly moments?: readonly LargestMoment[];
   /** Set when the calculation itself broke off: a fault of the program, never hidden. */
   readonly failure?: string;
 }
@@ -20,11 +32,21 @@ export interface AnalysisResult {
 export interface AnalysisOptions {
   /** Day that ages are counted to, ISO; ages are not checked without one. */
   readonly on?: string;
+  /** Also the order in which parts fail as the gust rises: several times the work of everything else. */
+  readonly gusts?: boolean;
+  /** Also the frame analysis itself, forces and displacements of every load: large. */
+  readonly frame?: boolean;
 }
 
-export interface FixRequest extends AnalysisOptions {
+export interface FixRequest {
+  readonly on?: string;
   readonly finding: Pick<Finding, 'id' | 'part'>;
   readonly system: System;
+}
+
+/** A fix, and what it adds to the bill where that can be said. */
+export interface PricedFix extends Fix {
+  readonly cost?: { readonly change: number; readonly currency?: string };
 }
 
 /** Told by the caller that nobody waits for the answer any more. */
@@ -42,55 +64,110 @@ export interface Analyst {
     token?: CancelToken,
   ): Promise<AnalysisResult | undefined>;
   /** Changes after which a finding is gone, worked out by trying them. */
-  fixes(world: SpecWorld, shelter: string, request: FixRequest, token?: CancelToken): Promise<readonly Fix[]>;
+  fixes(
+    world: SpecWorld,
+    shelter: string,
+    request: FixRequest,
+    token?: CancelToken,
+  ): Promise<readonly PricedFix[]>;
   dispose(): void;
 }
 
-/** Analyses at once, in place. */
-export function analyseNow(
+type Cancelled = () => boolean;
+const never: Cancelled = () => false;
+
+/** Everything but the order of failure, frame analysis included. Never throws. */
+export function workOut(
   world: SpecWorld,
   shelter: string,
-  options: AnalysisOptions = {},
-  cancelled: () => boolean = () => false,
+  on: string | undefined,
+  cancelled: Cancelled = never,
 ): AnalysisResult {
   try {
+    if (world.definitions.get(shelter)?.word === 'range')
+      return { shelter, problems: resolveRange(shelter, world).problems };
     const resolved = resolveShelter(shelter, world);
     if (!resolved.shelter) return { shelter, problems: resolved.problems };
-    const evaluation = evaluate(resolved.shelter, { ...options, cancelled });
-    return { shelter, problems: resolved.problems, evaluation };
+    const evaluation = evaluate(resolved.shelter, {
+      gusts: false,
+      cancelled,
+      ...(on === undefined ? {} : { on }),
+    });
+    const bill = billOf(resolved.shelter, world);
+    return {
+      shelter,
+      problems: resolved.problems,
+      evaluation,
+      moments: largestMoments(evaluation),
+      ...(bill ? { bill } : {}),
+    };
   } catch (error) {
     if (cancelled()) return { shelter, problems: [] };
-    return { shelter, problems: [], failure: error instanceof Error ? error.message : String(error) };
+    return { shelter, problems: [], failure: reason(error) };
   }
 }
 
+/** Adds what was asked for beyond that, and leaves out what was not. */
+export function answer(result: AnalysisResult, options: AnalysisOptions): AnalysisResult {
+  const { evaluation } = result;
+  if (!evaluation) return result;
+  const { analysis, ...rest } = evaluation;
+  try {
+    const gusts =
+      evaluation.gusts ??
+      (options.gusts === true && analysis ? gustOrder(evaluation.shelter, analysis) : undefined);
+    return {
+      ...result,
+      evaluation: {
+        ...rest,
+        ...(gusts ? { gusts } : {}),
+        ...(options.frame === true && analysis ? { analysis } : {}),
+      },
+    };
+  } catch (error) {
+    return { shelter: result.shelter, problems: result.problems, failure: reason(error) };
+  }
+}
+
+const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
+
+/** Fixes of a finding of something that `workOut` gave. */
 export function fixesNow(
   world: SpecWorld,
-  shelter: string,
-  { finding, system, ...options }: FixRequest,
-  cancelled: () => boolean = () => false,
-): readonly Fix[] {
-  const { evaluation } = analyseNow(world, shelter, options, cancelled);
+  { shelter, evaluation, bill }: AnalysisResult,
+  { finding, system, on }: FixRequest,
+  cancelled: Cancelled = never,
+): readonly PricedFix[] {
   const found = evaluation?.findings.find(({ id, part }) => id === finding.id && part === finding.part);
   if (!evaluation || !found) return [];
   try {
     const stock = { items: resolveItems(world, newNotes()) };
-    return fixesFor(found, evaluation, { world, shelterName: shelter, stock, system, cancelled, ...options });
+    const context = { world, shelterName: shelter, stock, system, cancelled };
+    const fixes = fixesFor(found, evaluation, { ...context, ...(on === undefined ? {} : { on }) });
+    return fixes.map((fix) => {
+      const change = costOfEdits(fix.edits, shelter, world, bill);
+      if (change === undefined) return fix;
+      const currency = bill?.currency;
+      return { ...fix, cost: { change, ...(currency === undefined ? {} : { currency }) } };
+    });
   } catch {
     // A change that cannot be tried out is not offered.
     return [];
   }
 }
 
-/** The analyst of the command line and of tests: answers at once, in place. */
+/** An analyst for tests and for places without workers: answers at once, in place. */
 export function createInProcessAnalyst(): Analyst {
   return {
-    analyse: async (world, shelter, options, token) => {
-      const result = analyseNow(world, shelter, options, () => token?.isCancellationRequested ?? false);
-      return token?.isCancellationRequested ? undefined : result;
+    analyse: async (world, shelter, options = {}, token) => {
+      const cancelled = (): boolean => token?.isCancellationRequested ?? false;
+      const result = workOut(world, shelter, options.on, cancelled);
+      return cancelled() ? undefined : answer(result, options);
     },
-    fixes: async (world, shelter, request, token) =>
-      fixesNow(world, shelter, request, () => token?.isCancellationRequested ?? false),
+    fixes: async (world, shelter, request, token) => {
+      const cancelled = (): boolean => token?.isCancellationRequested ?? false;
+      return fixesNow(world, workOut(world, shelter, request.on, cancelled), request, cancelled);
+    },
     dispose: () => undefined,
   };
 }

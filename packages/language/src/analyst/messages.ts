@@ -1,7 +1,6 @@
 /** What the server and its analysis worker say to each other. Plain data. */
-import type { Fix } from '@tautline/checks';
 import type { SpecDefinition } from '@tautline/shelter';
-import type { AnalysisOptions, AnalysisResult, FixRequest } from './analyst.ts';
+import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './analyst.ts';
 
 export type Definitions = readonly (readonly [string, SpecDefinition])[];
 
@@ -26,7 +25,7 @@ export type ToWorker =
 
 export type FromWorker =
   | { readonly type: 'analysed'; readonly id: number; readonly result: AnalysisResult }
-  | { readonly type: 'fixed'; readonly id: number; readonly fixes: readonly Fix[] }
+  | { readonly type: 'fixed'; readonly id: number; readonly fixes: readonly PricedFix[] }
   /** A question taken back before it was begun. */
   | { readonly type: 'dropped'; readonly id: number };
 

@@ -1,8 +1,7 @@
 /** The server's side of the analysis worker: questions with numbers, answers by number, a new worker when one dies. */
-import type { Fix } from '@tautline/checks';
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { catalogueScheme } from '../protocol.ts';
-import type { AnalysisResult, Analyst, CancelToken } from './analyst.ts';
+import type { AnalysisResult, Analyst, CancelToken, PricedFix } from './analyst.ts';
 import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
 
 /** How long a cancelled calculation may still run before its worker is put down, ms. */
@@ -105,7 +104,7 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
         token,
       ),
     fixes: (world, shelter, request, token) =>
-      ask<readonly Fix[]>(
+      ask<readonly PricedFix[]>(
         (id, own) => ({ type: 'fixes', id, own, shelter, request }),
         world,
         (message) => (message?.type === 'fixed' ? message.fixes : []),

@@ -1,17 +1,38 @@
 /** The worker's side: answers one question after the other, and drops those that were taken back. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import { analyseNow, fixesNow } from './analyst.ts';
+import { type AnalysisResult, answer, fixesNow, workOut } from './analyst.ts';
 import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
 
 type Question = Extract<ToWorker, { id: number; own: Definitions }>;
 
+/** Shelters whose last result is remembered, for the stages and fixes that are asked for after it. */
+const REMEMBERED = 12;
+
 /** Serves questions until the port closes. */
 export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   const known = new Map<string, SpecDefinition>();
+  const last = new Map<string, { readonly said: string; readonly result: AnalysisResult }>();
   let waiting: Question[] = [];
   let busy = false;
 
   const worldOf = (own: Definitions): SpecWorld => ({ definitions: new Map([...known, ...own]) });
+
+  /** What a shelter comes to, worked out once for the same words. */
+  const resultFor = (
+    world: SpecWorld,
+    { shelter, own }: Question,
+    on: string | undefined,
+  ): AnalysisResult => {
+    const said = JSON.stringify([own, on]);
+    const before = last.get(shelter);
+    if (before?.said === said) return before.result;
+    const result = workOut(world, shelter, on);
+    last.delete(shelter);
+    last.set(shelter, { said, result });
+    const [oldest] = last.keys();
+    if (last.size > REMEMBERED && oldest !== undefined) last.delete(oldest);
+    return result;
+  };
 
   const next = (): void => {
     const question = waiting.shift();
@@ -21,10 +42,12 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     }
     const world = worldOf(question.own);
     if (question.type === 'analyse') {
-      const result = analyseNow(world, question.shelter, question.options);
+      const { options } = question;
+      const result = answer(resultFor(world, question, options.on), options);
       port.post({ type: 'analysed', id: question.id, result });
     } else {
-      const fixes = fixesNow(world, question.shelter, question.request);
+      const { request } = question;
+      const fixes = fixesNow(world, resultFor(world, question, request.on), request);
       port.post({ type: 'fixed', id: question.id, fixes });
     }
     // A turn of the message loop between two questions lets a cancellation in.
@@ -34,6 +57,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   port.onMessage((message) => {
     if (message.type === 'know') {
       for (const [name, definition] of message.definitions) known.set(name, definition);
+      last.clear();
     } else if (message.type === 'cancel') {
       const dropped = waiting.some(({ id }) => id === message.id);
       waiting = waiting.filter(({ id }) => id !== message.id);

@@ -1,5 +1,5 @@
 /** Quick fixes: remedies of language problems, computed fixes of findings, and accepting a finding. */
-import { type Finding, type Fix, messageText } from '@tautline/checks';
+import { messageText } from '@tautline/checks';
 import { type Origin, originOf, type SpecEdit } from '@tautline/shelter';
 import { type LangiumDocument, URI } from 'langium';
 import type { CodeActionProvider } from 'langium/lsp';
@@ -11,17 +11,21 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import type { Analyst, CancelToken } from '../analyst/analyst.ts';
+import type { Analyst, CancelToken, PricedFix } from '../analyst/analyst.ts';
 import { applySpecEdits, editsByFile } from '../edit/apply-spec-edits.ts';
-import type { TextChange } from '../problems/problem.ts';
+import type { LanguageProblem, TextChange } from '../problems/problem.ts';
+import { costChange } from './amount.ts';
 import type { FileAnalysis } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
-import { findingSpan, shownFindings } from './diagnostics.ts';
+import { type PlacedFinding, shownFindings } from './diagnostics.ts';
 import { problemsOf } from './file-view.ts';
 import { isCatalogue } from './scope.ts';
 import { systemFor } from './settings.ts';
 
-type ShownFinding = Finding & { readonly shelter: string };
+/** Puts right, all at once, what has only one remedy; asked for by hand or on saving. */
+export const fixAllKind = 'source.fixAll.tautline';
+/** Problems whose remedies bring in something to choose: each is the grower's to take. */
+const chosen: ReadonlySet<LanguageProblem['id']> = new Set(['unknown-name', 'wrong-kind', 'missing-fact']);
 
 export class ShelterActions implements CodeActionProvider {
   private readonly context: () => EditorContext;
@@ -41,37 +45,40 @@ export class ShelterActions implements CodeActionProvider {
     const start = document.textDocument.offsetAt(params.range.start);
     const end = document.textDocument.offsetAt(params.range.end);
     const touches = (span: { start: number; end: number }): boolean => span.start <= end && start <= span.end;
-    const own = problemsOf(document, this.context().view)
-      .filter(touches)
-      .flatMap((problem) =>
-        (problem.remedies ?? []).map(
-          (remedy): CodeAction => ({
-            title: remedy.title,
-            kind: CodeActionKind.QuickFix,
-            diagnostics: matching(params.context.diagnostics, problem.id),
-            isPreferred: problem.remedies?.length === 1,
-            edit: { changes: { [document.uri.toString()]: textEdits(document, remedy.changes) } },
-          }),
-        ),
-      );
+    const problems = problemsOf(document, this.context().view);
+    const only = params.context.only;
+    const wants = (kind: string): boolean =>
+      !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
+    const all = wants(fixAllKind) ? fixAll(document, problems) : [];
+    if (!wants(CodeActionKind.QuickFix)) return all;
+    const own = problems.filter(touches).flatMap((problem) =>
+      (problem.remedies ?? []).map(
+        (remedy): CodeAction => ({
+          title: remedy.title,
+          kind: CodeActionKind.QuickFix,
+          diagnostics: matching(params.context.diagnostics, problem.id),
+          isPreferred: problem.remedies?.length === 1,
+          edit: { changes: { [document.uri.toString()]: textEdits(document, remedy.changes) } },
+        }),
+      ),
+    );
     const analysis = this.context().analyses.of(document.uri.toString());
-    if (!analysis || analysis.stale) return own;
-    const documents = this.context().view.shared.workspace.LangiumDocuments;
-    const found = shownFindings(analysis, this.context()).filter((finding) =>
-      touches(findingSpan(finding, document, documents)),
+    if (!analysis || analysis.stale) return [...all, ...own];
+    const found = shownFindings(analysis, document, this.context()).filter(
+      ({ span, result }) => result && !result.kept && touches(span),
     );
     const fixes: CodeAction[] = [];
     for (const finding of found) {
-      if (token?.isCancellationRequested) return own;
+      if (token?.isCancellationRequested) return [...all, ...own];
       fixes.push(...(await this.fixesOf(finding, analysis, params.context.diagnostics, token)));
       const accept = this.accept(finding, analysis, params.context.diagnostics);
       if (accept) fixes.push(accept);
     }
-    return [...own, ...fixes];
+    return [...all, ...own, ...fixes];
   }
 
   private async fixesOf(
-    finding: ShownFinding,
+    finding: PlacedFinding,
     analysis: FileAnalysis,
     diagnostics: readonly Diagnostic[],
     token?: CancelToken,
@@ -79,10 +86,11 @@ export class ShelterActions implements CodeActionProvider {
     const system = systemFor(analysis.world, this.context().settings());
     const request = { finding: { id: finding.id, part: finding.part }, system };
     const fixes = await this.analyst().fixes(analysis.world, finding.shelter, request, token);
-    return fixes.flatMap((fix: Fix, index) => {
+    return fixes.flatMap((fix: PricedFix, index) => {
       const edit = this.workspaceEdit(fix.edits, analysis);
       if (!edit) return [];
-      const after = ` (${Math.round(fix.utilisationAfter * 100)} % used after)`;
+      const price = fix.cost ? `, ${costChange(fix.cost)}` : '';
+      const after = ` (${Math.round(fix.utilisationAfter * 100)} % used after${price})`;
       return [
         {
           title: messageText(fix.title, system) + after,
@@ -96,7 +104,7 @@ export class ShelterActions implements CodeActionProvider {
   }
 
   private accept(
-    finding: ShownFinding,
+    finding: PlacedFinding,
     analysis: FileAnalysis,
     diagnostics: readonly Diagnostic[],
   ): CodeAction | undefined {
@@ -145,6 +153,25 @@ export class ShelterActions implements CodeActionProvider {
     }
     return { changes };
   }
+}
+
+/** One action for all problems with a single remedy, where there are several; those that overlap wait. */
+function fixAll(document: LangiumDocument, problems: readonly LanguageProblem[]): CodeAction[] {
+  const changes: TextChange[] = [];
+  let count = 0;
+  for (const { id, remedies } of problems) {
+    const [remedy, another] = remedies ?? [];
+    if (!remedy || another || chosen.has(id)) continue;
+    const clash = remedy.changes.some((one) =>
+      changes.some((other) => one.start <= other.end && other.start <= one.end),
+    );
+    if (clash) continue;
+    changes.push(...remedy.changes);
+    count += 1;
+  }
+  if (count < 2) return [];
+  const edit = { changes: { [document.uri.toString()]: textEdits(document, changes) } };
+  return [{ title: `Put right ${count} slips of writing`, kind: fixAllKind, edit }];
 }
 
 export function textEdits(document: LangiumDocument, changes: readonly TextChange[]): TextEdit[] {

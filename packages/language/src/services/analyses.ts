@@ -2,22 +2,55 @@
  * Keeps the results of all files up to date: a little after the last keystroke, newest edit first, the last
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
+import type { Evaluation } from '@tautline/checks';
 import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
-import type { AnalysisResult, Analyst } from '../analyst/analyst.ts';
-import { isDefinition } from '../generated/ast.ts';
-import { definitionsOf, type ViewServices, worldOf } from './file-view.ts';
-import { closureOf, fileOf, isCatalogue } from './scope.ts';
+import type { AnalysisOptions, AnalysisResult, Analyst } from '../analyst/analyst.ts';
+import type { Span } from '../spec/origin-key.ts';
+import { type ViewServices, worldOf } from './file-view.ts';
+import { membersOf, type NamedMember, nameSpan, shelterNames } from './named.ts';
+import { closureOf, fromCatalogue, isCatalogue } from './scope.ts';
+import { type Written, writtenNow } from './written.ts';
 
 /** Quiet time after an edit before its shelters are worked out, ms. */
 const PAUSE = 10;
+/** Quiet time before the order of failure is: it takes longer than the pauses of somebody typing, ms. */
+const LONGER_PAUSE = 300;
+
+/** Words of what has results. */
+const withResults = ['shelter', 'variant', 'range'];
+
+export interface ShelterResult extends AnalysisResult {
+  /** The text the evaluation was worked out from. */
+  readonly written: Written;
+  /** The text as it is now cannot be worked out; the evaluation is that of the last text that could. */
+  readonly kept: boolean;
+  /** The first-failure gusts are those of an earlier text; new ones are on their way. */
+  readonly gustsOld: boolean;
+}
+
+/** A shelter that stands in a range and is not defined in the same file. */
+export interface RangeMember extends NamedMember {
+  readonly result: AnalysisResult;
+}
+
+export interface RangeResult {
+  readonly range: string;
+  readonly problems: AnalysisResult['problems'];
+  readonly members: readonly NamedMember[];
+  readonly guests: readonly RangeMember[];
+}
 
 export interface FileAnalysis {
   readonly uri: string;
   /** Version of the text the results belong to. */
   readonly version: number;
+  readonly written: Written;
   readonly world: SpecWorld;
-  readonly results: readonly AnalysisResult[];
+  readonly results: readonly ShelterResult[];
+  readonly ranges: readonly RangeResult[];
+  /** Where the names of its shelters and ranges stood in that text. */
+  readonly places: ReadonlyMap<string, Span>;
   /** The text has changed since. */
   readonly stale: boolean;
 }
@@ -27,11 +60,13 @@ interface Pending {
   readonly source: Cancellation.CancellationTokenSource;
 }
 
+type Listener = (analysis: FileAnalysis) => void;
+
 export class Analyses {
   private readonly byFile = new Map<string, FileAnalysis>();
   private readonly spoken = new Map<string, string>();
   private readonly pending = new Map<string, Pending>();
-  private readonly listeners: ((analysis: FileAnalysis) => void)[] = [];
+  private readonly listeners: Listener[] = [];
   private readonly services: ViewServices;
   private readonly analyst: Analyst;
   private readonly today: () => string | undefined;
@@ -46,7 +81,7 @@ export class Analyses {
     return this.byFile.get(uri);
   }
 
-  onAnalysed(listener: (analysis: FileAnalysis) => void): void {
+  onAnalysed(listener: Listener): void {
     this.listeners.push(listener);
   }
 
@@ -61,6 +96,15 @@ export class Analyses {
     return this.byFile.get(uri);
   }
 
+  /** The evaluation of one shelter with the frame analysis in it, for drawings of what happens under load. */
+  async withFrame(analysis: FileAnalysis, result: ShelterResult): Promise<Evaluation | undefined> {
+    const { evaluation, kept, shelter } = result;
+    if (!evaluation || kept || evaluation.analysis) return evaluation;
+    const whole = await this.analyst.analyse(analysis.world, shelter, this.options({ frame: true }));
+    const frame = whole?.evaluation?.analysis;
+    return frame ? { ...evaluation, analysis: frame } : evaluation;
+  }
+
   /** A file or something it imports has changed. */
   changed(document: LangiumDocument): void {
     const uri = document.uri.toString();
@@ -68,11 +112,9 @@ export class Analyses {
     const before = this.byFile.get(uri);
     if (before) this.byFile.set(uri, { ...before, stale: true });
     this.stop(uri);
-    const source = new Cancellation.CancellationTokenSource();
-    const timer = setTimeout(() => {
-      this.run(document, source).catch((error: unknown) => console.error('Analysis failed:', error));
-    }, PAUSE);
-    this.pending.set(uri, { timer, source });
+    this.later(uri, PAUSE, new Cancellation.CancellationTokenSource(), (source) =>
+      this.run(document, source),
+    );
   }
 
   forget(uri: string): void {
@@ -84,6 +126,23 @@ export class Analyses {
   dispose(): void {
     for (const uri of [...this.pending.keys()]) this.stop(uri);
     this.analyst.dispose();
+  }
+
+  private options(more: AnalysisOptions = {}): AnalysisOptions {
+    const on = this.today();
+    return on === undefined ? more : { ...more, on };
+  }
+
+  private later(
+    uri: string,
+    pause: number,
+    source: Cancellation.CancellationTokenSource,
+    then: (source: Cancellation.CancellationTokenSource) => Promise<void>,
+  ): void {
+    const timer = setTimeout(() => {
+      then(source).catch((error: unknown) => console.error('Analysis failed:', error));
+    }, pause);
+    this.pending.set(uri, { timer, source });
   }
 
   private stop(uri: string): void {
@@ -99,47 +158,123 @@ export class Analyses {
     const { version } = document.textDocument;
     // In the middle of being read anew: when that is done, this is called again.
     const near = closureOf(document, this.services.shared.workspace.LangiumDocuments, this.services.roots);
-    if (near.some(({ state }) => state < DocumentState.Linked)) return;
+    const written = writtenNow(document);
+    if (!written || near.some(({ state }) => state < DocumentState.Linked)) return;
     const names = shelterNames(document);
     const world = worldOf(document, this.services);
-    const said = this.saidBy(document, names);
+    const said = this.saidBy(world, document);
+    const places = placesOf(document);
     const before = this.byFile.get(uri);
     if (before && this.spoken.get(uri) === said) {
       // Only comments or layout changed: the results stand.
-      this.settle({ ...before, version, stale: false }, source);
+      const results = before.results.map((one) => (one.kept ? one : { ...one, written }));
+      this.settle({ ...before, version, written, results, places, stale: false }, document, source);
       return;
     }
-    const results: AnalysisResult[] = [];
-    const on = this.today();
+    const results: ShelterResult[] = [];
+    const work = (name: string) => this.analyst.analyse(world, name, this.options(), source.token);
     for (const name of names) {
-      const result = await this.analyst.analyse(world, name, on === undefined ? {} : { on }, source.token);
+      const result = await work(name);
       if (!result || source.token.isCancellationRequested) return;
-      results.push(result);
+      results.push(
+        joined(
+          result,
+          before?.results.find(({ shelter }) => shelter === name),
+          written,
+        ),
+      );
+    }
+    const ranges: RangeResult[] = [];
+    for (const range of shelterNames(document, ['range'])) {
+      const own = await work(range);
+      const members = membersOf(range, world);
+      const guests: RangeMember[] = [];
+      for (const member of members.filter(({ shelter }) => !names.includes(shelter))) {
+        const result = await work(member.shelter);
+        if (result) guests.push({ ...member, result });
+      }
+      if (!own || source.token.isCancellationRequested) return;
+      ranges.push({ range, problems: own.problems, members, guests });
     }
     this.spoken.set(uri, said);
-    this.settle({ uri, version, world, results, stale: false }, source);
+    this.settle({ uri, version, written, world, results, ranges, places, stale: false }, document, source);
   }
 
-  private settle(analysis: FileAnalysis, source: Cancellation.CancellationTokenSource): void {
-    this.byFile.set(analysis.uri, analysis);
-    if (this.pending.get(analysis.uri)?.source === source) this.pending.delete(analysis.uri);
+  private settle(
+    analysis: FileAnalysis,
+    document: LangiumDocument,
+    source: Cancellation.CancellationTokenSource,
+  ): void {
+    const { uri, results } = analysis;
+    this.byFile.set(uri, analysis);
+    const pending = this.pending.get(uri);
+    if (pending?.source === source) this.pending.delete(uri);
+    const lacking = results.some(({ evaluation, gustsOld }) => evaluation && (gustsOld || !evaluation.gusts));
+    if (lacking && !this.pending.has(uri))
+      this.later(uri, LONGER_PAUSE, source, () => this.rank(document, source));
     for (const listener of this.listeners) listener(analysis);
   }
 
-  /** Everything of the file and its imports that results depend on, as text. */
-  private saidBy(document: LangiumDocument, names: readonly string[]): string {
-    const near = closureOf(document, this.services.shared.workspace.LangiumDocuments, this.services.roots);
-    return JSON.stringify([names, this.today(), near.map((one) => [one.uri.toString(), definitionsOf(one)])]);
+  /** Adds the order of failure to results that stand. */
+  private async rank(document: LangiumDocument, source: Cancellation.CancellationTokenSource): Promise<void> {
+    const uri = document.uri.toString();
+    const settled = this.byFile.get(uri);
+    if (!settled) return;
+    const results: ShelterResult[] = [];
+    for (const result of settled.results) {
+      const { evaluation, kept, gustsOld, shelter } = result;
+      if (!evaluation || kept || (evaluation.gusts && !gustsOld)) {
+        results.push(result);
+        continue;
+      }
+      const options = this.options({ gusts: true });
+      const ranked = await this.analyst.analyse(settled.world, shelter, options, source.token);
+      if (!ranked || source.token.isCancellationRequested) return;
+      const { gusts: _old, ...rest } = evaluation;
+      const gusts = ranked.evaluation?.gusts;
+      results.push({ ...result, evaluation: { ...rest, ...(gusts ? { gusts } : {}) }, gustsOld: false });
+    }
+    if (this.byFile.get(uri) !== settled) return;
+    if (this.pending.get(uri)?.source === source) this.pending.delete(uri);
+    const analysis = { ...settled, results };
+    this.byFile.set(uri, analysis);
+    for (const listener of this.listeners) listener(analysis);
+  }
+
+  /** Everything results depend on, as text. */
+  private saidBy(world: SpecWorld, document: LangiumDocument): string {
+    const own = [...world.definitions].filter(([, { origin }]) => !fromCatalogue(origin));
+    return JSON.stringify([shelterNames(document, withResults), this.today(), own]);
   }
 }
 
-/** Shelters and variants of a file by name, in order. */
-export function shelterNames(document: LangiumDocument): readonly string[] {
-  return (fileOf(document)?.statements ?? []).flatMap((statement) =>
-    isDefinition(statement) &&
-    (statement.kind === 'shelter' || statement.kind === 'variant') &&
-    statement.name !== undefined
-      ? [statement.name]
-      : [],
-  );
+const placesOf = (document: LangiumDocument): ReadonlyMap<string, Span> =>
+  new Map(shelterNames(document, withResults).map((name) => [name, nameSpan(document, name)]));
+
+/** A new result beside the one before it: what it lacks is kept until it is there. */
+function joined(fresh: AnalysisResult, before: ShelterResult | undefined, written: Written): ShelterResult {
+  const { evaluation } = fresh;
+  const old = before?.evaluation;
+  if (!evaluation) {
+    const kept = old !== undefined && fresh.failure === undefined;
+    if (!kept || !before) return { ...fresh, written, kept: false, gustsOld: false };
+    const { bill, moments } = before;
+    return {
+      ...fresh,
+      evaluation: old,
+      ...(bill ? { bill } : {}),
+      ...(moments ? { moments } : {}),
+      written: before.written,
+      kept,
+      gustsOld: before.gustsOld,
+    };
+  }
+  if (evaluation.gusts || !old?.gusts) return { ...fresh, written, kept: false, gustsOld: false };
+  return {
+    ...fresh,
+    evaluation: { ...evaluation, gusts: old.gusts },
+    written,
+    kept: false,
+    gustsOld: true,
+  };
 }

@@ -9,8 +9,8 @@ export interface EditorContext {
   readonly view: ViewServices;
   readonly analyses: Analyses;
   readonly settings: () => Settings;
-  /** Address of the explanation of a check, when there is one. */
-  readonly explanation?: (check: string) => string;
+  /** Address of the explanation of a check; undefined for what is no check. */
+  readonly explanation: (check: string) => string | undefined;
 }
 
 export function rangeOf(document: LangiumDocument, start: number, end: number): Range {

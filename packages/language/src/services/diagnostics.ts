@@ -3,14 +3,17 @@ import { type Finding, messageText } from '@tautline/checks';
 import type { Origin } from '@tautline/shelter';
 import { type DocumentValidator, interruptAndCheck, type LangiumDocument, URI } from 'langium';
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
-import { isDefinition } from '../generated/ast.ts';
+import type { AnalysisResult } from '../analyst/analyst.ts';
+import { asSentence, isEcho } from '../problems/echo.ts';
 import type { LanguageProblem } from '../problems/problem.ts';
-import { placeOf, type Span, spanOf } from '../spec/origin-key.ts';
-import type { FileAnalysis } from './analyses.ts';
+import type { Span } from '../spec/origin-key.ts';
+import type { FileAnalysis, ShelterResult } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { problemsOf } from './file-view.ts';
-import { fileOf, isCatalogue } from './scope.ts';
+import { nameSpan } from './named.ts';
+import { isCatalogue } from './scope.ts';
 import { systemFor } from './settings.ts';
+import { locate, type Written } from './written.ts';
 
 export const source = 'tautline';
 
@@ -21,27 +24,6 @@ const severities = {
 } as const;
 
 type Documents = EditorContext['view']['shared']['workspace']['LangiumDocuments'];
-
-/** Where an origin is, if its file is open to the server. */
-export function locate(
-  origin: Origin,
-  documents: Documents,
-): (Span & { document: LangiumDocument }) | undefined {
-  const place = placeOf(origin);
-  const document = place && documents.getDocument(URI.parse(place.uri));
-  const file = document && fileOf(document);
-  const span = file && spanOf(file, origin);
-  return document && span ? { ...span, document } : undefined;
-}
-
-/** The name of a shelter in its file. */
-export function nameSpan(document: LangiumDocument, name: string): Span {
-  const statement = fileOf(document)?.statements.find((one) => isDefinition(one) && one.name === name);
-  const cst = statement?.$cstNode;
-  if (!cst) return { start: 0, end: 0 };
-  const start = cst.offset + Math.max(0, cst.text.indexOf(name));
-  return { start, end: start + name.length };
-}
 
 export function problemDiagnostic(
   problem: LanguageProblem,
@@ -62,53 +44,89 @@ export function problemDiagnostic(
   };
 }
 
+/** A finding to be shown in a file, and where. */
+export interface PlacedFinding extends Finding {
+  readonly shelter: string;
+  readonly span: Span;
+  /** The result it comes from; absent for a shelter that only stands in a range of this file. */
+  readonly result?: ShelterResult;
+}
+
 /** Findings a reader is to see in the text: what fails or comes near, unless accepted or turned off. */
 export function shownFindings(
   analysis: FileAnalysis,
-  { settings }: EditorContext,
-): readonly (Finding & { shelter: string })[] {
-  const { severity } = settings();
-  return analysis.results.flatMap(({ evaluation, shelter }) =>
-    (evaluation?.findings ?? [])
+  document: LangiumDocument,
+  context: EditorContext,
+): readonly PlacedFinding[] {
+  const { severity } = context.settings();
+  const shown = (result: AnalysisResult): readonly Finding[] =>
+    (result.evaluation?.findings ?? [])
       .filter((finding) => finding.verdict === 'fails' || finding.verdict === 'near its limit')
-      .filter((finding) => finding.accepted === undefined && severity[finding.id] !== 'off')
-      .map((finding) => ({ ...finding, shelter })),
+      .filter((finding) => finding.accepted === undefined && severity[finding.id] !== 'off');
+  const own = analysis.results.flatMap((result) =>
+    shown(result).map((finding) => {
+      const { shelter } = result;
+      return { ...finding, shelter, result, span: findingSpan(finding, result, document, context) };
+    }),
   );
+  // What fails in a file that is not this one is shown where this one puts the shelter up.
+  const guests = analysis.ranges.flatMap(({ range, guests }) =>
+    guests.flatMap(({ origin, shelter, result }) => {
+      const span = placeHere(origin, document, context, analysis.written) ?? nameSpan(document, range);
+      return shown(result).map((finding) => ({
+        ...finding,
+        message: [`${shelter}: `, ...finding.message],
+        shelter,
+        span,
+      }));
+    }),
+  );
+  return [...own, ...guests];
+}
+
+function placeHere(
+  origin: Origin,
+  document: LangiumDocument,
+  { view }: EditorContext,
+  written: Written,
+): Span | undefined {
+  const place = locate(origin, view.shared.workspace.LangiumDocuments, written);
+  return place?.document === document ? { start: place.start, end: place.end } : undefined;
 }
 
 /** Where a finding is shown in a file: its own line, or the shelter's name when that is elsewhere. */
 export function findingSpan(
-  finding: Finding & { shelter: string },
+  finding: Finding,
+  { shelter, written }: ShelterResult,
   document: LangiumDocument,
-  documents: Documents,
+  context: EditorContext,
 ): Span {
-  const place = locate(finding.origin, documents);
-  return place?.document === document ? place : nameSpan(document, finding.shelter);
+  return placeHere(finding.origin, document, context, written) ?? nameSpan(document, shelter);
 }
 
 function findingDiagnostic(
-  finding: Finding & { shelter: string },
+  finding: PlacedFinding,
   document: LangiumDocument,
   analysis: FileAnalysis,
   context: EditorContext,
 ): Diagnostic {
   const documents = context.view.shared.workspace.LangiumDocuments;
-  const { start, end } = findingSpan(finding, document, documents);
   const system = systemFor(analysis.world, context.settings());
   const chosen = context.settings().severity[finding.id];
   const related = finding.related.flatMap(({ origin, message }) => {
-    const place = locate(origin, documents);
+    const place = locate(origin, documents, finding.result?.written);
     if (!place) return [];
     const range = rangeOf(place.document, place.start, place.end);
     return [{ location: { uri: place.document.uri.toString(), range }, message }];
   });
-  const link = context.explanation?.(finding.id);
+  const link = context.explanation(finding.id);
+  const old = finding.result?.kept ? ' (As the text stood when it could last be worked out.)' : '';
   return {
-    range: rangeOf(document, start, end),
+    range: rangeOf(document, finding.span.start, finding.span.end),
     severity: severities[chosen && chosen !== 'off' ? chosen : finding.severity],
     source,
     code: finding.id,
-    message: messageText(finding.message, system),
+    message: messageText(finding.message, system) + old,
     ...(link === undefined ? {} : { codeDescription: { href: link } }),
     ...(related.length > 0 ? { relatedInformation: related } : {}),
   };
@@ -117,29 +135,24 @@ function findingDiagnostic(
 function resolverDiagnostics(
   analysis: FileAnalysis,
   document: LangiumDocument,
-  taken: readonly Span[],
+  taken: readonly LanguageProblem[],
   context: EditorContext,
 ): Diagnostic[] {
-  const documents = context.view.shared.workspace.LangiumDocuments;
-  return analysis.results.flatMap(({ problems, failure, shelter }) => {
+  const told = [
+    ...analysis.results.map(({ shelter, problems, failure }) => ({ name: shelter, problems, failure })),
+    ...analysis.ranges.map(({ range, problems }) => ({ name: range, problems, failure: undefined })),
+  ];
+  return told.flatMap(({ name, problems, failure }) => {
     const all: Diagnostic[] = problems.flatMap((problem) => {
-      const place = locate(problem.origin, documents);
-      const span = place?.document === document ? place : nameSpan(document, shelter);
+      const span = placeHere(problem.origin, document, context, analysis.written) ?? nameSpan(document, name);
       // What the language has already said of these words is not said again.
-      if (taken.some((other) => span.start <= other.end && other.start <= span.end)) return [];
-      const message = problem.message.charAt(0).toUpperCase() + problem.message.slice(1);
-      return [
-        {
-          range: rangeOf(document, span.start, span.end),
-          severity: severities[problem.severity],
-          source,
-          code: problem.id,
-          message: /[.!?]$/.test(message) ? message : `${message}.`,
-        },
-      ];
+      if (isEcho(span, taken)) return [];
+      const message = asSentence(problem.message);
+      const range = rangeOf(document, span.start, span.end);
+      return [{ range, severity: severities[problem.severity], source, code: problem.id, message }];
     });
     if (failure !== undefined) {
-      const { start, end } = nameSpan(document, shelter);
+      const { start, end } = nameSpan(document, name);
       const message = `This shelter could not be worked out: ${failure}. Nothing is said about it here.`;
       const range = rangeOf(document, start, end);
       all.push({ range, severity: DiagnosticSeverity.Warning, source, code: 'not-worked-out', message });
@@ -156,7 +169,7 @@ export function diagnosticsOf(document: LangiumDocument, context: EditorContext)
   const own = problems.map((problem) => problemDiagnostic(problem, document, documents));
   const analysis = context.analyses.of(document.uri.toString());
   if (!analysis || problems.some(({ id }) => id === 'unreadable')) return own;
-  const found = shownFindings(analysis, context).map((finding) =>
+  const found = shownFindings(analysis, document, context).map((finding) =>
     findingDiagnostic(finding, document, analysis, context),
   );
   const resolver = resolverDiagnostics(analysis, document, problems, context);

@@ -21,7 +21,8 @@ import { patternText } from '../problems/wording.ts';
 import { evaluate, fitKind } from '../spec/expression.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { linesOf } from './cursor.ts';
-import { findingSpan, locate, shownFindings } from './diagnostics.ts';
+import { derivedAt } from './derived.ts';
+import { shownFindings } from './diagnostics.ts';
 import { worldOf } from './file-view.ts';
 import { allFacts, sourceOf, titleOf } from './item-text.ts';
 import { fileOf } from './scope.ts';
@@ -44,7 +45,7 @@ export class ShelterHover implements HoverProvider {
     const offset = document.textDocument.offsetAt(position);
     const said = this.at(document, offset);
     if (!said) return undefined;
-    const found = [this.derived(document, offset), ...this.findings(document, offset)];
+    const found = [derivedAt(document, offset, this.context()), ...this.findings(document, offset)];
     const value = [said.markdown, ...found].filter((part) => part !== '').join('\n\n---\n\n');
     return { contents: { kind: MarkupKind.Markdown, value }, range: rangeOf(document, said.start, said.end) };
   }
@@ -147,40 +148,15 @@ export class ShelterHover implements HoverProvider {
     return definitionText(definition, this.system(document));
   }
 
-  /** What the roof's line comes to: lengths that follow from what was said. */
-  private derived(document: LangiumDocument, offset: number): string {
-    const context = this.context();
-    const analysis = context.analyses.of(document.uri.toString());
-    const documents = context.view.shared.workspace.LangiumDocuments;
-    for (const { evaluation } of analysis?.results ?? []) {
-      const roof = evaluation?.shelter.roof;
-      const place = roof && locate(roof.origin, documents);
-      if (!roof || place?.document !== document || offset < place.start || offset > place.end) continue;
-      const length = (si: number): string => formatBoth(si, 'length', this.system(document));
-      const parts = [
-        `span ${length(roof.span)}`,
-        `rise ${length(roof.rise)}`,
-        `${roof.stations.length} of them`,
-      ];
-      if (roof.type === 'bows' || roof.type === 'rafters') parts.unshift(`length ${length(roof.length)}`);
-      return `Worked out: ${parts.join(', ')}${analysis?.stale ? ' *(before the last change)*' : ''}`;
-    }
-    return '';
-  }
-
   private findings(document: LangiumDocument, offset: number): string[] {
     const context = this.context();
     const analysis = context.analyses.of(document.uri.toString());
     if (!analysis) return [];
-    const documents = context.view.shared.workspace.LangiumDocuments;
     const system = this.system(document);
-    const old = analysis.stale ? ' *(for the text before the last change)*' : '';
-    return shownFindings(analysis, context)
-      .filter((finding) => {
-        const { start, end } = findingSpan(finding, document, documents);
-        return start <= offset && offset <= end;
-      })
+    return shownFindings(analysis, document, context)
+      .filter(({ span }) => span.start <= offset && offset <= span.end)
       .map((finding) => {
+        const old = analysis.stale || finding.result?.kept ? ' *(for the text before the last change)*' : '';
         const used =
           finding.utilisation === undefined ? '' : ` - ${Math.round(finding.utilisation * 100)} % used`;
         const formula = finding.steps.at(-1)?.formula;

@@ -24,24 +24,27 @@ import {
   type LangiumSharedServices,
   type PartialLangiumServices,
 } from 'langium/lsp';
-import type {
-  Connection,
-  DidChangeWatchedFilesParams,
-  InitializeParams,
-  InitializeResult,
+import {
+  CodeActionKind,
+  type Connection,
+  type DidChangeWatchedFilesParams,
+  type InitializeParams,
+  type InitializeResult,
 } from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../analyst/analyst.ts';
 import { builtInCatalogue, type SourceFile } from '../files/catalogue.ts';
 import { TautlineGeneratedModule, TautlineGeneratedSharedModule } from '../generated/module.ts';
-import { ShelterActions } from './actions.ts';
+import { fixAllKind, ShelterActions } from './actions.ts';
 import { Analyses } from './analyses.ts';
 import { ShelterColours } from './colours.ts';
 import { ShelterCompletion } from './completion.ts';
 import type { EditorContext } from './context.ts';
 import { coreModule } from './core-module.ts';
 import { ShelterValidator } from './diagnostics.ts';
-import { ShelterHints, ShelterLenses } from './hints.ts';
+import { explanationAddress } from './explanation.ts';
+import { ShelterHints } from './hints.ts';
 import { ShelterHover } from './hover.ts';
+import { ShelterLenses } from './lenses.ts';
 import { ShelterFormatter, ShelterLinks, ShelterOutline, ShelterSignature } from './outline.ts';
 import { ShelterRename } from './rename.ts';
 import { isCatalogue, ShelterIndex } from './scope.ts';
@@ -54,7 +57,7 @@ export interface ServerOptions {
   readonly catalogue?: readonly SourceFile[];
   /** Today as an ISO date: ages are counted to it. */
   readonly today?: () => string;
-  /** Address of the explanation of a check. */
+  /** Address of the explanation of a check: a page of `explanationScheme` unless said otherwise. */
   readonly explanation?: (check: string) => string;
 }
 
@@ -63,6 +66,7 @@ export interface ServerServices {
   readonly language: LangiumServices;
   readonly context: EditorContext;
   readonly analyses: Analyses;
+  readonly analyst: Analyst;
   readonly setSettings: (settings: Settings) => void;
 }
 
@@ -132,9 +136,10 @@ class ShelterUpdates extends DefaultDocumentUpdateHandler {
 class ShelterServer extends DefaultLanguageServer {
   protected override buildInitializeResult(params: InitializeParams): InitializeResult {
     const result = super.buildInitializeResult(params);
+    const codeActionProvider = { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] };
     return {
       ...result,
-      capabilities: { ...result.capabilities, selectionRangeProvider: true },
+      capabilities: { ...result.capabilities, selectionRangeProvider: true, codeActionProvider },
       serverInfo: { name: 'Tautline' },
     };
   }
@@ -197,11 +202,11 @@ export function createServerServices(
     view,
     analyses,
     settings: () => settings,
-    ...(options.explanation ? { explanation: options.explanation } : {}),
+    explanation: options.explanation ?? explanationAddress,
   };
   shared.workspace.DocumentBuilder.updateBuildOptions = { validation: true };
   const setSettings = (next: Settings): void => {
     settings = next;
   };
-  return { shared, language, context, analyses, setSettings };
+  return { shared, language, context, analyses, analyst, setSettings };
 }

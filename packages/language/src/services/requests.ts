@@ -4,10 +4,8 @@ import type { System } from '@tautline/quantity';
 import type { Origin, SpecWorld } from '@tautline/shelter';
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
-import type { AnalysisResult } from '../analyst/analyst.ts';
 import { catalogueText } from '../files/catalogue.ts';
 import { shelterTemplates } from '../files/templates.ts';
-import { isDefinition } from '../generated/ast.ts';
 import {
   type AssumedAnswer,
   type AssumedQuestion,
@@ -18,6 +16,9 @@ import {
   type CatalogueQuestion,
   calculationRequest,
   catalogueRequest,
+  type ExplanationAnswer,
+  type ExplanationQuestion,
+  explanationRequest,
   type PlainPlace,
   type PreviewAnswer,
   type PreviewDrawing,
@@ -30,17 +31,18 @@ import {
   type TemplatesAnswer,
   templatesRequest,
 } from '../protocol.ts';
-import { placeOf } from '../spec/origin-key.ts';
 import { docOf } from '../spec/to-spec.ts';
 import { textEdits } from './actions.ts';
-import type { FileAnalysis } from './analyses.ts';
+import type { FileAnalysis, ShelterResult } from './analyses.ts';
 import { writeAssumed } from './assumed.ts';
 import { rangeOf } from './context.ts';
-import { findingSpan, locate, nameSpan } from './diagnostics.ts';
+import { findingSpan } from './diagnostics.ts';
+import { explanationAt } from './explanation.ts';
 import { problemsOf } from './file-view.ts';
 import type { ServerServices } from './lsp-module.ts';
-import { fileOf } from './scope.ts';
+import { definitionNamed, nameSpan } from './named.ts';
 import { shown, systemFor } from './settings.ts';
+import { locate } from './written.ts';
 
 /** What drawing, takeoff and book put on a shelter's sheet; handed in by whoever bundles the server. */
 export interface Sheets {
@@ -75,6 +77,10 @@ export function registerRequests(connection: Connection, services: ServerService
     const text = catalogueText(uri);
     return text === undefined ? null : { text };
   });
+  connection.onRequest(explanationRequest, ({ uri }: ExplanationQuestion): ExplanationAnswer | null => {
+    const markdown = explanationAt(uri);
+    return markdown === undefined ? null : { markdown };
+  });
   connection.onRequest(
     templatesRequest,
     (): TemplatesAnswer => ({
@@ -101,10 +107,14 @@ export function registerRequests(connection: Connection, services: ServerService
       return { uri, version: 0, broken: 'The file is not open to the language server.', shelters: [] };
     const version = document.textDocument.version;
     const wrong = problemsOf(document, services.context.view).find(({ severity }) => severity === 'error');
-    const shelters = analysis.results.flatMap(
-      (result) => previewOf(result, document, analysis, services, sheets) ?? [],
-    );
-    const unread = analysis.results.find(({ evaluation }) => !evaluation);
+    const shelters: PreviewShelter[] = [];
+    for (const result of analysis.results) {
+      // The sheet keeps its last good drawing itself.
+      const evaluation = result.kept ? undefined : await services.analyses.withFrame(analysis, result);
+      const shown = evaluation && previewOf(result, evaluation, document, analysis, services, sheets);
+      if (shown) shelters.push(shown);
+    }
+    const unread = analysis.results.find(({ evaluation, kept }) => kept || !evaluation);
     const broken =
       unread?.failure ??
       (unread
@@ -136,25 +146,23 @@ export function registerRequests(connection: Connection, services: ServerService
   );
 }
 
-function definitionNamed(document: LangiumDocument, name: string) {
-  return (fileOf(document)?.statements ?? []).filter(isDefinition).find((one) => one.name === name);
-}
-
 function inside(document: LangiumDocument, shelter: string, offset: number): boolean {
   const cst = definitionNamed(document, shelter)?.$cstNode;
   return cst !== undefined && cst.offset <= offset && offset <= cst.end;
 }
 
 function previewOf(
-  { shelter, evaluation }: AnalysisResult,
+  result: ShelterResult,
+  evaluation: Evaluation,
   document: LangiumDocument,
   analysis: FileAnalysis,
   { context }: ServerServices,
   sheets: Sheets,
 ): PreviewShelter | undefined {
+  const { shelter } = result;
   const definition = definitionNamed(document, shelter);
   const cst = definition?.$cstNode;
-  if (!definition || !cst || !evaluation) return undefined;
+  if (!definition || !cst) return undefined;
   const documents = context.view.shared.workspace.LangiumDocuments;
   const settings = context.settings();
   const system = systemFor(analysis.world, settings);
@@ -163,8 +171,8 @@ function previewOf(
     range: rangeOf(document, nameSpan(document, shelter).start, nameSpan(document, shelter).end),
   };
   const place = (origin: Origin): PlainPlace => {
-    const found = locate(origin, documents);
-    if (!found || !placeOf(origin)) return home;
+    const found = locate(origin, documents, result.written);
+    if (!found) return home;
     return { uri: found.document.uri.toString(), range: rangeOf(found.document, found.start, found.end) };
   };
   const drawn = sheets.draw?.(evaluation, analysis.world, system);
@@ -182,7 +190,7 @@ function previewOf(
       severity: finding.severity,
       message: messageText(finding.message, system),
       part: finding.part,
-      place: findingPlace(finding, shelter, document, home, context),
+      place: findingPlace(finding, result, document, home, context),
       source: finding.source,
       ...(finding.utilisation === undefined ? {} : { utilisation: finding.utilisation }),
       ...(finding.loadCase === undefined ? {} : { loadCase: finding.loadCase }),
@@ -194,18 +202,18 @@ function previewOf(
       place: place(origin),
     })),
     notChecked: evaluation.notChecked.map(({ id, reason }) => ({ what: id, why: reason })),
+    ...(result.gustsOld ? { gustsOld: true } : {}),
     ...(analysis.stale ? { stale: 'The text has changed since these results were worked out.' } : {}),
   };
 }
 
 function findingPlace(
   finding: Finding,
-  shelter: string,
+  result: ShelterResult,
   document: LangiumDocument,
   home: PlainPlace,
   context: ServerServices['context'],
 ): PlainPlace {
-  const documents = context.view.shared.workspace.LangiumDocuments;
-  const { start, end } = findingSpan({ ...finding, shelter }, document, documents);
+  const { start, end } = findingSpan(finding, result, document, context);
   return { ...home, range: rangeOf(document, start, end) };
 }

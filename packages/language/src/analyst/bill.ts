@@ -1,0 +1,58 @@
+/** What a shelter costs, by quick cut lists, and what a change of it would cost more or less. */
+import {
+  applyEdits,
+  newNotes,
+  readProject,
+  readYard,
+  resolveShelter,
+  type Shelter,
+  type SpecEdit,
+  type SpecWorld,
+} from '@tautline/shelter';
+import { materials, stockOnHand } from '@tautline/takeoff';
+
+export interface Bill {
+  /** Sum of everything that has a price. */
+  readonly total: number;
+  /** ISO 4217 code, when the project names one. */
+  readonly currency?: string;
+  /** What is left out of the sum, in words: no price, no length sold that is long enough, not counted. */
+  readonly missing: readonly string[];
+}
+
+/** Undefined when nothing has a price. Stock on hand is not bought. */
+export function billOf(shelter: Shelter, world: SpecWorld): Bill | undefined {
+  const notes = newNotes();
+  const { currency } = readProject(world, notes);
+  const { cost, lines, gaps } = materials(shelter, {
+    ...stockOnHand(readYard(world, notes)),
+    ...(currency === undefined ? {} : { currency }),
+  });
+  if (!lines.some((line) => line.cost !== undefined && line.cost > 0)) return undefined;
+  return {
+    total: cost.total,
+    ...(currency === undefined ? {} : { currency }),
+    missing: [...cost.missing, ...cost.tooLong, ...gaps.map(({ what }) => what)],
+  };
+}
+
+/**
+ * What edits add to a bill, negative when they save; undefined when the sums before and after do not count
+ * the same things, so that their difference would say nothing.
+ */
+export function costOfEdits(
+  edits: readonly SpecEdit[],
+  name: string,
+  world: SpecWorld,
+  before: Bill | undefined,
+): number | undefined {
+  if (!before) return undefined;
+  const changed = { ...world, definitions: applyEdits(world.definitions, edits) };
+  const { shelter } = resolveShelter(name, changed);
+  const after = shelter && billOf(shelter, changed);
+  if (!after || !same(after.missing, before.missing)) return undefined;
+  return after.total - before.total;
+}
+
+const same = (a: readonly string[], b: readonly string[]): boolean =>
+  JSON.stringify([...new Set(a)].sort()) === JSON.stringify([...new Set(b)].sort());

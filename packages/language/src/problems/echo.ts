@@ -1,0 +1,13 @@
+/** What the resolver says of a spec, beside what the language has said of its words: one voice, nothing twice. */
+import type { Span } from '../spec/origin-key.ts';
+
+/** Whether a problem found later, at this place, only repeats one the language found in these words. */
+export function isEcho(span: Span, told: readonly Span[]): boolean {
+  return told.some((other) => span.start <= other.end && other.start <= span.end);
+}
+
+/** A resolver's message as a sentence. */
+export function asSentence(message: string): string {
+  const text = message.charAt(0).toUpperCase() + message.slice(1);
+  return /[.!?]$/.test(text) ? text : `${text}.`;
+}

@@ -1,0 +1,137 @@
+/** What stands above a shelter: how much fails and what governs, what fails first, what it costs. */
+import type { LangiumDocument } from 'langium';
+import type { CodeLensProvider } from 'langium/lsp';
+import type { CodeLens, Command } from 'vscode-languageserver';
+import type { AnalysisResult } from '../analyst/analyst.ts';
+import { billText } from './amount.ts';
+import type { FileAnalysis, RangeResult } from './analyses.ts';
+import { type EditorContext, rangeOf } from './context.ts';
+import { definitionNamed, nameSpan, shelterNames } from './named.ts';
+import { shown, systemFor } from './settings.ts';
+import { moved } from './written.ts';
+
+/** Always as many lenses at a shelter, from the first: lines must not jump when results come in. */
+const waiting = ['working it out ...', 'first to fail: ...', 'cost: ...'];
+
+export class ShelterLenses implements CodeLensProvider {
+  private readonly context: () => EditorContext;
+
+  constructor(context: () => EditorContext) {
+    this.context = context;
+  }
+
+  provideCodeLens(document: LangiumDocument): CodeLens[] {
+    const context = this.context();
+    if (!context.settings().lenses) return [];
+    const analysis = context.analyses.of(document.uri.toString());
+    const said = new Set<string>();
+    const lenses: CodeLens[] = [];
+    const add = (name: string, commands: readonly Command[]): void => {
+      const range = placeOf(name, document, analysis);
+      if (!range || said.has(name)) return;
+      said.add(name);
+      lenses.push(...commands.map((command) => ({ range, command })));
+    };
+    const system = systemFor(analysis?.world, context.settings());
+    for (const result of analysis?.results ?? []) {
+      const position = placeOf(result.shelter, document, analysis)?.start;
+      const { line, character } = position ?? { line: 0, character: 0 };
+      const page = [document.uri.toString(), { line, character }];
+      const mark = result.kept ? ' (as last worked out)' : '';
+      const governing = governingOf(result)?.id;
+      add(result.shelter, [
+        governing === undefined
+          ? drawing(`${summaryOf(result) ?? waiting[0]}${mark}`)
+          : {
+              title: `${summaryOf(result)}${mark}`,
+              command: 'tautline.showCalculation',
+              arguments: [...page, governing],
+            },
+        drawing(
+          `${firstToFail(result, (si) => shown(si, 'speed', system, context.settings())) ?? waiting[1]}${mark}`,
+        ),
+        drawing(`${costOf(result)}${mark}`),
+      ]);
+    }
+    for (const range of analysis?.ranges ?? []) add(range.range, [drawing(rangeText(range, analysis))]);
+    for (const name of shelterNames(document)) add(name, waiting.map(drawing));
+    for (const name of shelterNames(document, ['range'])) add(name, [drawing(waiting[0] ?? '')]);
+    return lenses;
+  }
+}
+
+const drawing = (title: string): Command => ({ title, command: 'tautline.openPreview' });
+
+/** Where a shelter's name stands: in the text as it is or, while that lacks it, where it last stood. */
+function placeOf(name: string, document: LangiumDocument, analysis: FileAnalysis | undefined) {
+  if (definitionNamed(document, name)) {
+    const { start, end } = nameSpan(document, name);
+    return rangeOf(document, start, end);
+  }
+  const at = analysis?.places.get(name);
+  if (!analysis || !at) return undefined;
+  const { start, end } = moved(at, analysis.written, document.textDocument.getText());
+  return rangeOf(document, start, end);
+}
+
+function governingOf({ evaluation }: AnalysisResult) {
+  return (evaluation?.findings ?? [])
+    .filter(({ accepted, utilisation }) => accepted === undefined && utilisation !== undefined)
+    .sort((a, b) => (b.utilisation ?? 0) - (a.utilisation ?? 0))[0];
+}
+
+/** One line on a shelter: how much fails, and what governs. */
+export function summaryOf(result: AnalysisResult): string | undefined {
+  const { evaluation, failure } = result;
+  if (failure !== undefined) return 'could not be worked out';
+  if (!evaluation) return undefined;
+  const open = evaluation.findings.filter(({ accepted }) => accepted === undefined);
+  const fails = open.filter(({ verdict }) => verdict === 'fails').length;
+  const near = open.filter(({ verdict }) => verdict === 'near its limit').length;
+  const count =
+    fails > 0
+      ? `${fails} fail${fails === 1 ? 's' : ''}`
+      : near > 0
+        ? `${near} near the limit`
+        : 'nothing fails in what is checked';
+  const governing = governingOf(result);
+  const used = governing
+    ? `, governed by ${governing.id} (${Math.round((governing.utilisation ?? 0) * 100)} % used)`
+    : '';
+  return `${count}${used}`;
+}
+
+/** The part that gives way first as the gust rises; undefined while that is not known. */
+export function firstToFail(
+  { evaluation }: AnalysisResult,
+  speed: (si: number) => string,
+): string | undefined {
+  if (!evaluation) return undefined;
+  if (!evaluation.gusts) return undefined;
+  const { failures, upTo } = evaluation.gusts;
+  const [first] = failures;
+  if (!first) return `nothing fails up to a gust of ${speed(upTo)}`;
+  const at = first.gust > 0 ? `gust ${speed(first.gust)}` : 'without wind';
+  return `first to fail: ${first.what}, ${at}`;
+}
+
+function costOf({ bill, evaluation }: AnalysisResult): string {
+  if (bill) return `cost: ${billText(bill)}`;
+  return evaluation ? 'cost: no prices' : 'cost: ...';
+}
+
+/** How many shelters stand in a range, and the one of them that is used up most. */
+function rangeText({ members, guests }: RangeResult, analysis: FileAnalysis | undefined): string {
+  const count = members.reduce((sum, member) => sum + member.count, 0);
+  const results = [...(analysis?.results ?? []), ...guests.map(({ result }) => result)];
+  const worst = members
+    .flatMap(({ shelter }) => results.find((one) => one.shelter === shelter) ?? [])
+    .sort((a, b) => (governingOf(b)?.utilisation ?? 0) - (governingOf(a)?.utilisation ?? 0))[0];
+  const said = worst && summaryOf(worst);
+  return `${count} shelters${said === undefined ? '' : `, the weakest ${worst?.shelter}: ${said}`}`;
+}
+
+/** For the status bar: the first to fail where that is known, else how much fails. */
+export function statusOf(result: AnalysisResult, speed: (si: number) => string): string {
+  return firstToFail(result, speed) ?? summaryOf(result) ?? 'not worked out';
+}
