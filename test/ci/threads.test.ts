@@ -1,0 +1,58 @@
+/** Work in threads gives what work in one thread gives, and can be stopped. */
+import { spawn } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { buildBundle, bundled, tautlinePath } from './bundle.ts';
+import { shelterText, siteText } from './generated.ts';
+
+const folder = mkdtempSync(join(tmpdir(), 'tautline-threads-'));
+
+beforeAll(() => {
+  buildBundle();
+  writeFileSync(join(folder, 'site.shelter'), siteText);
+  for (let index = 0; index < 30; index += 1)
+    writeFileSync(join(folder, `house-${index}.shelter`), shelterText(index));
+  writeFileSync(
+    join(folder, 'varied.shelter'),
+    shelterText(1)
+      .replace('house-1', 'varied')
+      .replace('  cover', '  vary bows spaced from 20 in to 60 in by 1 in\n  cover'),
+  );
+}, 60_000);
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('check', () => {
+  it('says the same in two threads as in one', async () => {
+    const one = await bundled(
+      ['check', '.', '--format', 'json', '--on', '2026-11-25', '--threads', '1'],
+      folder,
+    );
+    const two = await bundled(
+      ['check', '.', '--format', 'json', '--on', '2026-11-25', '--threads', '2'],
+      folder,
+    );
+    expect(two.out).toBe(one.out);
+    expect(JSON.parse(two.out).shelters).toHaveLength(31);
+    expect([one.code, two.code]).toEqual([1, 1]);
+  }, 120_000);
+});
+
+describe('explore', () => {
+  it('stops at an interrupt, and shows what is done', async () => {
+    const child = spawn(process.execPath, [tautlinePath, 'explore', 'varied.shelter', '--format', 'json'], {
+      cwd: folder,
+    });
+    let out = '';
+    child.stdout.on('data', (text) => {
+      out += text;
+    });
+    setTimeout(() => child.kill('SIGINT'), 6000);
+    const code = await new Promise((resolve) => child.on('exit', resolve));
+    const explored = JSON.parse(out);
+    expect(explored.stopped).toBe(true);
+    expect(explored.variants.length).toBeLessThan(41);
+    expect(code).toBe(2);
+  }, 120_000);
+});
