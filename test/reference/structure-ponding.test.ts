@@ -1,0 +1,103 @@
+/**
+ * Water on a frame that gives, against closed forms. A level beam under water that follows its bent shape:
+ * the pond runs away from E I = γ b L⁴ / π⁴ on, and below that grows by 1 / (1 - E I_crit / E I) in the first
+ * mode. Source: ponding of a simply supported beam (AISC 360 appendix on ponding, from memory; derived in
+ * Marino's paper of 1966 by the same first-mode argument, from memory).
+ */
+import { solvePlaneFrame } from '@tautline/mechanics';
+import { type MemberItem, originOf } from '@tautline/shelter';
+import { type BuiltState, type FrameSystem, framePonding, waterWeight } from '@tautline/structure';
+import { describe, expect, it } from 'vitest';
+
+const span = 4;
+const breadth = 1.2;
+const divisions = 32;
+const critical = (waterWeight * breadth * span ** 4) / Math.PI ** 4;
+
+const member = {
+  kind: 'pipe',
+  id: 'beam',
+  title: 'beam',
+  prices: [],
+  source: 'test',
+  origin: originOf('t'),
+} as unknown as MemberItem;
+
+/** A level beam on two supports, of a stiffness relative to the critical one. */
+function levelBeam(stiffness: number): BuiltState {
+  const step = span / divisions;
+  const nodes = Array.from({ length: divisions + 1 }, (_, k) => ({ x: k * step, y: 0 }));
+  const model: FrameSystem['model'] = {
+    nodes,
+    elements: Array.from({ length: divisions }, (_, k) => ({
+      i: k,
+      j: k + 1,
+      EA: 1e9,
+      EI: stiffness * critical,
+      restCurvature: 0,
+    })),
+    supports: [
+      { node: 0, dof: 'x', kind: 'fixed' },
+      { node: 0, dof: 'y', kind: 'fixed' },
+      { node: divisions, dof: 'y', kind: 'fixed' },
+    ],
+  };
+  const elements = Array.from({ length: divisions }, (_, k) => ({
+    part: 'beam',
+    item: member,
+    from: k * step,
+    to: (k + 1) * step,
+    role: 'roof' as const,
+    perFrame: 1,
+    dx: step,
+    dy: 0,
+    length: step,
+  }));
+  const system: FrameSystem = {
+    model,
+    nodes: nodes.map((node) => ({ ...node, part: 'beam', at: node.x })),
+    elements,
+    supports: [],
+    roof: elements.map((_, k) => k),
+    leftWall: [],
+    rightWall: [],
+    sprung: false,
+    tributary: breadth,
+    notes: [],
+  };
+  return { system, result: solvePlaneFrame(model, {}, {}), status: 'holds' };
+}
+
+const nothing = {
+  id: 'none',
+  title: 'no load',
+  source: 'derived',
+  lines: [],
+  points: [],
+  sustained: true,
+  use: 'service',
+} as const;
+/** Small against the span, so that the beam stays in the linear range. */
+const sag = 0.002;
+
+describe('AISC 360 ponding of a simply supported beam (from memory)', () => {
+  it.each([2, 3, 5])(
+    'at %s times the critical stiffness the pond comes to rest at the amplified water',
+    (times) => {
+      const ponding = framePonding(levelBeam(times), nothing, sag);
+      expect(ponding.verdict).toBe('comes to rest');
+      const amplification = 1 / (1 - 1 / times);
+      expect((ponding.atRest ?? 0) / ponding.firstWater / amplification).toBeCloseTo(1, 1);
+    },
+  );
+
+  it('below the critical stiffness the pond runs away', () => {
+    expect(framePonding(levelBeam(0.8), nothing, sag).verdict).toBe('runs away');
+    expect(framePonding(levelBeam(0.95), nothing, sag).reserve).toBeLessThan(1);
+  });
+
+  it('the pocket on the unbent beam is two thirds of a parabola', () => {
+    const { firstWater } = framePonding(levelBeam(5), nothing, sag);
+    expect(firstWater).toBeCloseTo(waterWeight * breadth * (2 / 3) * (2 / 3) * sag * span, 1);
+  });
+});
