@@ -1,0 +1,165 @@
+/** What happens while somebody types: newest edit wins, nothing jumps, nothing good is lost on the way. */
+import { afterEach, describe, expect, it } from 'vitest';
+import type { CodeLens, InlayHint } from 'vscode-languageserver';
+import { type Analyst, type CancelToken, createInProcessAnalyst } from '../src/analyst/analyst.ts';
+import type { PreviewAnswer } from '../src/protocol.ts';
+import { type Editor, startEditor } from './editor.ts';
+
+const house = `site terrace { gust 42 m/s; soil loam; rain 110 mm/h }
+shelter plug-house on terrace {
+  footprint 14 ft by 40 ft
+  bows spaced 4 ft of pvc40-25 { shape elastic; rise 7 ft; foot stub of rebar-12 { length 4 ft; driven 2 ft } }
+  cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
+}
+`;
+const uri = 'file:///gully/live.shelter';
+const textDocument = { uri };
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+
+let editor: Editor;
+afterEach(() => editor.close());
+
+/** An analyst as slow as a large house on a small machine, that writes down what it was asked. */
+function slowAnalyst(ms: number) {
+  const real = createInProcessAnalyst();
+  const begun: number[] = [];
+  const cancelled: number[] = [];
+  const spacing = (world: Parameters<Analyst['analyse']>[0]): number => {
+    const bows = world.definitions.get('plug-house')?.children.find(({ word }) => word === 'bows');
+    const spaced = bows?.children.find(({ word }) => word === 'spaced')?.slots['value'];
+    return spaced?.type === 'quantity' ? Math.round(spaced.si * 1000) : Number.NaN;
+  };
+  const analyst: Analyst = {
+    ...real,
+    analyse: async (world, shelter, options, token?: CancelToken) => {
+      begun.push(spacing(world));
+      await pause(ms);
+      if (token?.isCancellationRequested) {
+        cancelled.push(spacing(world));
+        return undefined;
+      }
+      return real.analyse(world, shelter, options);
+    },
+  };
+  return { analyst, begun, cancelled };
+}
+
+const spaced = (mm: number): string => house.replace('spaced 4 ft', `spaced ${mm} mm`);
+
+describe('fast typing', () => {
+  it('works out the newest text only, and drops what was begun for older ones', async () => {
+    const { analyst, begun, cancelled } = slowAnalyst(120);
+    editor = await startEditor({ analyst });
+    const notices: number[] = [];
+    const listen = (): void =>
+      void editor.evaluated().then(({ version }) => {
+        notices.push(version);
+        listen();
+      });
+    await editor.open(uri, house);
+    await editor.evaluated();
+    listen();
+    begun.length = 0;
+    for (let mm = 1000; mm < 1020; mm += 1) {
+      await editor.change(uri, spaced(mm));
+      await pause(40);
+    }
+    const { version } = await editor.evaluated();
+    expect(version).toBe(21);
+    // Notices never go back, and between the first text and the last none got through: each was overtaken.
+    expect(notices.filter((one) => one > 1 && one < 21)).toEqual([]);
+    expect(begun.at(-1)).toBe(1019);
+    expect(begun.length).toBeGreaterThan(1);
+    expect(cancelled).toEqual(begun.slice(0, -1));
+    const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+    expect(preview.version).toBe(21);
+    expect(preview.shelters[0]?.stale).toBe(undefined);
+  });
+});
+
+describe('hints, lenses and findings while typing', () => {
+  const hints = async () =>
+    (
+      await editor.ask<InlayHint[]>('textDocument/inlayHint', {
+        textDocument,
+        range: { start: { line: 0, character: 0 }, end: { line: 30, character: 0 } },
+      })
+    ).map(({ label, position }) => `${position.line}: ${label}`);
+  const lenses = async () =>
+    (await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument })).map(
+      ({ command, range }) => `${range.start.line}: ${command?.title}`,
+    );
+  const down = (lines: readonly string[], from: number, by: number): string[] =>
+    lines.map((one) => one.replace(/^\d+/, (line) => `${Number(line) + (Number(line) >= from ? by : 0)}`));
+
+  it('stay at their words before new results are there, also when a line above cannot be read', async () => {
+    const { analyst } = slowAnalyst(0);
+    let hold: Promise<void> = Promise.resolve();
+    editor = await startEditor({
+      analyst: { ...analyst, analyse: (...asked) => hold.then(() => analyst.analyse(...asked)) },
+    });
+    await editor.open(uri, house);
+    await editor.evaluated();
+    const [hintsBefore, lensesBefore] = [await hints(), await lenses()];
+    expect(hintsBefore.length).toBeGreaterThan(3);
+    let letGo: () => void = () => undefined;
+    hold = new Promise((resolve) => {
+      letGo = resolve;
+    });
+    for (const line of ['p', 'posts', 'posts } of ', 'posts "', '/* ']) {
+      await editor.change(uri, house.replace('  bows', `  ${line}\n  bows`));
+      expect(await hints(), line).toEqual(down(hintsBefore, 3, 1));
+      expect(await lenses(), line).toEqual(lensesBefore);
+    }
+    letGo();
+  });
+
+  it('reserve the lines of lenses from the first moment', async () => {
+    const { analyst } = slowAnalyst(150);
+    editor = await startEditor({ analyst });
+    await editor.open(uri, house);
+    const first = await lenses();
+    await editor.evaluated();
+    const then = await lenses();
+    expect(first.length).toBe(3);
+    expect(then.map((one) => one.slice(0, 2))).toEqual(first.map((one) => one.slice(0, 2)));
+    expect(then).not.toEqual(first);
+  });
+
+  it('keep the last findings of a text that cannot be worked out, and say so', async () => {
+    editor = await startEditor();
+    await editor.open(uri, house);
+    await editor.diagnostics(uri, (list) => list.some(({ code }) => code === 'pull-out'));
+    const noticed = editor.evaluated();
+    await editor.change(uri, house.replace('  footprint 14 ft by 40 ft\n', ''));
+    await noticed;
+    const list = await editor.diagnostics(uri, (all) =>
+      all.some(({ code, message }) => code === 'pull-out' && message.endsWith('last be worked out.)')),
+    );
+    expect(list.some(({ code }) => code === 'missing-fact')).toBe(true);
+    expect(list.find(({ code }) => code === 'pull-out')?.range.start.line).toBe(2);
+    const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+    expect(preview.broken).toMatch(/footprint/);
+    expect(preview.shelters).toEqual([]);
+  });
+
+  it('find out what fails first a little later, and show the old order until then', async () => {
+    editor = await startEditor();
+    await editor.open(uri, house);
+    await editor.evaluated();
+    expect((await lenses())[1]).toBe('1: first to fail: ...');
+    await editor.evaluated();
+    const [, first] = await lenses();
+    expect(first).toMatch(/^1: first to fail: .*(gust \d+(\.\d+)? m\/s|without wind)$/);
+    const noticed = editor.evaluated();
+    await editor.change(uri, spaced(1000));
+    await noticed;
+    expect((await lenses())[1]).toBe(first);
+    const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+    expect(preview.shelters[0]?.gustsOld).toBe(true);
+    await editor.evaluated();
+    expect((await editor.ask<PreviewAnswer>('tautline/preview', { uri })).shelters[0]?.gustsOld).toBe(
+      undefined,
+    );
+  });
+});
