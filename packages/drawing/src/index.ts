@@ -11,6 +11,15 @@ export { type Described, describeParts } from './describe.ts';
 export { toDxf } from './output/dxf.ts';
 export { toSvg } from './output/svg.ts';
 export { type ThemeName, themeVariables } from './output/themes.ts';
+export {
+  type LoadChoice,
+  loadChoices,
+  type OverlayName,
+  overlaysOf,
+  type PartUse,
+  responseId,
+  responseOf,
+} from './overlays/of-analysis.ts';
 export { highlightPart } from './scene/halo.ts';
 export type * from './scene/shapes.ts';
 export { type Scene3d, type Segment, type Space, type Surface, scene3d } from './scene3d.ts';

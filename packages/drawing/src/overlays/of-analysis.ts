@@ -1,0 +1,216 @@
+/**
+ * From an analysis of the typical frame and the findings on it to what is drawn over the section: pure, and
+ * only what the analysis holds. Where it holds nothing (no film, a frame that gives way) a caption says so.
+ */
+import { format, type System } from '@tautline/quantity';
+import type { Shelter } from '@tautline/shelter';
+import type { FrameAnalysis, FramePonding, Response } from '@tautline/structure';
+import { type Point, point } from '../scene/shapes.ts';
+import type { SectionOverlays } from '../views/overlays.ts';
+import { pondOf } from './pond.ts';
+
+export type OverlayName = 'use' | 'deflected' | 'bending' | 'water';
+
+/** What of a finding is drawn. */
+export interface PartUse {
+  /** Check id, e.g. 'over-span'. */
+  readonly id: string;
+  readonly part: string;
+  /** Demand over capacity. */
+  readonly utilisation?: number;
+}
+
+export interface LoadChoice {
+  readonly id: string;
+  readonly title: string;
+}
+
+/** The load combinations that can be drawn; the same combination on the frame as built has an id of its own. */
+export function loadChoices(analysis: FrameAnalysis): readonly LoadChoice[] {
+  return analysis.responses.map((response) => ({ id: idOf(response), title: titleOf(response) }));
+}
+
+const idOf = ({ condition, load }: Response): string => `${condition}:${load.id}`;
+const titleOf = ({ condition, load }: Response): string => {
+  const title = load.title.replaceAll(/\d+\.\d{3,}/g, (factor) => String(Number(Number(factor).toFixed(2))));
+  return condition === 'built' ? `${title}, newly built in the cold` : title;
+};
+
+/** The greatest share of a limit of each part, hardest first. */
+export function useByPart(findings: readonly PartUse[]): readonly (PartUse & { readonly value: number })[] {
+  const worst = new Map<string, PartUse & { readonly value: number }>();
+  for (const finding of findings) {
+    const value = finding.utilisation;
+    if (value === undefined || !Number.isFinite(value)) continue;
+    if (value > (worst.get(finding.part)?.value ?? -1)) worst.set(finding.part, { ...finding, value });
+  }
+  return [...worst.values()].sort((a, b) => b.value - a.value || (a.part < b.part ? -1 : 1));
+}
+
+/** How many parts the captions name. */
+const NAMED = 6;
+
+export function useOverlay(findings: readonly PartUse[]): SectionOverlays {
+  const parts = useByPart(findings);
+  if (parts.length === 0) return { captions: ['No check gives a share of a limit here.'] };
+  const named = parts
+    .slice(0, NAMED)
+    .map(({ part, id, value }) => `${part} ${Math.round(value * 100)} % (${id})`);
+  return {
+    utilisation: parts.map(({ part, value }) => ({ part, value })),
+    captions: [`Greatest share of a limit by part: ${named.join('; ')}.`],
+  };
+}
+
+/** The response asked for, or of the greatest movement when none is named. Undefined: no such load. */
+export function responseOf(analysis: FrameAnalysis, load: string | undefined): Response | undefined {
+  if (load !== undefined) return analysis.responses.find((response) => idOf(response) === load);
+  return [...analysis.responses].sort((a, b) => largest(b) - largest(a))[0];
+}
+
+export const responseId = idOf;
+
+const largest = ({ displacements }: Response): number =>
+  displacements.reduce((most, { dx, dy }) => Math.max(most, Math.hypot(dx, dy)), 0);
+
+/** Share of the width that the greatest movement should be drawn as, and the factors to choose from. */
+const VISIBLE = 0.09;
+const factors = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
+
+/** Whole factor by which a movement (m) is drawn in a section of this width (m). */
+export function magnification(movement: number, width: number): number {
+  const wanted = (VISIBLE * width) / Math.max(movement, 1e-9);
+  return factors.reduce((best, factor) => (factor <= wanted ? factor : best), 1);
+}
+
+/**
+ * The bent frame: node + way into the built shape + `factor` times the movement under load. A sprung bow is
+ * modelled as the straight pipe it was, so the way into the built shape matters.
+ */
+export function deflectedOverlay(
+  shelter: Shelter,
+  analysis: FrameAnalysis,
+  response: Response,
+  system: System,
+): SectionOverlays {
+  const state = analysis.states[response.condition];
+  const move = largest(response);
+  const factor = magnification(move, shelter.width);
+  const at = (node: number): Point => {
+    const place = state.system.nodes[node];
+    const built = state.result.displacements[node];
+    const moved = response.displacements[node];
+    if (!place || !built || !moved) throw new RangeError(`the analysis has no node ${node}`);
+    return point(place.x + built.dx + factor * moved.dx, place.y + built.dy + factor * moved.dy);
+  };
+  const { roof, leftWall, rightWall, elements, model } = state.system;
+  const ties = elements.flatMap(({ role }, index) => (role === 'tie' ? [[index]] : []));
+  const lines = [roof, leftWall, rightWall, ...ties]
+    .filter((run) => run.length > 0)
+    .flatMap((run) => chains(run.map((index) => model.elements[index] as { i: number; j: number })))
+    .map((nodes) => nodes.map(at));
+  return {
+    deflected: { lines, factor },
+    captions: [
+      `${loadCaption(response)} Greatest movement ${format(move, 'thickness', system)}${factor === 1 ? ', drawn true size' : `, drawn ${factor} times as large`}.`,
+    ],
+  };
+}
+
+/** Elements of a run as chains of nodes: a run may be broken where a part ends. */
+function chains(run: readonly { readonly i: number; readonly j: number }[]): readonly (readonly number[])[] {
+  const all: number[][] = [];
+  for (const { i, j } of run) {
+    const last = all.at(-1);
+    if (last?.at(-1) === i) last.push(j);
+    else all.push([i, j]);
+  }
+  return all;
+}
+
+/** Bending of the roof's members, drawn on the side that is stretched. */
+export function bendingOverlay(shelter: Shelter, response: Response): SectionOverlays {
+  const { roof } = shelter;
+  const forces = response.forces
+    .filter(({ part }) => part === roof.id)
+    .map((force, order) => ({ ...force, order }))
+    .sort((a, b) => a.at - b.at || a.order - b.order);
+  const captions = [
+    `${loadCaption(response)} Bending of one ${roof.type === 'rafters' ? 'pair of rafters' : 'bow'}, on the side that is stretched; posts and rails are left out.`,
+  ];
+  if (forces.length < 2) return { captions: [...captions, 'There is no bending to draw.'] };
+  return {
+    moment: {
+      part: roof.id,
+      // The analysis counts a moment positive that bends to the left of travel, which stretches the right side.
+      points: forces.map(({ at, moment }) => ({ ...placeAt(shelter, at), moment: -moment })),
+    },
+    captions,
+  };
+}
+
+/** Place on the roof line at an arc length, m. */
+function placeAt({ roof }: Shelter, s: number): Point {
+  const { line } = roof;
+  const next = line.findIndex((one) => one.s >= s);
+  const b = line[next < 0 ? line.length - 1 : next];
+  const a = line[next <= 0 ? 0 : next - 1];
+  if (!a || !b) throw new RangeError('the roof has no line');
+  const share = b.s > a.s ? Math.min(1, (s - a.s) / (b.s - a.s)) : 0;
+  return point(a.x + share * (b.x - a.x), a.y + share * (b.y - a.y));
+}
+
+export function waterOverlay(analysis: FrameAnalysis, system: System): SectionOverlays {
+  const { film, ponding, states } = analysis;
+  if (film === undefined || ponding === undefined)
+    return { captions: ['No film on the roof: no water can stand in it.'] };
+  const pond = pondOf(film, states.rain);
+  const verdict = ponded(ponding, system);
+  if (pond === undefined) return { captions: [verdict] };
+  return {
+    ponds: [{ part: film.cover.id, ...pond }],
+    captions: [`Film half way between two frames, before the frames give under it. ${verdict}`],
+  };
+}
+
+const ponded = (ponding: FramePonding, system: System): string => {
+  const water = (newtons: number): string => format(newtons, 'force', system);
+  switch (ponding.verdict) {
+    case 'drains':
+      return 'Water runs off: no pocket holds any.';
+    case 'comes to rest':
+      return `Water comes to rest at ${water(ponding.atRest ?? 0)} on a frame.`;
+    case 'runs away':
+      return `First pocket ${water(ponding.firstWater)} on a frame; the frame gives and the water keeps gathering.`;
+    case 'no answer':
+      return 'The frame found no balance under standing water.';
+  }
+};
+
+/** Which load it is, and whether the frame carries all of it. */
+export function loadCaption(response: Response): string {
+  const reached = Math.round(response.reached * 100);
+  const title = `Load: ${titleOf(response)}.`;
+  if (response.status === 'holds') return title;
+  return response.status === 'gives way'
+    ? `${title} The frame gives way at ${reached} % of it, and is drawn there.`
+    : `${title} No balance was found beyond ${reached} % of it; drawn there.`;
+}
+
+/** One overlay by name. `load` is an id of `loadChoices`; without it the load that moves the frame most. */
+export function overlaysOf(
+  shelter: Shelter,
+  analysis: FrameAnalysis | undefined,
+  findings: readonly PartUse[],
+  choice: { readonly overlay: OverlayName; readonly load?: string },
+  system: System,
+): SectionOverlays {
+  if (choice.overlay === 'use') return useOverlay(findings);
+  if (analysis === undefined) return { captions: ['This kind of frame is not calculated: nothing to show.'] };
+  if (choice.overlay === 'water') return waterOverlay(analysis, system);
+  const response = responseOf(analysis, choice.load);
+  if (response === undefined) return { captions: ['This load is not among those of the shelter any more.'] };
+  return choice.overlay === 'deflected'
+    ? deflectedOverlay(shelter, analysis, response, system)
+    : bendingOverlay(shelter, response);
+}
