@@ -1,5 +1,5 @@
 import type { Item, Shelter, SpecEdit } from '@tautline/shelter';
-import type { FrameAnalysis } from '@tautline/structure';
+import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
 import type { Finding, MessagePiece } from './finding.ts';
 import type { GustOrder } from './gust-order.ts';
 
@@ -10,6 +10,8 @@ export interface CheckInput {
   readonly frame:
     | { readonly ok: true; readonly analysis: FrameAnalysis }
     | { readonly ok: false; readonly reason: string };
+  /** The whole house in space, or why there is none; absent in the live tier. */
+  readonly house?: HouseAnswer;
   /** In which order parts give way as the gust rises; absent without a frame analysis, or when not wanted. */
   readonly gusts?: GustOrder;
   /** The day for which ages are worked out, ISO; ages are not checked without one. */

@@ -1,5 +1,11 @@
 import type { Assumed, Shelter } from '@tautline/shelter';
-import { analyseFrame, type FrameAnalysis } from '@tautline/structure';
+import {
+  analyseFrame,
+  analyseHouse,
+  Cancelled,
+  type FrameAnalysis,
+  type HouseAnalysis,
+} from '@tautline/structure';
 import { withAcceptances } from './acceptance.ts';
 import type { CheckInput } from './check.ts';
 import type { Finding } from './finding.ts';
@@ -18,6 +24,10 @@ export interface EvaluateOptions {
   readonly person?: boolean;
   /** False leaves the gusts out where no check needs them; they are worked out unless said otherwise. */
   readonly gusts?: boolean;
+  /** 'full' also works out the whole house in space, which takes seconds; the typical frame alone unless said. */
+  readonly tier?: 'live' | 'full';
+  /** Told the share of the full tier that is done, 0 to 1, and what comes next. */
+  readonly progress?: (share: number, next: string) => void;
 }
 
 /** What is not covered, and why. */
@@ -37,9 +47,12 @@ export interface Evaluation {
   readonly analysis?: FrameAnalysis;
   /** In which order parts give way as the gust rises, and when to have the film off. */
   readonly gusts?: GustOrder;
+  /** The whole house in space, where the full tier was asked for and had an answer. */
+  readonly house?: HouseAnalysis;
 }
 
-const outside: readonly Uncovered[] = [
+/** Not covered by the typical frame alone. */
+const besideTheFrame: readonly Uncovered[] = [
   {
     id: 'model',
     reason:
@@ -49,6 +62,9 @@ const outside: readonly Uncovered[] = [
     id: 'model',
     reason: 'the end bow carries half the breadth of the typical bow and is not looked at by itself',
   },
+];
+
+const outside: readonly Uncovered[] = [
   { id: 'loads', reason: 'hail, and things blown against the house, are not in the load cases' },
   {
     id: 'model',
@@ -69,9 +85,11 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
   });
   const wanted = options.gusts !== false || asksForGusts(shelter);
   const gusts = frame.ok && wanted ? gustOrder(shelter, frame.analysis) : undefined;
+  const house = options.tier === 'full' ? wholeHouse(shelter, options) : undefined;
   const input: CheckInput = {
     shelter,
     frame,
+    ...(house === undefined ? {} : { house }),
     ...(gusts === undefined ? {} : { gusts }),
     ...(options.on === undefined ? {} : { on: options.on }),
   };
@@ -95,11 +113,25 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
       })),
       ...materialsNotCovered(shelter).map((reason) => ({ id: 'materials', reason })),
       ...(options.person === true ? [] : [noPerson]),
+      ...(house?.ok === true
+        ? [...house.house.notCovered, ...house.house.notes].map((reason) => ({ id: 'whole-house', reason }))
+        : besideTheFrame),
       ...outside,
     ],
     ...(frame.ok ? { analysis: frame.analysis } : {}),
     ...(gusts === undefined ? {} : { gusts }),
+    ...(house?.ok === true ? { house: house.house } : {}),
   };
+}
+
+/** The full tier; stopping it throws as stopping the live tier does. */
+function wholeHouse(shelter: Shelter, options: EvaluateOptions): CheckInput['house'] {
+  const answer = analyseHouse(shelter, {
+    ...(options.cancelled === undefined ? {} : { cancelled: options.cancelled }),
+    ...(options.progress === undefined ? {} : { progress: options.progress }),
+  });
+  if (options.cancelled?.() === true) throw new Cancelled();
+  return answer;
 }
 
 /** Whether the spec promises something about a storm. */

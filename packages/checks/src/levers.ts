@@ -1,5 +1,17 @@
 /** Levers that several checks share. */
-import { type Bows, type MemberItem, sharpestOf } from '@tautline/shelter';
+import {
+  type Bows,
+  type Foot,
+  itemValue,
+  type MemberItem,
+  quantityValue,
+  type Rafters,
+  type Shelter,
+  type SpecEdit,
+  sharpestOf,
+  specNode,
+  wordValue,
+} from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import type { Lever, Stock } from './check.ts';
 import { length } from './judge.ts';
@@ -43,6 +55,48 @@ export function risen(roof: { readonly origin: Bows['origin']; readonly rise: nu
     steps: handy,
     title: (value) => ['Make the rise ', length(value)],
     edits: (value) => [setQuantity(roof.origin, 'rise', value, 'length')],
+  };
+}
+
+/** More lines along the house that hold the frames, evenly spread; of the frames' own stock where there are none. */
+export function morePurlins(shelter: Shelter, frame: Bows | Rafters): Lever {
+  const purlin = shelter.purlins.find((rail) => rail.id === 'purlins');
+  const { origin } = purlin ?? shelter;
+  const now = purlin?.lines.length ?? 0;
+  const edits = (count: number): SpecEdit[] => {
+    const slots = { count: quantityValue(count, 'count', origin) };
+    if (purlin === undefined) {
+      const of = specNode('of', origin, { item: itemValue(frame.member.id, origin) });
+      return [{ type: 'add', block: origin, node: specNode('purlins', origin, slots, [of]) }];
+    }
+    // Places that were said for fewer lines no longer hold.
+    const places = (purlin.placesSaid ?? []).map((node): SpecEdit => ({ type: 'remove', node }));
+    return [{ type: 'replace', node: origin, slots }, ...places];
+  };
+  return {
+    type: 'choice',
+    options: [1, 2, 3, 4, 6, 8].map((extra) => ({
+      title: [`Hold the frames with ${now + extra} ${now + extra === 1 ? 'purlin' : 'purlins'}`],
+      edits: edits(now + extra),
+    })),
+  };
+}
+
+/** Feet set in concrete instead of what they are, the smallest first, m. */
+export function inConcrete(foot: Foot, acrosses: readonly number[], depths: readonly number[]): Lever {
+  const { origin } = foot;
+  return {
+    type: 'choice',
+    options: acrosses.flatMap((across) =>
+      depths.map((depth) => ({
+        title: ['Set each foot in concrete, ', length(across), ' across and ', length(depth), ' deep'],
+        edits: [
+          { type: 'replace' as const, node: origin, slots: { kind: wordValue('concrete', origin) } },
+          setQuantity(origin, 'driven', depth, 'length'),
+          setQuantity(origin, 'across', across, 'length'),
+        ],
+      })),
+    ),
   };
 }
 

@@ -36,7 +36,9 @@ import { siteFacts } from './checks/site-facts.ts';
 import { spliceOverlap } from './checks/splice-overlap.ts';
 import { stockLength } from './checks/stock-length.ts';
 import { stormOrder } from './checks/storm-order.ts';
+import { tierDifference } from './checks/tier-difference.ts';
 import { weakCoupler } from './checks/weak-coupler.ts';
+import { wholeHouse } from './checks/whole-house.ts';
 import { withstand } from './checks/withstand.ts';
 
 /** Every check, in the order a report shows them: what is bought first, then what is made of it. */
@@ -63,6 +65,8 @@ export const checks: readonly Check[] = [
   lateralFoot,
   footBearing,
   racking,
+  wholeHouse,
+  tierDifference,
   filmStressCheck,
   fasteningPull,
   flutter,

@@ -22,6 +22,13 @@ const own: readonly Source[] = [
     standing: 'derived',
   },
   {
+    id: 'house',
+    title: 'Analysis of the whole house in space',
+    where:
+      'corotational beams, large rotations, cables that go slack; checked against closed forms and an independent solver in test/reference',
+    standing: 'derived',
+  },
+  {
     id: 'frame-ponding',
     title: 'Water on a frame that gives: equilibrium of pocket and bent shape',
     where: 'the pocket is found on the bent shape; beam limit γ b L⁴ / π⁴ held in test/reference',

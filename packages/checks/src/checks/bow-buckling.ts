@@ -1,10 +1,10 @@
 import { type ColumnStress, columnStress } from '@tautline/loads';
-import { type Bows, lengthOf, quantityValue, type Rafters } from '@tautline/shelter';
+import { type Bows, lengthOf, type Rafters } from '@tautline/shelter';
 import { type FrameAnalysis, lockedIn, type Response, relaxedShare, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { closer, stouter } from '../levers.ts';
+import { closer, morePurlins, stouter } from '../levers.ts';
 import { type MemberLimit, memberLimit } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
@@ -202,24 +202,5 @@ export const bowBuckling: Check = {
 function levers(input: CheckInput, _finding: Finding, stock: Stock): Lever[] {
   const { roof } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  const purlin = input.shelter.purlins.find((rail) => rail.lines.length > 0);
-  const more: Lever[] =
-    purlin === undefined
-      ? []
-      : [
-          {
-            type: 'choice',
-            options: [1, 2, 3, 4, 6, 8].map((extra) => ({
-              title: [`Hold the frames with ${purlin.lines.length + extra} purlins`],
-              edits: [
-                {
-                  type: 'replace' as const,
-                  node: purlin.origin,
-                  slots: { count: quantityValue(purlin.lines.length + extra, 'count', purlin.origin) },
-                },
-              ],
-            })),
-          },
-        ];
-  return [...more, stouter(roof, stock), closer(roof, 'frames')];
+  return [morePurlins(input.shelter, roof), stouter(roof, stock), closer(roof, 'frames')];
 }

@@ -6,6 +6,7 @@ import { type FrameFoot, frameFeet, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footSideways } from '../ground-sideways.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { inConcrete } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
 /** Push on one foot as share of what the ground allows there; undefined where that is not covered. */
@@ -130,7 +131,7 @@ export const lateralFoot: Check = {
   levers,
 };
 
-/** Deeper, then wider. */
+/** Deeper, then wider, or in concrete. */
 function levers(input: CheckInput, finding: Finding): Lever[] {
   const held = frameFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
   if (held === undefined) return [];
@@ -149,7 +150,8 @@ function levers(input: CheckInput, finding: Finding): Lever[] {
         : [setQuantity(foot.origin, 'length', foot.length + value - foot.driven, 'length')]),
     ],
   };
-  if (foot.kind !== 'concrete' || foot.across === undefined) return [deeper];
+  if (foot.kind !== 'concrete') return [deeper, inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.8, 1, 1.2])];
+  if (foot.across === undefined) return [deeper];
   const { across } = foot;
   return [
     deeper,

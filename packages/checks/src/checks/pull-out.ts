@@ -1,11 +1,11 @@
 import { groundAllowedAt } from '@tautline/loads';
 import type { Foot, MemberItem, Part, Shelter } from '@tautline/shelter';
-import { quantityValue, wordValue } from '@tautline/shelter';
 import type { Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { inConcrete } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
 interface Held {
@@ -119,7 +119,7 @@ export const pullOut: Check = {
 function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
   const held = heldFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
   if (held === undefined) return [];
-  const { foot, owner } = held;
+  const { foot } = held;
   const result: Lever[] = [];
   if (foot.kind !== 'bearing' && foot.kind !== 'ballast') {
     result.push({
@@ -148,39 +148,6 @@ function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
       edits: (value) => [setQuantity(foot.origin, 'across', value, 'length')],
     });
   }
-  if (foot.kind !== 'concrete') {
-    const origin = owner.origin;
-    const options = [0.25, 0.3, 0.4, 0.5].flatMap((across) =>
-      [0.6, 0.8, 1].map((driven) => ({
-        title: [
-          'Set each foot in concrete, ',
-          measured(across, 'length'),
-          ' across and ',
-          measured(driven, 'length'),
-          ' deep',
-        ],
-        edits: [
-          {
-            type: 'replace' as const,
-            node: foot.origin,
-            slots: { kind: wordValue('concrete', origin) },
-          },
-          {
-            type: 'set' as const,
-            block: foot.origin,
-            word: 'driven',
-            slots: { value: quantityValue(driven, 'length', origin) },
-          },
-          {
-            type: 'set' as const,
-            block: foot.origin,
-            word: 'across',
-            slots: { value: quantityValue(across, 'length', origin) },
-          },
-        ],
-      })),
-    );
-    result.push({ type: 'choice', options });
-  }
+  if (foot.kind !== 'concrete') result.push(inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.6, 0.8, 1]));
   return result;
 }

@@ -1,0 +1,175 @@
+import type { Brace, CableItem, MemberItem, Shelter } from '@tautline/shelter';
+import { type HouseAnalysis, type HouseResponse, type PieceForces, sectionOf } from '@tautline/structure';
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { memberLimit } from '../resistance.ts';
+import { cableWorking } from '../rigging.ts';
+
+function run(input: CheckInput): Finding[] {
+  const { shelter, house } = input;
+  if (house === undefined) return [];
+  if (!house.ok) return [notChecked(wholeHouse.id, shelter.roof, house.reason)];
+  const { racking, responses } = house.house;
+  return [
+    standing(
+      shelter,
+      house.house,
+      responses.find((response) => response.status !== 'holds'),
+    ),
+    ...bracing(shelter, racking.bracing),
+  ];
+}
+
+/** Whether the house as a whole holds under every combination, and how far it moves along its length. */
+function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse | undefined): Finding {
+  const { racking } = house;
+  const part = shelter.roof;
+  if (broken?.status === 'no answer')
+    return notChecked(
+      wholeHouse.id,
+      part,
+      `the whole house found no balance under ${broken.load.title}`,
+      'house',
+    );
+  const reached = broken?.reached ?? (racking.unheld ? 0 : 1);
+  const drifted = [
+    step(
+      'd',
+      'largest movement along the house under wind along it',
+      'from the analysis of the whole house',
+      [given('y', 'height it happens at', racking.driftHeight, 'length')],
+      racking.drift,
+      'length',
+      'house',
+    ),
+  ];
+  if (racking.unheld || broken !== undefined)
+    return {
+      id: wholeHouse.id,
+      verdict: 'fails',
+      severity: 'error',
+      part: part.id,
+      origin: part.origin,
+      related: [],
+      message: racking.unheld
+        ? ['Nothing in the model keeps the whole house from leaning over along its length.']
+        : ['The whole house gives way at ', measured(reached, 'percent'), ` of ${broken!.load.title}.`],
+      utilisation: 1 / Math.max(reached, 1e-3),
+      source: 'house',
+      steps: broken === undefined ? [] : drifted,
+      ...(broken === undefined ? {} : { loadCase: broken.load.title }),
+    };
+  return {
+    id: wholeHouse.id,
+    verdict: 'passes',
+    severity: 'information',
+    part: part.id,
+    origin: part.origin,
+    related: [],
+    message: [
+      'The whole house holds under every combination and moves ',
+      measured(racking.drift, 'length'),
+      ` along its length under ${racking.loadCase || 'wind along it'}.`,
+    ],
+    source: 'house',
+    steps: drifted,
+    ...(racking.loadCase === '' ? {} : { loadCase: racking.loadCase }),
+  };
+}
+
+/** Braces, guys and ties by the pull or push they take in the whole house. */
+function bracing(shelter: Shelter, pieces: readonly PieceForces[]): Finding[] {
+  return shelter.braces.flatMap((brace): Finding[] => {
+    const own = pieces.filter((piece) => piece.part === brace.id);
+    if (own.length === 0) return [];
+    const length = Math.hypot(
+      brace.to.x - brace.from.x,
+      brace.to.y - brace.from.y,
+      brace.to.z - brace.from.z,
+    );
+    const limits = limitsOf(shelter, brace.member, length);
+    const use = (piece: PieceForces): number => Math.max(piece.pull / limits.pull, piece.push / limits.push);
+    const worst = own.reduce((most, piece) => (use(piece) > use(most) ? piece : most));
+    const pushed = worst.push / limits.push > worst.pull / limits.pull;
+    const demand = pushed ? worst.push : worst.pull;
+    const capacity = pushed ? limits.push : limits.pull;
+    return [
+      judge({
+        id: wholeHouse.id,
+        part: brace,
+        utilisation: demand / capacity,
+        demand: measured(demand, 'force'),
+        capacity: measured(capacity, 'force'),
+        loadCase: worst.loadCase,
+        message: [
+          `In the whole house a ${brace.role} of ${brace.member.title} is ${pushed ? 'pushed' : 'pulled'} with `,
+          measured(demand, 'force'),
+          ` under ${worst.loadCase}; it may take `,
+          measured(capacity, 'force'),
+          '.',
+        ],
+        source: 'house',
+        steps: [
+          step('N', 'force along it', 'from the analysis of the whole house', [], demand, 'force', 'house'),
+          ...(pushed
+            ? [
+                step(
+                  'N_a',
+                  'push it may take before it bows out, half of Euler',
+                  'N_a = π² E I / 2 l²',
+                  [given('l', 'free length', length, 'length')],
+                  capacity,
+                  'force',
+                  'timoshenko:stability',
+                ),
+              ]
+            : []),
+        ],
+      }),
+    ];
+  });
+}
+
+/** What a brace may be pulled and pushed with, N: a cable takes no push in the analysis. */
+function limitsOf(
+  shelter: Shelter,
+  member: Brace['member'] & (MemberItem | CableItem),
+  length: number,
+): { pull: number; push: number } {
+  if (member.kind === 'cable') return { pull: cableWorking(member), push: Number.MAX_VALUE };
+  const section = sectionOf(member);
+  const pull = memberLimit(shelter.site, member, 'gust').tension * section.area;
+  const { shape } = member.section;
+  const weak =
+    shape === 'rectangle'
+      ? (Math.min(member.section.depth, member.section.breadth) ** 3 *
+          Math.max(member.section.depth, member.section.breadth)) /
+        12
+      : section.secondMoment;
+  const euler = (Math.PI ** 2 * member.material.modulus * weak) / length ** 2;
+  return { pull, push: Math.min(pull, euler / 2) };
+}
+
+export const wholeHouse: Check = {
+  id: 'whole-house',
+  title: 'Whole house in space',
+  asks: 'Does the house as a whole stand up to every combination, and do its braces, guys and ties take what it brings them?',
+  matters: 'A house can fall between frames that each stand: along its length, frame after frame.',
+  formula: 'u = N / N_a; det K(λ) = 0 along the load path of the whole house',
+  symbols: [
+    { symbol: 'N', meaning: 'largest pull or push in a brace, guy or tie', kind: 'force' },
+    {
+      symbol: 'N_a',
+      meaning: 'what it may take: its strength, or half of Euler’s load when pushed',
+      kind: 'force',
+    },
+    { symbol: 'λ', meaning: 'share of the load at which the house loses its stiffness', kind: 'percent' },
+  ],
+  sources: ['house', 'rigging', 'timoshenko:stability'],
+  leavesOut:
+    'Looked at only in the full analysis. Film as a brace, end walls and doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
+  mayBeAccepted: 'When end walls, or ground the house is dug into, hold it along its length.',
+  run,
+  levers: () => [],
+};
