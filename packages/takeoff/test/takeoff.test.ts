@@ -82,6 +82,11 @@ describe('bows', () => {
     expect(line(of, 'frame/concrete-filling').total).toBeCloseTo((Math.PI / 4) * 0.026 ** 2 * 2.5 * 22, 12);
     const reinforced = shelter({ roof: bows({ filled: { upTo: 2, with: 'rebar', member: rebar } }) });
     expect(pieces(line(reinforced, 'frame/rebar'))).toEqual([[2.5, 22]]);
+    // Concrete round a bar of 12 mm: both are bought, and the concrete is less by the bar.
+    const both = shelter({ roof: bows({ filled: { upTo: 2, with: 'concrete', member: rebar } }) });
+    expect(pieces(line(both, 'frame/rebar'))).toEqual([[2.5, 22]]);
+    const ring = (Math.PI / 4) * (0.026 ** 2 - 0.012 ** 2);
+    expect(line(both, 'frame/concrete-filling').total).toBeCloseTo(ring * 2.5 * 22, 12);
   });
 
   it('wrapped: 110 m', () => {
@@ -295,5 +300,21 @@ describe('gutters and water', () => {
       'what the irrigation takes: only its kind is said',
       'a door: in the spec, but not in the model',
     ]);
+  });
+});
+
+describe('a laminated bow', () => {
+  it('takes its layers of boards: 11 bows x 4 layers of 10 m out of boards of 4.8 m: 88 whole and 44 of 0.4 m', () => {
+    const lath = {
+      ...board,
+      section: { shape: 'rectangle' as const, depth: 0.08, breadth: 0.06, laminations: 4 },
+    };
+    const { lines, gaps } = takeoff(shelter({ roof: bows({ member: lath, shape: 'laminated' }) }));
+    const line = lines.find((one) => one.item?.id === 'board');
+    expect(line?.pieces?.map(({ length, count }) => [count, length])).toEqual([
+      [88, 4.8],
+      [44, expect.closeTo(0.4, 9)],
+    ]);
+    expect(gaps[0]?.what).toContain('glue and screws');
   });
 });

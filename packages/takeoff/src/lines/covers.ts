@@ -10,6 +10,7 @@ import {
   type TakeoffLine,
   type Told,
 } from '../line.ts';
+import { buttedPieces } from './split.ts';
 
 /** Overlap of two widths of film where one roll is too narrow, m: common practice, no source. */
 const LAP = 0.3;
@@ -110,7 +111,7 @@ function fasteningLines(cover: Cover, gaps: Gap[]): readonly TakeoffLine[] {
   const whole = edges.reduce((sum, edge) => sum + edge, 0);
   const edgesText = `${cover.place}: ${edges.length} edges, `;
   if (fastening.form === 'channel' || fastening.form === 'board') {
-    const pieces = edges.flatMap((edge) => edgePieces(edge, fastening.stockLengths));
+    const pieces = edges.flatMap((edge) => buttedPieces(edge, fastening.stockLengths));
     const counts = new Map<number, number>();
     for (const piece of pieces) counts.set(piece, (counts.get(piece) ?? 0) + 1);
     const cut = [...counts].map(([length, count]) => ({ length, count, note: `${cover.place} edge` }));
@@ -148,15 +149,6 @@ function fasteningLines(cover: Cover, gaps: Gap[]): readonly TakeoffLine[] {
 
 /** How many places lie along an edge at this spacing, both ends included. */
 const placesAlong = (edge: number, every: number): number => Math.floor(edge / every + 1e-9) + 1;
-
-/** Whole stock lengths butted along an edge, and the rest. */
-function edgePieces(edge: number, stock: readonly number[]): readonly number[] {
-  const longest = stock.at(-1);
-  if (longest === undefined) return [edge];
-  const pieces: number[] = [];
-  for (let left = edge; left > 1e-6; left -= longest) pieces.push(Math.min(left, longest));
-  return pieces;
-}
 
 function strapLines(cover: Cover): readonly TakeoffLine[] {
   if (!cover.straps) return [];

@@ -80,34 +80,45 @@ export function fillingLines(
   count: number,
   part: Foot | { readonly id: string; readonly origin: Foot['origin'] },
 ): Takeoff {
+  const lines: TakeoffLine[] = [];
+  const gaps: Gap[] = [];
   if (filled.member) {
-    const pieces = [{ length, count, note: `${filled.with} inside` }];
     const steps = [[`${count} times `, metres(length), ' inside ', host.title]];
-    return {
-      lines: [cutLine('frame', filled.member, filled.member.stockLengths, pieces, part, steps)],
-      gaps: [],
-    };
+    const pieces = [{ length, count, note: 'inside' }];
+    lines.push(cutLine('frame', filled.member, filled.member.stockLengths, pieces, part, steps));
   }
-  if (filled.with !== 'concrete') {
-    return {
-      lines: [],
-      gaps: [{ what: `the ${filled.with} inside: nothing says which`, origin: part.origin }],
-    };
+  if (filled.with === 'concrete') {
+    const bore = boreOf(host);
+    if (bore === undefined)
+      gaps.push({ what: 'the concrete inside a member that is not a pipe', origin: part.origin });
+    else {
+      // A bar inside takes up room that the concrete does not fill.
+      const bar = filled.member ? solidArea(filled.member) : 0;
+      const area = Math.max(0, (Math.PI / 4) * bore ** 2 - bar);
+      const why = [
+        'bore ',
+        { value: bore, kind: 'thickness' },
+        ...(bar > 0 ? [' less what is put inside'] : []),
+        ', ',
+        metres(length),
+        `, ${count} times`,
+      ] as const;
+      lines.push(looseLine('frame', 'Concrete filling', 'volume', area * length * count, part, why));
+    }
+  } else if (!filled.member) {
+    gaps.push({ what: `the ${filled.with} inside: nothing says which`, origin: part.origin });
   }
-  if (host.section.shape !== 'round-hollow') {
-    return {
-      lines: [],
-      gaps: [{ what: 'the concrete inside a member that is not a pipe', origin: part.origin }],
-    };
-  }
-  const bore = host.section.outside - 2 * host.section.wall;
-  const why = [
-    `bore `,
-    { value: bore, kind: 'thickness' },
-    ', ',
-    metres(length),
-    `, ${count} times`,
-  ] as const;
-  const volume = (Math.PI / 4) * bore ** 2 * length * count;
-  return { lines: [looseLine('frame', 'Concrete filling', 'volume', volume, part, why)], gaps: [] };
+  return { lines, gaps };
+}
+
+const boreOf = ({ section }: MemberItem): number | undefined =>
+  section.shape === 'round-hollow' ? section.outside - 2 * section.wall : undefined;
+
+/** Area a bar takes up, m2; a pipe is open inside and takes up its wall only. */
+function solidArea({ section }: MemberItem): number {
+  if (section.shape === 'rectangle') return section.depth * section.breadth;
+  const outer = (Math.PI / 4) * section.outside ** 2;
+  return section.shape === 'round-solid'
+    ? outer
+    : outer - (Math.PI / 4) * (section.outside - 2 * section.wall) ** 2;
 }

@@ -2,7 +2,7 @@
 import type { Bows, JointUse, Rafters, Roof } from '@tautline/shelter';
 import { countLine, cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine } from '../line.ts';
 import { fillingLines, footLines, intoGround } from './ground.ts';
-import { counted, lapAt, lengthBelow, splitAt, widthAt } from './split.ts';
+import { buttedPieces, counted, lapAt, lengthBelow, splitAt, widthAt } from './split.ts';
 
 export function roofLines(roof: Roof): Takeoff {
   if (roof.type === 'bows') return bowLines(roof);
@@ -21,18 +21,23 @@ function bowLines(bows: Bows): Takeoff {
   const cuts = bows.joints.map(({ at, item }) => ({ at, lap: lapAt(item.form, item.insertion, member) }));
   if (crownFitting && ending.includes(crownFitting.item.form)) cuts.push({ at: length / 2, lap: 0 });
   const pieces = counted(splitAt(length, beyond, cuts), count, cuts.length > 0 ? 'bow, part' : 'bow');
+  const layers = member.section.shape === 'rectangle' ? (member.section.laminations ?? 1) : 1;
   const lines: TakeoffLine[] = [
-    cutLine('frame', member, member.stockLengths, pieces, bows, [
-      [
-        `${count} bows of `,
-        metres(length),
-        ...(beyond > 0 ? [' and ', metres(beyond), ' into the ground at each foot'] : []),
-        ...(cuts.length > 0 ? [`, each in ${cuts.length + 1} pieces`] : []),
-      ],
-    ]),
+    layers > 1
+      ? laminatedLine(bows, layers, length + 2 * beyond)
+      : cutLine('frame', member, member.stockLengths, pieces, bows, [
+          [
+            `${count} bows of `,
+            metres(length),
+            ...(beyond > 0 ? [' and ', metres(beyond), ' into the ground at each foot'] : []),
+            ...(cuts.length > 0 ? [`, each in ${cuts.length + 1} pieces`] : []),
+          ],
+        ]),
     ...jointLines([...bows.joints, ...(crownFitting ? [crownFitting] : [])], count),
   ];
   const gaps: Gap[] = [];
+  if (layers > 1)
+    gaps.push({ what: 'glue and screws of the laminated bows: nothing says which', origin: bows.origin });
   const feet = foot ? footLines(foot, 2 * count) : { lines: [], gaps: [] };
   if (bows.filled) {
     const inside = lengthBelow(bows.line, bows.filled.upTo);
@@ -42,6 +47,19 @@ function bowLines(bows: Bows): Takeoff {
   }
   if (bows.wrapped) lines.push(wrapping(length * count, bows));
   return { lines: [...lines, ...feet.lines], gaps: [...gaps, ...feet.gaps] };
+}
+
+/** Boards of a laminated bow, each layer of whole lengths and a rest; layers start from either end in turn, so that butts are staggered. */
+function laminatedLine(bows: Bows, layers: number, along: number): TakeoffLine {
+  const { member, stations } = bows;
+  const pieces = counted(buttedPieces(along, member.stockLengths), stations.length * layers, 'bow, board');
+  return cutLine('frame', member, member.stockLengths, pieces, bows, [
+    [
+      `${stations.length} bows of ${layers} boards, each `,
+      metres(along),
+      ' in all; the rest stands at either end in turn, so that butts are staggered',
+    ],
+  ]);
 }
 
 function rafterLines(rafters: Rafters): Takeoff {

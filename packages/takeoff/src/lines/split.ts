@@ -48,6 +48,15 @@ export function runPieces(run: number, member: MemberItem, span: number): readon
   return pieces;
 }
 
+/** Whole stock lengths butted end to end along a run, and the rest. All m. */
+export function buttedPieces(run: number, stock: readonly number[]): readonly number[] {
+  const longest = stock.at(-1);
+  if (longest === undefined) return [run];
+  const pieces: number[] = [];
+  for (let left = run; left > 1e-6; left -= longest) pieces.push(Math.min(left, longest));
+  return pieces;
+}
+
 /** Equal pieces counted together, longest first. */
 export function counted(
   lengths: readonly number[],
