@@ -1,5 +1,5 @@
 import { checkOf, type Finding, measuredText, messageText, sources } from '@tautline/checks';
-import type { System } from '@tautline/quantity';
+import { type System, usedText } from '@tautline/quantity';
 import type { Chapter } from '../context.ts';
 import { html, type Markup, table } from '../html/markup.ts';
 
@@ -31,8 +31,7 @@ function marks(findings: readonly Finding[]): ReadonlyMap<string, string> {
   return new Map([...new Set(ids)].map((id, index) => [id, `S${index + 1}`]));
 }
 
-const used = ({ utilisation }: Finding): string =>
-  utilisation === undefined ? '' : utilisation > 10 ? 'over 1000 %' : `${Math.round(utilisation * 100)} %`;
+const used = ({ utilisation }: Finding): string => (utilisation === undefined ? '' : usedText(utilisation));
 
 function sheet(finding: Finding, system: System, numbered: ReadonlyMap<string, string>): Markup {
   const check = checkOf(finding.id);

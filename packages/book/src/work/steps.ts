@@ -122,7 +122,7 @@ function filling({ sidePosts, roof: of, ridge: rail }: Shelter, system: System):
   return [...rows, ...bows].map(({ what, reach, filled }) => ({
     title: `Fill the ${what}`,
     does: [
-      `${filled.member ? filled.member.title : filled.with} inside, ${reach}.`,
+      `${[filled.member?.title ?? filled.with, ...(filled.member && filled.with === 'concrete' ? ['concrete round it'] : [])].join(', ')}, ${reach}.`,
       ...(filled.with === 'concrete'
         ? ['Stiff mix, a little at a time, tapped down; leave it a week before it carries anything.']
         : []),
