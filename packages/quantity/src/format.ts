@@ -86,7 +86,14 @@ export function format(si: number, kind: string, system: System, options: Format
   const unit = unitOf(rung.unit);
   if (!unit) throw new RangeError(`'${rung.unit}' is no unit`);
   const text = show(inUnit(si, unit));
-  return unit.display === '°' ? `${text}°` : `${text} ${unit.display}`;
+  if (unit.display === '°') return `${text}°`;
+  // The only unit written out as a word takes its plural.
+  return unit.display === 'month' && text !== '1' ? `${text} months` : `${text} ${unit.display}`;
+}
+
+/** Share of a capacity that is used up, for a person: past ten times it only matters that it is far too much. */
+export function usedText(share: number): string {
+  return share > 10 ? 'over 1000 %' : `${Math.round(share * 100)} %`;
 }
 
 function fixed(value: number, decimals: number): string {

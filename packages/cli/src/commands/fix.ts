@@ -1,6 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { messageText } from '@tautline/checks';
+import { usedText } from '@tautline/quantity';
 import { CannotRun, exit } from '../exit.ts';
 import { load, shelterFiles } from '../files.ts';
 import { type Mended, mend } from '../mend.ts';
@@ -33,7 +34,7 @@ export const fix: Command = {
 function told(mended: Mended, system: 'metric' | 'us'): string[] {
   const lines = mended.steps.map(
     (step) =>
-      `${step.finding.id}: ${messageText(step.fix.title, system)} (then ${Math.round(step.fix.utilisationAfter * 100)} % used)`,
+      `${step.finding.id}: ${messageText(step.fix.title, system)} (then ${usedText(step.fix.utilisationAfter)} used)`,
   );
   for (const finding of mended.left)
     lines.push(

@@ -1,9 +1,8 @@
 /** What exploring tells a person, and another program. */
 import { cautionLine } from '@tautline/book';
-import { format, type System } from '@tautline/quantity';
+import { format, type System, usedText } from '@tautline/quantity';
 import type { Axis } from '@tautline/review';
 import { moneyText } from '@tautline/takeoff';
-import { usedText } from '../report/summary.ts';
 import { type Choice, type Choices, valueText } from './choices.ts';
 
 export interface Explored {

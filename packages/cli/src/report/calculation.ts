@@ -1,7 +1,7 @@
 /** A finding's calculation as a person follows it: formula, numbers, result, source; assumed values marked. */
 import { type Evaluation, type Finding, measuredText, messageText, sources } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
-import { usedText } from './summary.ts';
+import { usedText } from '@tautline/quantity';
 
 type Step = Finding['steps'][number];
 

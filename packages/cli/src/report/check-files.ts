@@ -10,20 +10,28 @@ export interface CheckTask {
   /** Day ages are counted to, ISO. */
   readonly on: string;
   readonly system: System;
+  /** Also works out the whole house in space. */
+  readonly full?: boolean;
 }
 
 /** Files read at once: enough to read shared imports rarely, few enough to keep memory small. */
 const handful = 12;
 
-export function checkTasks(files: readonly string[], on: string, system: System): CheckTask[] {
+export function checkTasks(files: readonly string[], on: string, system: System, full = false): CheckTask[] {
   const tasks: CheckTask[] = [];
   for (let at = 0; at < files.length; at += handful)
-    tasks.push({ type: 'check', files: files.slice(at, at + handful), on, system });
+    tasks.push({
+      type: 'check',
+      files: files.slice(at, at + handful),
+      on,
+      system,
+      ...(full ? { full } : {}),
+    });
   return tasks;
 }
 
-export async function checkFiles({ files, on, system }: CheckTask): Promise<CheckSummary> {
-  return summarise(verdictsOf(await load(files), on), system);
+export async function checkFiles({ files, on, system, full }: CheckTask): Promise<CheckSummary> {
+  return summarise(verdictsOf(await load(files), on, full === true ? 'full' : 'live'), system);
 }
 
 /** In the order of the files; a problem of a file that several import is told once, problems in order of place. */

@@ -1,5 +1,6 @@
 import { cautions } from '@tautline/book';
-import { type ShownFinding, type ShownShelter, usedText } from './summary.ts';
+import { usedText } from '@tautline/quantity';
+import type { ShownFinding, ShownShelter } from './summary.ts';
 
 export interface Sheet {
   readonly shelter: ShownShelter;
@@ -89,7 +90,7 @@ const style = `
 body { font: 16px/1.5 system-ui, sans-serif; color: var(--ink); background: var(--paper); margin: 0 auto; max-width: 78rem; padding: 1.5rem; }
 h1 { font-size: 1.5rem; margin: 0 0 .5rem; } h2 { margin: 2.5rem 0 0; border-top: 2px solid var(--ink); padding-top: .75rem; } h3 { margin: 1rem 0 .25rem; }
 nav ul { columns: 3 16rem; padding-left: 1.2rem; } .where, small { color: var(--quiet); }
-.drawings { display: grid; grid-template-columns: repeat(auto-fit, minmax(24rem, 1fr)); gap: 1rem; } figure { margin: 0; border: 1px solid var(--line); padding: .5rem; } figure svg { width: 100%; height: auto; } figcaption { color: var(--quiet); }
+.drawings { display: grid; grid-template-columns: repeat(auto-fit, minmax(34rem, 1fr)); gap: 1rem; } figure { margin: 0; border: 1px solid var(--line); padding: .5rem; } figure svg { width: 100%; height: auto; } figcaption { color: var(--quiet); }
 table { border-collapse: collapse; width: 100%; } th, td { text-align: left; vertical-align: top; padding: .35rem .6rem; border-bottom: 1px solid var(--line); } td.n { text-align: right; white-space: nowrap; }
 tr.error td:first-child { font-weight: 700; } tr.error td:first-child::before { content: "\\2716\\00a0"; } tr.warning td:first-child::before { content: "\\25B2\\00a0"; } .fails { font-weight: 700; } .holds { color: var(--quiet); }
 pre { overflow-x: auto; background: #f6f8fa; padding: .75rem; } details { margin: .4rem 0; } summary { cursor: pointer; }

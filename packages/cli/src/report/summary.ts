@@ -157,8 +157,3 @@ export function failsAt(summary: CheckSummary, level: 'error' | 'warning'): bool
     summary.shelters.some((shelter) => shelter.findings.some((finding) => counts(finding.severity)))
   );
 }
-
-/** Share of the capacity used, for a person: past ten times it only matters that it is far too much. */
-export function usedText(utilisation: number): string {
-  return utilisation > 10 ? 'over 1000 %' : `${Math.round(utilisation * 100)} %`;
-}

@@ -1,5 +1,6 @@
 import { cautionLine } from '@tautline/book';
-import { type CheckSummary, type ShownFinding, type ShownShelter, usedText } from './summary.ts';
+import { usedText } from '@tautline/quantity';
+import type { CheckSummary, ShownFinding, ShownShelter } from './summary.ts';
 
 const marks = { error: 'fails', warning: 'watch', information: 'ok' } as const;
 

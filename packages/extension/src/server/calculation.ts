@@ -1,7 +1,7 @@
 /** The calculation behind findings as a page of Markdown: each step with its formula, inputs and source. */
 import { type Finding, measuredText, messageText, sources } from '@tautline/checks';
 import type { Sheets } from '@tautline/language/server';
-import type { System } from '@tautline/quantity';
+import { type System, usedText } from '@tautline/quantity';
 
 export const calculation: NonNullable<Sheets['calculation']> = (evaluation, findings, system) => {
   const [only] = findings;
@@ -22,7 +22,7 @@ export const calculation: NonNullable<Sheets['calculation']> = (evaluation, find
 
 function findingLines(finding: Finding, system: System): string[] {
   const { demand, capacity, utilisation, loadCase } = finding;
-  const used = utilisation === undefined ? '' : `, ${Math.round(utilisation * 100)} % used`;
+  const used = utilisation === undefined ? '' : `, ${usedText(utilisation)} used`;
   return [
     `## ${finding.id}: ${finding.verdict}${used}`,
     '',

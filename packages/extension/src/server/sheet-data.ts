@@ -11,7 +11,7 @@ import {
 } from '@tautline/drawing';
 import type { PreviewDrawing, PreviewFact, PreviewMaterial, PreviewView } from '@tautline/language/protocol';
 import type { Sheets } from '@tautline/language/server';
-import { format, type System } from '@tautline/quantity';
+import { format, type System, usedText } from '@tautline/quantity';
 import type { Origin, Shelter, SpecWorld } from '@tautline/shelter';
 import { buyText, type Materials, materials } from '@tautline/takeoff';
 
@@ -40,7 +40,7 @@ export const draw: Draw = (evaluation, world, system) => {
 };
 
 /** ISO code the project names, or ''. */
-function currencyOf(world: SpecWorld): string {
+export function currencyOf(world: SpecWorld): string {
   for (const definition of world.definitions.values()) {
     if (definition.word === 'project') {
       const value = definition.children.find(({ word }) => word === 'currency')?.slots['value'];
@@ -81,7 +81,7 @@ function collectOrigins(node: unknown, wanted: ReadonlySet<string>, into: Map<st
   }
 }
 
-function materialRows(counted: Materials, currency: string, system: System): PreviewMaterial[] {
+export function materialRows(counted: Materials, currency: string, system: System): PreviewMaterial[] {
   const rows = counted.lines.map((line) => ({
     title: line.title,
     quantity: format(line.total, line.kind, system),
@@ -113,14 +113,19 @@ function factsOf(
     );
   const { cost } = counted;
   const priced = counted.lines.some((line) => line.cost !== undefined);
+  const { gusts } = evaluation;
+  const first = gusts?.filmOff?.first ?? gusts?.failures[0];
   return [
     {
       label: 'Ground under cover',
       value: `${format(shelter.width, 'length', system)} by ${format(shelter.length, 'length', system)}`,
     },
+    ...(first === undefined
+      ? []
+      : [{ label: 'First to fail', value: `${first.part}, gust ${format(first.gust, 'speed', system)}` }]),
     ...(hardest?.utilisation === undefined
       ? []
-      : [{ label: 'Most used up', value: `${hardest.id}, ${Math.round(hardest.utilisation * 100)} %` }]),
+      : [{ label: 'Most used up', value: `${hardest.id}, ${usedText(hardest.utilisation)}` }]),
     ...(priced
       ? [
           {

@@ -1,5 +1,7 @@
 /** Quick fixes: remedies of language problems, computed fixes of findings, and accepting a finding. */
+
 import { messageText } from '@tautline/checks';
+import { usedText } from '@tautline/quantity';
 import { type Origin, originOf, type SpecEdit } from '@tautline/shelter';
 import { type LangiumDocument, URI } from 'langium';
 import type { CodeActionProvider } from 'langium/lsp';
@@ -17,8 +19,7 @@ import type { LanguageProblem, TextChange } from '../problems/problem.ts';
 import { costChange } from './amount.ts';
 import type { FileAnalysis } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
-import { type PlacedFinding, shownFindings } from './diagnostics.ts';
-import { problemsOf } from './file-view.ts';
+import { knownProblems, type PlacedFinding, shownFindings } from './diagnostics.ts';
 import { isCatalogue } from './scope.ts';
 import { systemFor } from './settings.ts';
 
@@ -45,7 +46,7 @@ export class ShelterActions implements CodeActionProvider {
     const start = document.textDocument.offsetAt(params.range.start);
     const end = document.textDocument.offsetAt(params.range.end);
     const touches = (span: { start: number; end: number }): boolean => span.start <= end && start <= span.end;
-    const problems = problemsOf(document, this.context().view);
+    const problems = knownProblems(document, this.context());
     const only = params.context.only;
     const wants = (kind: string): boolean =>
       !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
@@ -90,7 +91,7 @@ export class ShelterActions implements CodeActionProvider {
       const edit = this.workspaceEdit(fix.edits, analysis);
       if (!edit) return [];
       const price = fix.cost ? `, ${costChange(fix.cost)}` : '';
-      const after = ` (${Math.round(fix.utilisationAfter * 100)} % used after${price})`;
+      const after = ` (${usedText(fix.utilisationAfter)} used after${price})`;
       return [
         {
           title: messageText(fix.title, system) + after,

@@ -1,6 +1,6 @@
 /** What follows for a part from all that was said: sizes, the largest moment, what uses it up most. */
 import type { Finding } from '@tautline/checks';
-import { formatBoth, type System } from '@tautline/quantity';
+import { formatBoth, type System, usedText } from '@tautline/quantity';
 import type { Origin, Roof } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
 import type { ShelterResult } from './analyses.ts';
@@ -93,5 +93,5 @@ function governing({ evaluation }: ShelterResult, id: string, place: readonly un
   if (!most) return '';
   const under = most.loadCase === undefined ? '' : `, under ${most.loadCase}`;
   const target = `command:tautline.showCalculation?${encodeURIComponent(JSON.stringify([...place, most.id]))}`;
-  return `governed by ${most.id}: ${Math.round(used(most) * 100)} % used${under} ([calculation](${target}))`;
+  return `governed by ${most.id}: ${usedText(used(most))} used${under} ([calculation](${target}))`;
 }

@@ -1,5 +1,7 @@
 /** What the program worked out or assumed, shown in the text beside what was written. */
+
 import type { Evaluation, Finding } from '@tautline/checks';
+import { usedText } from '@tautline/quantity';
 import type { Bows, Origin } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
 import type { InlayHintProvider } from 'langium/lsp';
@@ -40,8 +42,7 @@ export class ShelterHints implements InlayHintProvider {
           lengthOf(roof, (si) => shown(si, 'length', system, context.settings())),
         );
       if (hintsDerived) {
-        for (const [origin, share] of mostUsed(evaluation))
-          add(origin, written, `${Math.round(share * 100)} % used`);
+        for (const [origin, share] of mostUsed(evaluation)) add(origin, written, `${usedText(share)} used`);
       }
       if (!hintsAssumed) continue;
       for (const { fact, value, kind, origin } of evaluation.assumed) {

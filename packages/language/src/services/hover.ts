@@ -1,6 +1,6 @@
 /** Hover: what a word says, a quantity in both systems, an item with its numbers and their source. */
 import { checkOf, messageText } from '@tautline/checks';
-import { formatBoth, isKind, type System } from '@tautline/quantity';
+import { formatBoth, isKind, type System, usedText } from '@tautline/quantity';
 import type { Entry, SpecDefinition, Takes } from '@tautline/shelter';
 import { CstUtils, type LangiumDocument } from 'langium';
 import type { HoverProvider } from 'langium/lsp';
@@ -157,8 +157,7 @@ export class ShelterHover implements HoverProvider {
       .filter(({ span }) => span.start <= offset && offset <= span.end)
       .map((finding) => {
         const old = analysis.stale || finding.result?.kept ? ' *(for the text before the last change)*' : '';
-        const used =
-          finding.utilisation === undefined ? '' : ` - ${Math.round(finding.utilisation * 100)} % used`;
+        const used = finding.utilisation === undefined ? '' : ` - ${usedText(finding.utilisation)} used`;
         const formula = finding.steps.at(-1)?.formula;
         const by = finding.loadCase === undefined ? '' : `\n\nGoverned by: ${finding.loadCase}`;
         return `**${finding.verdict}**: ${messageText(finding.message, system)}${used}${old}${by}${formula ? `\n\n\`${formula}\`` : ''}`;

@@ -1,4 +1,5 @@
 /** What stands above a shelter: how much fails and what governs, what fails first, what it costs. */
+import { usedText } from '@tautline/quantity';
 import type { LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Command } from 'vscode-languageserver';
@@ -96,7 +97,7 @@ export function summaryOf(result: AnalysisResult): string | undefined {
         : 'nothing fails in what is checked';
   const governing = governingOf(result);
   const used = governing
-    ? `, governed by ${governing.id} (${Math.round((governing.utilisation ?? 0) * 100)} % used)`
+    ? `, governed by ${governing.id} (${usedText(governing.utilisation ?? 0)} used)`
     : '';
   return `${count}${used}`;
 }

@@ -1,6 +1,6 @@
 /** A review in words, in one system of units: what the Markdown and the page both set out. Not escaped. */
 import { messageText } from '@tautline/checks';
-import { format, type System } from '@tautline/quantity';
+import { format, type System, usedText } from '@tautline/quantity';
 import { moneyText } from '@tautline/takeoff';
 import type { FactChange } from '../facts.ts';
 import type { CostSide, Governing } from '../figures.ts';
@@ -140,11 +140,6 @@ const gustText = ({ gust, part, beyond }: FirstFailure, system: System): string 
   beyond ? `over ${format(gust, 'speed', system)}` : `${format(gust, 'speed', system)} ${part}`;
 const costText = ({ total, complete, currency }: CostSide): string =>
   `${moneyText(total, currency)}${complete ? '' : ' so far'}`;
-
-/** Share of the capacity used; past ten times it only matters that it is far too much. */
-function usedText(utilisation: number): string {
-  return utilisation > 10 ? 'over 1000 %' : `${Math.round(utilisation * 100)} %`;
-}
 
 /** `84 % → 91 %`; one text where both are the same or the other side never was; '' without any. */
 function fromTo<T>(before: T | undefined, after: T | undefined, text: (value: T) => string): string {
