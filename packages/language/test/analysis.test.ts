@@ -96,7 +96,7 @@ describe('results in the editor', () => {
     expect(labels).toContain('exposure open');
     expect(labels).toMatch(/\d{3,} % used/);
     const lenses = await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument });
-    expect(lenses[0]?.command?.title).toMatch(/^\d+ fails?, governed by [a-z-]+ \(\d+ % used\)$/);
+    expect(lenses[0]?.command?.title).toMatch(/^\d+ fails?, governed by [a-z-]+ \((over )?\d+ % used\)$/);
     expect(lenses[0]?.command?.command).toBe('tautline.showCalculation');
     expect(lenses[0]?.range.start).toEqual({ line: 1, character: 8 });
     const hover = await editor.ask<Hover>('textDocument/hover', {
