@@ -49,6 +49,7 @@ export {
   mostUnknowns,
   respondHouse,
 } from './space/analyse-house.ts';
+export { frameView } from './space/frame-view.ts';
 export type * from './space/house.ts';
 export { houseLoads, layOnHouse } from './space/house-loads.ts';
 export type * from './space/house-result.ts';

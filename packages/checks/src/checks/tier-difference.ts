@@ -2,7 +2,7 @@ import type { Bows, Part, Rafters } from '@tautline/shelter';
 import { type FrameAnalysis, frameView, type HouseAnalysis } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import { given, measured, notChecked, percent, step } from '../judge.ts';
+import { given, notChecked, percent, step } from '../judge.ts';
 import { bowDeflection } from './bow-deflection.ts';
 import { footBearing } from './foot-bearing.ts';
 import { lateralFoot } from './lateral-foot.ts';

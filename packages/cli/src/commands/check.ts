@@ -14,8 +14,8 @@ import { dayOf, needPaths, oneOf, shardOf, systemOf, threadsOf } from './flags.t
 export const check: Command = {
   name: 'check',
   usage:
-    'check PATHS... [--format text|json|sarif|junit|github] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all]',
-  does: 'Tells for every shelter what holds, what fails and what was not checked. With --shard 2/5, only of the second of five equal parts of the files.',
+    'check PATHS... [--format text|json|sarif|junit|github] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all] [--full]',
+  does: 'Tells for every shelter what holds, what fails and what was not checked. With --shard 2/5, only of the second of five equal parts of the files. With --full, also of the whole house in space.',
   options: {
     format: { type: 'string' },
     'fail-on': { type: 'string' },
@@ -24,6 +24,7 @@ export const check: Command = {
     units: { type: 'string' },
     on: { type: 'string' },
     all: { type: 'boolean' },
+    full: { type: 'boolean' },
   },
   async run(args, output, machine) {
     const format = oneOf(args, 'format', ['text', 'json', 'sarif', 'junit', 'github'] as const, 'text');
@@ -31,7 +32,7 @@ export const check: Command = {
     const system = systemOf(args);
     const found = await shelterFiles(needPaths(args, 'which files or folders to check'));
     const files = shardOf(args, found);
-    const tasks = checkTasks(files, dayOf(args), system);
+    const tasks = checkTasks(files, dayOf(args), system, args.flags['full'] === true);
     const stopped = tasks.length > 1 ? machine.untilStopped() : undefined;
     const results = await runTasks(tasks, {
       machine: { ...machine, threads: threadsOf(args, machine) },

@@ -45,13 +45,13 @@ export function addSides(builder: HouseBuilder, heights: readonly number[]): voi
     if (rail === undefined || rail.member.kind === 'cable') return;
     const along = merged([...seats.keys()]);
     for (let k = 0; k + 1 < along.length; k++)
-      builder.beam(headAt(along[k]!), headAt(along[k + 1]!), rail.member, {
-        part: rail.id,
-        role: 'eave',
-        piece: index,
-        from: along[k]!,
-        to: along[k + 1]!,
-      });
+      builder.beam(
+        headAt(along[k]!),
+        headAt(along[k + 1]!),
+        rail.member,
+        { part: rail.id, role: 'eave', piece: index, from: along[k]!, to: along[k + 1]! },
+        { towards: [0, 1, 0] },
+      );
   });
   if (shelter.eaveRail === undefined)
     builder.notes.add('No rail along the post heads was said: each frame stands on its share of a post.');
@@ -88,14 +88,14 @@ export function addPost(
   const elements: number[] = [];
   for (let k = 0; k + 1 < nodes.length; k++) {
     const last = k + 2 === nodes.length;
-    const turn = how.loose === true ? { y: 0, z: 0 } : { y: how.top };
+    const turn = how.loose === true ? { y: 0, z: 0 } : { y: how.top, z: undefined };
     const index = builder.beam(
       nodes[k]!,
       nodes[k + 1]!,
       posts.member,
       { part: posts.id, role: how.role, piece: how.piece, from: levels[k]!, to: levels[k + 1]! },
       // Depth lies across the house: bending about the house's length is the stiff way.
-      { towards: [1, 0, 0], ...(last ? { springJ: { y: turn.z, z: turn.y } } : {}) },
+      { towards: [1, 0, 0], ...(last && turn.y !== undefined ? { springJ: { y: turn.z, z: turn.y } } : {}) },
     );
     if (how.share < 1) scale(builder, index, how.share);
     elements.push(index);
