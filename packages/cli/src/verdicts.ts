@@ -40,7 +40,11 @@ export interface Verdicts {
   readonly problems: readonly PlacedProblem[];
 }
 
-export function verdictsOf(workspace: LoadedWorkspace, on: string | undefined): Verdicts {
+export function verdictsOf(
+  workspace: LoadedWorkspace,
+  on: string | undefined,
+  tier: 'live' | 'full' = 'live',
+): Verdicts {
   const problems: PlacedProblem[] = [...workspace.problems];
   const shelters = workspace.shelters
     .filter((loaded) => loaded.kind !== 'range')
@@ -56,7 +60,7 @@ export function verdictsOf(workspace: LoadedWorkspace, on: string | undefined): 
         problems.push({ id, severity, message: asSentence(message), uri, from, to });
       }
       if (resolved.shelter === undefined) return { loaded, findings: [], assumed: [] };
-      const evaluation = evaluate(resolved.shelter, on === undefined ? {} : { on });
+      const evaluation = evaluate(resolved.shelter, { tier, ...(on === undefined ? {} : { on }) });
       return {
         loaded,
         evaluation,
