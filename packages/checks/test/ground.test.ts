@@ -1,0 +1,83 @@
+import { groundAllowedAt, postEmbedmentLateral } from '@tautline/loads';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { footSideways } from '../src/ground-sideways.ts';
+import { footSinking } from '../src/ground-sinking.ts';
+import { finding, findings, onFeet, origin, postStock, ridgedHouse, sprungHouse, use } from './houses.ts';
+
+const house = sprungHouse();
+const { site } = house;
+const push = { push: 200, moment: 200, lift: 0, stay: 'steady' as const };
+
+describe('feet sideways', () => {
+  it('take the thrust of the sprung bow even without wind', () => {
+    const calm = { ...house, site: { ...site, gust: 1 } };
+    expect(finding('lateral-foot', calm).demand?.value).toBeGreaterThan(1);
+  });
+
+  it('never hold less the deeper they go (from some depth on the stub itself bends first)', () => {
+    fc.assert(
+      fc.property(fc.double({ min: 0.3, max: 1.2, noNaN: true }), (driven) => {
+        const shallow = use('lateral-foot', onFeet(house, { driven }));
+        const deep = use('lateral-foot', onFeet(house, { driven: driven + 0.2 }));
+        expect(deep).toBeLessThanOrEqual(shallow + 1e-9);
+      }),
+      { numRuns: 4 },
+    );
+  });
+
+  it('set posts in earth by IBC 1807.3 with the diagonal, and twice that in a gust', () => {
+    const foot = { id: 'f', origin, kind: 'hole', driven: 0.9, fixity: 'clamped' } as const;
+    const steady = footSideways(foot, postStock, site, push);
+    const gust = footSideways(foot, postStock, site, { ...push, stay: 'gust' });
+    if ('reason' in steady || 'reason' in gust) throw new Error('no hold');
+    const side = 3.5 * 0.0254;
+    const own = postEmbedmentLateral({
+      soil: 'loam',
+      width: side * Math.SQRT2,
+      depth: 0.9,
+      height: 1,
+      constrained: false,
+    });
+    expect(groundAllowedAt(steady, 'asce7-asd')).toBeCloseTo(own.allowable, 9);
+    expect(groundAllowedAt(gust, 'asce7-asd')).toBeCloseTo(2 * own.allowable, 9);
+  });
+
+  it.each(['screw', 'deadman'] as const)('are not checked on a %s, with the reason', (kind) => {
+    const found = finding('lateral-foot', onFeet(house, { kind, across: 0.1 }));
+    expect(found.verdict).toBe('not checked');
+    expect(found.reason).toMatch(/sideways/);
+  });
+
+  it('slide by friction on ballast: H = μ (m g - U) in sand', () => {
+    const foot = { id: 'f', origin, kind: 'ballast', driven: 0, mass: 100, fixity: 'pinned' } as const;
+    const hold = footSideways(foot, postStock, { ...site, soil: 'sand' }, { ...push, lift: 380.665 });
+    if ('reason' in hold) throw new Error(hold.reason);
+    // IBC table 1806.2: friction 0.25 on sand.
+    expect(hold.allowable).toBeCloseTo(0.25 * (980.665 - 380.665), 6);
+  });
+});
+
+describe('feet sinking', () => {
+  const pad = { id: 'f', origin, kind: 'bearing', driven: 0, across: 0.3, fixity: 'pinned' } as const;
+
+  it('never counts on more than the presumptive pressure of the soil', () => {
+    const hold = footSinking(pad, postStock, site, undefined);
+    if ('reason' in hold) throw new Error(hold.reason);
+    // IBC table 1806.2, clay and silt class: 1500 psf.
+    expect(hold.allowed).toBeLessThanOrEqual((1500 * 47.880259 * Math.PI * 0.3 ** 2) / 4 + 1e-6);
+  });
+
+  it('is not checked on a pad of unknown size', () => {
+    const { across: _, ...unsaid } = pad;
+    expect(footSinking(unsaid, postStock, site, undefined)).toHaveProperty('reason');
+  });
+
+  it('looks at the posts under a ridge as well as at the bows', () => {
+    const shelter = ridgedHouse();
+    expect(findings('foot-bearing', shelter).map((found) => found.part)).toEqual([
+      'bows/foot',
+      'ridge/posts/foot',
+    ]);
+  });
+});
