@@ -54,7 +54,7 @@ beforeAll(async () => {
     shelterText(20).replace('cover', 'accept abrasion because "<wrapped & \\"dry\\">"\n  cover'),
   );
   whole = await summaryOf();
-});
+}, 120_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('SARIF', () => {

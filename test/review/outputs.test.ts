@@ -22,7 +22,7 @@ beforeAll(() => {
   repository.change('row.shelter', 'rise 3 ft', 'rise 1.5 ft');
   repository.change('row.shelter', 'worked from', 'note "<b>@all | see #1</b>"\n  worked from');
   repository.commit('lower');
-});
+}, 60_000);
 afterAll(() => repository.dispose());
 
 describe('the comment', () => {

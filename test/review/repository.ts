@@ -8,7 +8,7 @@ import { run } from '../../packages/cli/src/index.ts';
 export const day = '2026-11-25';
 
 /** Nothing of the machine's own git settings reaches the test. */
-const env = {
+const environment = () => ({
   ...process.env,
   GIT_CONFIG_GLOBAL: '/dev/null',
   GIT_CONFIG_NOSYSTEM: '1',
@@ -16,7 +16,7 @@ const env = {
   GIT_AUTHOR_EMAIL: 'test@example.org',
   GIT_COMMITTER_NAME: 'Test',
   GIT_COMMITTER_EMAIL: 'test@example.org',
-};
+});
 
 export class ScriptedRepository {
   readonly folder = mkdtempSync(join(tmpdir(), 'tautline-review-'));
@@ -26,7 +26,7 @@ export class ScriptedRepository {
   }
 
   git(...words: string[]): string {
-    return execFileSync('git', words, { cwd: this.folder, env, encoding: 'utf8' });
+    return execFileSync('git', words, { cwd: this.folder, env: environment(), encoding: 'utf8' });
   }
 
   write(path: string, text: string): void {

@@ -18,6 +18,8 @@ import { dayOf, needPaths, oneOf, systemOf, threadsOf } from './flags.ts';
 /** Variants a thread works out before it tells how far it is. */
 const lot = 2;
 
+let runs = 0;
+
 export const explore: Command = {
   name: 'explore',
   usage:
@@ -45,9 +47,18 @@ export const explore: Command = {
       return exit.clean;
     }
     const tasks: VariantTask[] = [];
+    runs += 1;
     for (let at = 0; at < size; at += lot) {
       const indices = Array.from({ length: Math.min(lot, size - at) }, (_, index) => at + index);
-      tasks.push({ type: 'variants', file, shelter: one.loaded.name, indices, flags: args.flags, on });
+      tasks.push({
+        type: 'variants',
+        run: runs,
+        file,
+        shelter: one.loaded.name,
+        indices,
+        flags: args.flags,
+        on,
+      });
     }
     const stopped = machine.untilStopped();
     const results = await runTasks(tasks, {

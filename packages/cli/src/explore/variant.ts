@@ -11,6 +11,8 @@ import { loadSolver } from '../solver.ts';
 
 export interface VariantTask {
   readonly type: 'variants';
+  /** Tells one run of the command from another, between which the file may change. */
+  readonly run: number;
   readonly file: string;
   readonly shelter: string;
   /** Places in the grid of its `vary` facts. */
@@ -41,11 +43,12 @@ export interface VariantFigures {
 export async function variantFigures({
   file,
   shelter,
+  run,
   indices,
   flags,
   on,
 }: VariantTask): Promise<VariantFigures[]> {
-  const { world, axes } = await varied(file, shelter);
+  const { world, axes } = await varied(file, shelter, run);
   const results: VariantFigures[] = [];
   for (const index of indices) results.push(await figuresAt(index, shelter, world, axes, flags, on));
   return results;
@@ -58,8 +61,8 @@ interface Varied extends Axes {
 let last: { readonly key: string; readonly varied: Promise<Varied> } | undefined;
 
 /** The shelter as written and what it says to vary; kept, since a thread is asked for many variants of one. */
-function varied(file: string, name: string): Promise<Varied> {
-  const key = `${file}\n${name}`;
+function varied(file: string, name: string, run: number): Promise<Varied> {
+  const key = `${run}\n${file}\n${name}`;
   if (last?.key !== key) last = { key, varied: readVaried(file, name) };
   return last.varied;
 }

@@ -102,7 +102,7 @@ function range(
   const step = numberIn(vary, by) ?? (to - from) / (usualCount - 1);
   const count = to === from ? 1 : Math.floor((to - from) / step + 1e-9) + 1;
   const name = `vary ${wordIn(vary, 'part') ?? ''} ${word}`;
-  if (!(step > 0 || to === from)) {
+  if (to < from || !(step > 0 || to === from)) {
     problems.push(`${name}: go from the smaller to the larger value, by a step of more than nothing`);
     return [];
   }
