@@ -51,7 +51,8 @@ export function risen(roof: { readonly origin: Bows['origin']; readonly rise: nu
   return {
     type: 'number',
     from: roof.rise,
-    towards: roof.rise * 3,
+    // Further up the film would need another roll, which is a change of its own.
+    towards: roof.rise * 1.5,
     steps: handy,
     title: (value) => ['Make the rise ', length(value)],
     edits: (value) => [setQuantity(roof.origin, 'rise', value, 'length')],

@@ -16,7 +16,9 @@ function heldPlaces(input: CheckInput, frame: Bows | Rafters): readonly number[]
   const lines = [...purlins, ...(ridge?.tied === true ? [ridge] : [])].flatMap((rail) =>
     rail.lines.flatMap((line) => (line.s === undefined ? [] : [line.s])),
   );
-  return [0, ...lines.filter((s) => s > 0 && s < total), total].sort((a, b) => a - b);
+  const places = [0, ...lines.filter((s) => s > 0 && s < total), total].sort((a, b) => a - b);
+  // A purlin may run beside the ridge: one place.
+  return places.filter((place, index) => index === 0 || place - places[index - 1]! > 1e-3);
 }
 
 /** A stretch of the frame between two places that are held. */

@@ -194,6 +194,8 @@ export interface Rail extends Part {
   readonly tension?: number;
   readonly endAnchor?: Foot;
   readonly joint?: JointItem;
+  /** Where the places of its lines were said, if they were. */
+  readonly placesSaid?: readonly Origin[];
   /** Where the joint was said. */
   readonly jointOrigin?: Origin;
   /** Whether it ties every frame to it; an untied ridge only pushes up. */

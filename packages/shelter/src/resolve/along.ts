@@ -100,6 +100,7 @@ export function readPurlins(block: SpecNode, roof: Roof, context: Context): Rail
     return problem(notes, 'out-of-range', 'purlins come as 1, 2, 3 ... lines, up to 100', block.origin);
   }
   const places = purlinPlaces(block, count, lengthOf(roof.line), notes);
+  const placesSaid = factNodes(block, 'at').map((fact) => fact.origin);
   const joint = jointItemOf(factNode(block, 'joint'), context);
   return {
     id: 'purlins',
@@ -113,6 +114,7 @@ export function readPurlins(block: SpecNode, roof: Roof, context: Context): Rail
       return { x, y, s };
     }),
     span: roof.spacing,
+    ...(placesSaid.length === 0 ? {} : { placesSaid }),
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
     tied: true,
   };
