@@ -17,6 +17,7 @@ export { createWorkerAnalyst } from './analyst/worker-analyst.ts';
 export { serveAnalyst } from './analyst/worker-side.ts';
 export type { ServerOptions, ServerServices } from './services/lsp-module.ts';
 export type { Sheets } from './services/requests.ts';
+export { systemFor } from './services/settings.ts';
 
 /** Starts the language server on a connection, and gives back its services. */
 export function startServer(
@@ -58,7 +59,8 @@ export function startServer(
     if (section === settingsSection) use(configuration);
   });
 
-  DocumentBuilder.onBuildPhase(DocumentState.Validated, (documents) => {
+  // Linked is enough: the worker calculates while the text is being checked here.
+  DocumentBuilder.onBuildPhase(DocumentState.Linked, (documents) => {
     for (const document of documents) if (TextDocuments.get(document.uri)) analyses.changed(document);
   });
   DocumentBuilder.onUpdate((_changed, deleted) => {

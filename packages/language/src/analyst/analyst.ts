@@ -156,10 +156,13 @@ export function fixesNow(
   }
 }
 
-/** An analyst for tests and for places without workers: answers at once, in place. */
+const turn = (): Promise<void> => new Promise((resolve) => setTimeout(resolve, 0));
+
+/** An analyst for tests and for places without workers: works in place, after what is under way there. */
 export function createInProcessAnalyst(): Analyst {
   return {
     analyse: async (world, shelter, options = {}, token) => {
+      await turn();
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;
       const result = workOut(world, shelter, options.on, cancelled);
       return cancelled() ? undefined : answer(result, options);

@@ -1,5 +1,5 @@
 /**
- * Keeps the results of all files up to date: a little after the last keystroke, newest edit first, the last
+ * Keeps the results of all files up to date: from the moment a text is linked, newest edit first, the last
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
 import type { Evaluation } from '@tautline/checks';
@@ -12,10 +12,8 @@ import { membersOf, type NamedMember, nameSpan, shelterNames } from './named.ts'
 import { closureOf, fromCatalogue, isCatalogue } from './scope.ts';
 import { type Written, writtenNow } from './written.ts';
 
-/** Quiet time after an edit before its shelters are worked out, ms. */
-const PAUSE = 10;
-/** Quiet time before the order of failure is: it takes longer than the pauses of somebody typing, ms. */
-const LONGER_PAUSE = 300;
+/** Quiet time after an edit before the order of failure is worked out, ms: it takes longer than a keystroke. */
+const PAUSE = 300;
 
 /** Words of what has results. */
 const withResults = ['shelter', 'variant', 'range'];
@@ -56,7 +54,8 @@ export interface FileAnalysis {
 }
 
 interface Pending {
-  readonly timer: ReturnType<typeof setTimeout>;
+  readonly timer?: ReturnType<typeof setTimeout>;
+  readonly running?: Promise<void>;
   readonly source: Cancellation.CancellationTokenSource;
 }
 
@@ -91,7 +90,9 @@ export class Analyses {
     const known = this.byFile.get(uri);
     if (known && !known.stale && known.version === document.textDocument.version) return known;
     const pending = this.pending.get(uri);
-    if (pending) clearTimeout(pending.timer);
+    if (pending?.running) await pending.running;
+    const now = this.byFile.get(uri);
+    if (now && !now.stale && now.version === document.textDocument.version) return now;
     await this.run(document, pending?.source ?? new Cancellation.CancellationTokenSource());
     return this.byFile.get(uri);
   }
@@ -105,16 +106,16 @@ export class Analyses {
     return frame ? { ...evaluation, analysis: frame } : evaluation;
   }
 
-  /** A file or something it imports has changed. */
+  /** A file or something it imports has changed and is linked anew: the work on it begins at once. */
   changed(document: LangiumDocument): void {
     const uri = document.uri.toString();
     if (isCatalogue(document.uri)) return;
     const before = this.byFile.get(uri);
     if (before) this.byFile.set(uri, { ...before, stale: true });
     this.stop(uri);
-    this.later(uri, PAUSE, new Cancellation.CancellationTokenSource(), (source) =>
-      this.run(document, source),
-    );
+    const source = new Cancellation.CancellationTokenSource();
+    const running = this.run(document, source).catch((error: unknown) => this.report(error));
+    this.pending.set(uri, { source, running });
   }
 
   forget(uri: string): void {
@@ -133,16 +134,8 @@ export class Analyses {
     return on === undefined ? more : { ...more, on };
   }
 
-  private later(
-    uri: string,
-    pause: number,
-    source: Cancellation.CancellationTokenSource,
-    then: (source: Cancellation.CancellationTokenSource) => Promise<void>,
-  ): void {
-    const timer = setTimeout(() => {
-      then(source).catch((error: unknown) => console.error('Analysis failed:', error));
-    }, pause);
-    this.pending.set(uri, { timer, source });
+  private report(error: unknown): void {
+    console.error('Analysis failed:', error);
   }
 
   private stop(uri: string): void {
@@ -210,8 +203,12 @@ export class Analyses {
     const pending = this.pending.get(uri);
     if (pending?.source === source) this.pending.delete(uri);
     const lacking = results.some(({ evaluation, gustsOld }) => evaluation && (gustsOld || !evaluation.gusts));
-    if (lacking && !this.pending.has(uri))
-      this.later(uri, LONGER_PAUSE, source, () => this.rank(document, source));
+    if (lacking && !this.pending.has(uri)) {
+      const timer = setTimeout(() => {
+        this.rank(document, source).catch((error: unknown) => this.report(error));
+      }, PAUSE);
+      this.pending.set(uri, { timer, source });
+    }
     for (const listener of this.listeners) listener(analysis);
   }
 

@@ -1,7 +1,7 @@
 /** Problems and findings as the editor shows them: one list a file, language problems first. */
 import { type Finding, messageText } from '@tautline/checks';
 import type { Origin } from '@tautline/shelter';
-import { type DocumentValidator, interruptAndCheck, type LangiumDocument, URI } from 'langium';
+import { DocumentState, type DocumentValidator, interruptAndCheck, type LangiumDocument, URI } from 'langium';
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import type { AnalysisResult } from '../analyst/analyst.ts';
 import { asSentence, isEcho } from '../problems/echo.ts';
@@ -161,11 +161,26 @@ function resolverDiagnostics(
   });
 }
 
+const validated = new WeakMap<object, readonly LanguageProblem[]>();
+
+/** The language's problems of a document, as they were found when it was last validated. */
+export function knownProblems(
+  document: LangiumDocument,
+  { view }: EditorContext,
+): readonly LanguageProblem[] {
+  const file = document.parseResult.value;
+  const known = document.state >= DocumentState.Validated ? validated.get(file) : undefined;
+  return known ?? problemsOf(document, view);
+}
+
 /** Everything to be shown for a document: its problems now, and the last results of its shelters. */
-export function diagnosticsOf(document: LangiumDocument, context: EditorContext): Diagnostic[] {
+export function diagnosticsOf(
+  document: LangiumDocument,
+  context: EditorContext,
+  problems = knownProblems(document, context),
+): Diagnostic[] {
   if (isCatalogue(document.uri)) return [];
   const documents = context.view.shared.workspace.LangiumDocuments;
-  const problems = problemsOf(document, context.view);
   const own = problems.map((problem) => problemDiagnostic(problem, document, documents));
   const analysis = context.analyses.of(document.uri.toString());
   if (!analysis || problems.some(({ id }) => id === 'unreadable')) return own;
@@ -193,6 +208,9 @@ export class ShelterValidator implements DocumentValidator {
     token?: Parameters<typeof interruptAndCheck>[0],
   ): Promise<Diagnostic[]> {
     if (token) await interruptAndCheck(token);
-    return diagnosticsOf(document, this.context());
+    // The same text may be validated again, when something it imports has changed.
+    const problems = problemsOf(document, this.context().view);
+    validated.set(document.parseResult.value, problems);
+    return diagnosticsOf(document, this.context(), problems);
   }
 }

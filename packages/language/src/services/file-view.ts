@@ -37,7 +37,7 @@ export function seenFrom(document: LangiumDocument, services: ViewServices): rea
     }));
 }
 
-/** All problems of a linked document, in the order of the text. Never throws. */
+/** All problems of a linked document, in the order of the text; worked out anew. Never throws. */
 export function problemsOf(document: LangiumDocument, services: ViewServices): readonly LanguageProblem[] {
   const refused = unreadable(document.parseResult);
   if (refused) return [refused];

@@ -36,9 +36,8 @@ import { textEdits } from './actions.ts';
 import type { FileAnalysis, ShelterResult } from './analyses.ts';
 import { writeAssumed } from './assumed.ts';
 import { rangeOf } from './context.ts';
-import { findingSpan } from './diagnostics.ts';
+import { findingSpan, knownProblems } from './diagnostics.ts';
 import { explanationAt } from './explanation.ts';
-import { problemsOf } from './file-view.ts';
 import type { ServerServices } from './lsp-module.ts';
 import { definitionNamed, nameSpan } from './named.ts';
 import { shown, systemFor } from './settings.ts';
@@ -66,9 +65,12 @@ export interface Sheets {
 }
 
 export function registerRequests(connection: Connection, services: ServerServices, sheets: Sheets): void {
-  const { LangiumDocuments, DocumentBuilder } = services.shared.workspace;
+  const { LangiumDocuments, DocumentBuilder, WorkspaceManager, WorkspaceLock } = services.shared.workspace;
   const ready = async (uri: string): Promise<LangiumDocument | undefined> => {
     const parsed = URI.parse(uri);
+    // Asked right after the start, or right after a file was opened: these are read first.
+    await WorkspaceManager.ready;
+    await WorkspaceLock.read(() => undefined);
     if (!LangiumDocuments.hasDocument(parsed)) return undefined;
     await DocumentBuilder.waitUntil(DocumentState.Validated, parsed).catch(() => undefined);
     return LangiumDocuments.getDocument(parsed);
@@ -106,7 +108,7 @@ export function registerRequests(connection: Connection, services: ServerService
     if (!document || !analysis)
       return { uri, version: 0, broken: 'The file is not open to the language server.', shelters: [] };
     const version = document.textDocument.version;
-    const wrong = problemsOf(document, services.context.view).find(({ severity }) => severity === 'error');
+    const wrong = knownProblems(document, services.context).find(({ severity }) => severity === 'error');
     const shelters: PreviewShelter[] = [];
     for (const result of analysis.results) {
       // The sheet keeps its last good drawing itself.
