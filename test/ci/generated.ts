@@ -24,3 +24,16 @@ shelter house-${index} on test-field {
 ${index % 7 === 6 ? '  rise of nothing\n' : ''}}
 `;
 }
+
+/** A shelter in which nothing fails. */
+export const soundText = `import "site.shelter"
+shelter sound-arch on test-field {
+  footprint 13 ft by 40 ft
+  bows spaced 2 ft 6 in of pvc40-25 { shape elastic; length 20 ft; foot stub of rebar-16 { length 6 ft; driven 3 ft 6 in; held clamped } }
+  ridge rail of lumber-2x4 { frames tied; posts of lumber-4x4 spaced 8 ft { foot hole { driven 2 ft; across 10 in } } }
+  purlins 2 of pvc40-20 { at 5 ft; at 15 ft; joint lashing }
+  braces along of lumber-1x4 { at corners; height 5 ft }
+  baseboards of lumber-1x6 { joint pipe-strap }
+  cover roof with film-uv-150 { fastened by board-1x3; strapped by strap-25 every 2 ft 6 in; tension 200 N/m }
+}
+`;

@@ -5,9 +5,10 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { formatText as laidOut } from '../../packages/language/src/index.ts';
 import { ScriptedRepository } from '../review/repository.ts';
 import { buildBundle, tautlinePath } from './bundle.ts';
-import { shelterText, siteText } from './generated.ts';
+import { shelterText, siteText, soundText } from './generated.ts';
 
 const recipes = fileURLToPath(new URL('../../packages/cli/ci/', import.meta.url));
 const tautline = `${process.execPath} ${tautlinePath}`;
@@ -26,7 +27,7 @@ function recipe(...words: string[]) {
 beforeAll(() => {
   buildBundle();
   source = new ScriptedRepository();
-  source.write('site.shelter', siteText);
+  source.write('site.shelter', laidOut(siteText));
   source.write('house.shelter', shelterText(0).replace('rise 6 ft 0 in', 'rise 5 ft'));
   source.commit('start');
   source.git('checkout', '-q', '-b', 'wider');
@@ -62,7 +63,7 @@ describe('check.sh', () => {
 });
 
 describe('pre-commit', () => {
-  it('lets a commit without shelters through, and stops one whose shelter fails', () => {
+  it('lets through what holds and what is no shelter, and stops what fails', () => {
     const hooks = join(source.folder, '.git/hooks');
     mkdirSync(hooks, { recursive: true });
     copyFileSync(join(recipes, 'pre-commit'), join(hooks, 'pre-commit'));
@@ -71,9 +72,12 @@ describe('pre-commit', () => {
     try {
       source.write('notes.txt', 'nothing to check');
       source.commit('notes');
-      source.change('house.shelter', '12 ft by', '40 ft by');
-      expect(() => source.commit('far too wide')).toThrow();
-      expect(source.git('log', '-1', '--format=%s').trim()).toBe('notes');
+      source.remove('house.shelter');
+      source.write('sound.shelter', laidOut(soundText));
+      source.commit('sound');
+      source.change('sound.shelter', '13 ft by', '40 ft by');
+      expect(() => source.commit('far too wide')).toThrow(/sound-arch/);
+      expect(source.git('log', '-1', '--format=%s').trim()).toBe('sound');
     } finally {
       delete process.env['TAUTLINE'];
     }
