@@ -1,0 +1,44 @@
+import { fileURLToPath } from 'node:url';
+import { describe, expect, it } from 'vitest';
+import { run } from '../src/index.ts';
+
+const file = fileURLToPath(new URL('../../../examples/timber-gable.shelter', import.meta.url));
+
+async function said(...words: string[]): Promise<{ code: number; out: string; err: string }> {
+  let out = '';
+  let err = '';
+  const code = await run(['explain', ...words], {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+  });
+  return { code, out, err };
+}
+
+describe('explain', () => {
+  it('shows a finding step by step: formula, numbers with units, result, source and its standing', async () => {
+    const { code, out } = await said(file, '--finding', 'heat', '--on', '2026-11-25');
+    expect(code).toBe(0);
+    expect(out).toMatch(/^heat on shelter: passes/);
+    expect(out).toMatch(/1\. sun on level ground at noon of midsummer/);
+    expect(out).toMatch(/I = 1361 · 0\.75 · cos\(\|latitude\| - 23\.44°\)/);
+    expect(out).toMatch(/v = 1 m\/s {2}light air {2}\(assumed\)/);
+    expect(out).toMatch(/\(from memory\)/);
+    expect(out).toMatch(/site topography = 1: flat ground/);
+  });
+
+  it('shows the order of failure in the units asked for', async () => {
+    const { out } = await said(file, '--gusts', '--units', 'us');
+    expect(out).toMatch(/mph {2}.*\[pull-out\]/);
+    expect(out).toMatch(/Have the film off before a gust of/);
+  });
+
+  it('says why a check has no finding', async () => {
+    const { code, err } = await said(file, '--finding', 'no-such-check');
+    expect(code).toBe(2);
+    expect(err).toMatch(/There is no finding 'no-such-check' here/);
+  });
+});
