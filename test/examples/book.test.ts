@@ -2,6 +2,7 @@
 import { readdirSync } from 'node:fs';
 import { type Book, type BookInput, buildBook } from '@tautline/book';
 import { type Evaluation, evaluate } from '@tautline/checks';
+import { dutiesOf, sourcesOf } from '@tautline/review';
 import { newNotes, readPriceLists, readProject, readYard, type Shelter } from '@tautline/shelter';
 import { materials, stockOnHand } from '@tautline/takeoff';
 import ICAL from 'ical.js';
@@ -26,8 +27,11 @@ async function inputOf(name: string, more: Partial<BookInput> = {}): Promise<Boo
   const { shelter, loaded } = await example(name);
   const notes = newNotes();
   const project = readProject(loaded.world, notes);
+  const evaluation = evaluationOf(shelter);
+  const on = more.on !== undefined && /^\d/.test(more.on) ? more.on : '2026-11-25';
   return {
-    evaluation: evaluationOf(shelter),
+    evaluation,
+    duties: dutiesOf(sourcesOf(loaded).shelter!, evaluation, { on, within: 3 }),
     materials: materials(shelter, {
       ...stockOnHand(readYard(loaded.world, notes)),
       ...(project.currency === undefined ? {} : { currency: project.currency }),
@@ -132,7 +136,7 @@ describe.each(names)('the book of %s', (name) => {
     const calendar = new ICAL.Component(ICAL.parse((await bookOf(name)).ics));
     const ids = calendar.getAllSubcomponents('vevent').map((one) => new ICAL.Event(one).uid);
     for (const cover of input.evaluation.shelter.covers)
-      expect(ids).toContain(`renew-${cover.id}.${name}@tautline`);
+      expect(ids.includes(`renewal-${cover.id}.${name}@tautline`)).toBe(cover.installed !== undefined);
   });
 });
 

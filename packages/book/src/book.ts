@@ -58,7 +58,7 @@ export function buildBook(input: BookInput): Book {
   const context: BookContext = {
     ...input,
     shelter,
-    dates: dueDates(shelter, input.on, input.system),
+    dates: dueDates(input.duties, input.on, input.system),
     failing: input.evaluation.findings.filter((finding) => finding.severity === 'error'),
   };
   const written = chapters.flatMap((chapter) => {

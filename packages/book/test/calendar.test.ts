@@ -1,21 +1,10 @@
 import fc from 'fast-check';
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
-import { isDay, laterBy, monthsLater } from '../src/calendar/days.ts';
-import { calendarText, type DueDate } from '../src/index.ts';
-
-const YEAR = 365.25 * 86_400;
+import { isDay, monthsLater } from '../src/calendar/days.ts';
+import { calendarText, type DueDate, dueDates } from '../src/index.ts';
 
 describe('days', () => {
-  it.each([
-    ['2026-09-01', 4 * YEAR, '2030-09-01'],
-    ['2026-02-28', 86_400, '2026-03-01'],
-    ['2028-02-28', 86_400, '2028-02-29'],
-    ['2026-12-31', 0.99 * 86_400, '2026-12-31'],
-  ])('%s and %d s is %s', (day, seconds, later) => {
-    expect(laterBy(day, seconds)).toBe(later);
-  });
-
   it.each([
     ['2026-11-30', 3, '2027-02-28'],
     ['2027-11-30', 3, '2028-02-29'],
@@ -30,7 +19,42 @@ describe('days', () => {
   });
 
   it('throw for what is no day', () => {
-    expect(() => laterBy('soon', 0)).toThrow(RangeError);
+    expect(() => monthsLater('soon', 1)).toThrow(RangeError);
+  });
+});
+
+describe('what falls due', () => {
+  const inspection = { kind: 'inspection', part: 'shelter', what: 'look', why: [] };
+
+  it('takes every duty with a day, and brings inspections back', () => {
+    const dates = dueDates(
+      [
+        {
+          kind: 'renewal',
+          part: 'cover-roof',
+          what: 'renew the film',
+          why: ['lasts ', { value: 3.6e3, kind: 'time' }],
+          day: '2026-10-01',
+        },
+        { kind: 'renewal', part: 'cover-sides', what: 'renew the mesh', why: [] },
+        { ...inspection, day: '2027-01-10' },
+      ],
+      '2026-11-25',
+      'metric',
+    );
+    expect(dates.map(({ id, day, everyMonths }) => [id, day, everyMonths])).toEqual([
+      ['renewal-cover-roof', '2026-10-01', undefined],
+      ['inspect', '2027-01-10', 3],
+      ['inspect-year', '2027-11-25', 12],
+    ]);
+    expect(dates[0]?.what).toBe('Renew the film');
+  });
+
+  it('asks for an overdue inspection today, and in three months where nothing is written down', () => {
+    const first = (duties: Parameters<typeof dueDates>[0]) =>
+      dueDates(duties, '2026-11-25', 'metric').find((one) => one.id === 'inspect')?.day;
+    expect(first([{ ...inspection, day: '2025-01-01' }])).toBe('2026-11-25');
+    expect(first([inspection])).toBe('2027-02-25');
   });
 });
 

@@ -1,7 +1,8 @@
-/** What falls due, and when: renewals from the life of what was put on, inspections and promises. */
-import { format, type System } from '@tautline/quantity';
-import type { Shelter } from '@tautline/shelter';
-import { isDay, laterBy, monthsLater } from './days.ts';
+/** What falls due, and when, as entries of a calendar. */
+import { messageText } from '@tautline/checks';
+import type { System } from '@tautline/quantity';
+import type { KeepingDuty } from '../input.ts';
+import { monthsLater } from './days.ts';
 
 export interface DueDate {
   /** Same shelter, same id: a calendar that is read again moves the entry instead of doubling it. */
@@ -14,46 +15,54 @@ export interface DueDate {
   readonly everyMonths?: number;
 }
 
-/** Every date of a shelter, by day. `on` is the day the book is made, and stands in where nothing says when a cover went on. */
-export function dueDates(shelter: Shelter, on: string, system: System): readonly DueDate[] {
-  const renewals = shelter.covers.map((cover): DueDate => {
-    const { skin } = cover;
-    const said = cover.installed !== undefined && isDay(cover.installed);
-    const from = said && cover.installed !== undefined ? cover.installed : on;
-    return {
-      id: `renew-${cover.id}`,
-      day: laterBy(from, skin.life),
-      what: `Renew the ${skin.title} of the ${cover.place}`,
-      why: `lasts about ${format(skin.life, 'time', system)}, ${said ? `on since ${from}` : `counted from ${from}: the spec does not say when it went on`}`,
-    };
+/** Months between two looks, and between two thorough ones: common practice, no source. */
+const LOOK = 3;
+const YEARLY = 12;
+
+/**
+ * Every duty that has a day, and the inspections that come back, by day. An inspection never falls before
+ * `on`, the day the book is made: one that is overdue is due on that day.
+ */
+export function dueDates(duties: readonly KeepingDuty[], on: string, system: System): readonly DueDate[] {
+  const dated = duties.flatMap((duty): readonly DueDate[] => {
+    if (duty.day === undefined || duty.kind === 'inspection') return [];
+    const { kind, part, day, what, why } = duty;
+    return [
+      {
+        id: `${kind}-${part.replace(/[^A-Za-z0-9-]/g, '-')}`,
+        day,
+        what: capital(what),
+        why: messageText(why, system),
+      },
+    ];
   });
-  const promises = shelter.acceptances
-    .filter((one) => one.until !== undefined && isDay(one.until))
-    .map(
-      (one): DueDate => ({
-        id: `accepted-${one.check}`,
-        day: one.until as string,
-        what: `Look again at what was accepted: ${one.check}`,
-        why: one.because,
-      }),
-    );
+  const next = duties.find((duty) => duty.kind === 'inspection')?.day ?? monthsLater(on, LOOK);
   const looks: readonly DueDate[] = [
     {
       id: 'inspect',
-      day: monthsLater(on, 3),
+      day: next < on ? on : next,
       what: 'Go through the inspection list',
-      why: 'every three months (common practice, no source)',
-      everyMonths: 3,
+      why: `every ${LOOK} months (common practice, no source)`,
+      everyMonths: LOOK,
     },
     {
       id: 'inspect-year',
-      day: monthsLater(on, 12),
+      day: monthsLater(on, YEARLY),
       what: 'Yearly inspection: ground lines, rust, wood, plastic',
       why: 'once a year (common practice, no source)',
-      everyMonths: 12,
+      everyMonths: YEARLY,
     },
   ];
-  return [...renewals, ...promises, ...looks].sort(
-    (a, b) => a.day.localeCompare(b.day) || a.id.localeCompare(b.id),
-  );
+  return [...dated, ...looks].sort((a, b) => a.day.localeCompare(b.day) || a.id.localeCompare(b.id));
 }
+
+/** What nobody can put in a calendar yet, and what would have to be said. */
+export const undated = (
+  duties: readonly KeepingDuty[],
+  system: System,
+): readonly { readonly what: string; readonly why: string }[] =>
+  duties
+    .filter((duty) => duty.day === undefined && duty.kind !== 'inspection')
+    .map((duty) => ({ what: capital(duty.what), why: messageText(duty.why, system) }));
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -11,13 +11,6 @@ function utc(day: string): Date {
 
 const iso = (date: Date): string => date.toISOString().slice(0, 10);
 
-/** The day so many seconds later, whole days only. */
-export function laterBy(day: string, seconds: number): string {
-  const date = utc(day);
-  date.setUTCDate(date.getUTCDate() + Math.floor(seconds / 86_400));
-  return iso(date);
-}
-
 /** The same day of the month so many months later, or the last of a shorter month. */
 export function monthsLater(day: string, months: number): string {
   const date = utc(day);

@@ -1,3 +1,4 @@
+import { undated } from '../calendar/dates.ts';
 import type { Chapter } from '../context.ts';
 import { html, list, table } from '../html/markup.ts';
 import { plural } from '../words.ts';
@@ -30,9 +31,20 @@ ${inspections(shelter).map(
 export const calendar: Chapter = {
   id: 'calendar',
   title: 'Renewal calendar',
-  body: ({ dates }) => html`<p>The same dates are in the calendar file beside this book.</p>
+  body: ({ dates, duties, system }) => {
+    const open = undated(duties, system);
+    return html`<p>The same dates are in the calendar file beside this book.</p>
 ${table(
   ['day', 'what', 'why'],
   dates.map((date) => [html`<span style="white-space: nowrap">${date.day}</span>`, date.what, date.why]),
-)}`,
+)}
+${
+  open.length === 0
+    ? undefined
+    : html`<h3>Without a day yet</h3>\n${table(
+        ['what', 'why'],
+        open.map((one) => [one.what, one.why]),
+      )}`
+}`;
+  },
 };

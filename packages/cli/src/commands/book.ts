@@ -2,6 +2,7 @@ import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { buildBook } from '@tautline/book';
 import { evaluate } from '@tautline/checks';
+import { dutiesOf, sourcesOf } from '@tautline/review';
 import { materialsExact } from '@tautline/takeoff';
 import { buyingFlags, buyingOf } from '../buying.ts';
 import { CannotRun, exit } from '../exit.ts';
@@ -37,8 +38,11 @@ export const book: Command = {
     );
     const { options, project, priceLists } = await buyingOf(loaded.world, args);
     const counted = await materialsExact(shelter, loadSolver, options);
+    const evaluation = evaluate(shelter, { on });
+    const spec = sourcesOf(loaded).shelter;
     const made = buildBook({
-      evaluation: evaluate(shelter, { on }),
+      evaluation,
+      duties: spec === undefined ? [] : dutiesOf(spec, evaluation, { on, within: 0 }),
       materials: counted,
       title: loaded.title,
       ...(project.title === undefined ? {} : { project: project.title }),
