@@ -11,6 +11,8 @@ import { registerRequests, type Sheets } from './services/requests.ts';
 import { readSettings, shown, systemFor } from './services/settings.ts';
 import { warmUp } from './services/warm-up.ts';
 
+// For requests of whoever bundles the server: it must not bring a second copy of the framework.
+export { DocumentState, URI } from 'langium';
 export { createInProcessAnalyst } from './analyst/analyst.ts';
 export type { FromWorker, Port, ToWorker } from './analyst/messages.ts';
 export { createWorkerAnalyst } from './analyst/worker-analyst.ts';
