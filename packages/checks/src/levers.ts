@@ -101,6 +101,33 @@ export function inConcrete(foot: Foot, acrosses: readonly number[], depths: read
   };
 }
 
+/** A foot that goes deeper; a stub keeps its length above the ground. */
+export function deeper(foot: Foot): Lever {
+  return {
+    type: 'number',
+    from: foot.driven,
+    towards: Math.max(1.5, foot.driven),
+    steps: handy,
+    title: (value) => ['Go ', length(value), ' into the ground'],
+    edits: (value) => [
+      setQuantity(foot.origin, 'driven', value, 'length'),
+      ...(foot.length === undefined
+        ? []
+        : [setQuantity(foot.origin, 'length', foot.length + value - foot.driven, 'length')]),
+    ],
+  };
+}
+
+/** What makes the part of this id stand a faster gust. */
+export function sturdier(shelter: Shelter, part: string, stock: Stock): Lever[] {
+  const { roof, sidePosts: posts } = shelter;
+  const frame = roof.type === 'bows' || roof.type === 'rafters' ? roof : undefined;
+  if (part === posts?.id) return [stouter(posts, stock), closer(posts, 'posts')];
+  if (frame !== undefined && part === frame.id) return [stouter(frame, stock), closer(frame, 'frames')];
+  const foot = [posts?.foot, frame?.foot].find((entry) => entry?.id === part);
+  return foot === undefined ? [] : [deeper(foot)];
+}
+
 /** Closer frames or posts. */
 export function closer(
   part: { readonly origin: Bows['origin']; readonly spacing: number },

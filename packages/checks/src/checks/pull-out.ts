@@ -5,7 +5,7 @@ import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { inConcrete } from '../levers.ts';
+import { deeper, inConcrete } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
 interface Held {
@@ -122,20 +122,7 @@ function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
   const { foot } = held;
   const result: Lever[] = [];
   if (foot.kind !== 'bearing' && foot.kind !== 'ballast') {
-    result.push({
-      type: 'number',
-      from: foot.driven,
-      towards: Math.max(1.5, foot.driven),
-      steps: { metric: 0.05, us: 0.0254 },
-      title: (value) => ['Go ', measured(value, 'length'), ' into the ground'],
-      edits: (value) => [
-        setQuantity(foot.origin, 'driven', value, 'length'),
-        // A stub keeps its length above the ground.
-        ...(foot.length === undefined
-          ? []
-          : [setQuantity(foot.origin, 'length', foot.length + value - foot.driven, 'length')]),
-      ],
-    });
+    result.push(deeper(foot));
   }
   if (foot.kind === 'concrete' || foot.kind === 'hole') {
     const across = foot.across ?? 0.25;

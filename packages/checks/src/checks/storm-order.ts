@@ -2,6 +2,7 @@ import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import type { FirstFailure } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { sturdier } from '../levers.ts';
 import { sacrificialParts } from '../sacrificial.ts';
 
 /** How much faster a gust the rest must stand than the sacrificial part: common practice, no source. */
@@ -118,4 +119,8 @@ export const stormOrder: Check = {
     "How the load changes once the part is gone, sinking, buckling along the house, sheets, ends and doors; gusts over three times the site's.",
   mayBeAccepted: 'When the order was seen in a real storm.',
   run,
+  levers: ({ shelter, gusts }, _finding, stock) => {
+    const stands = gusts?.failures.find((failure) => !failure.sacrificial);
+    return stands === undefined ? [] : sturdier(shelter, stands.part, stock);
+  },
 };

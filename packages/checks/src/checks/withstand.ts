@@ -1,6 +1,7 @@
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { sturdier } from '../levers.ts';
 
 function run(input: CheckInput): Finding[] {
   const { requirements } = input.shelter;
@@ -70,4 +71,8 @@ export const withstand: Check = {
     "Sinking, buckling along the house, sheets, ends and doors; gusts over three times the site's; what flies against the house.",
   mayBeAccepted: 'When the film comes off before such a storm, as the storm card says.',
   run,
+  levers: ({ shelter, gusts }, _finding, stock) => {
+    const first = gusts?.failures.find((failure) => !failure.sacrificial);
+    return first === undefined ? [] : sturdier(shelter, first.part, stock);
+  },
 };
