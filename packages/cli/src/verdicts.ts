@@ -1,5 +1,11 @@
 /** Evaluates every shelter of a loaded workspace, with places instead of origins. */
-import { type Evaluation, evaluate, type Finding, type FixContext } from '@tautline/checks';
+import {
+  type EvaluateOptions,
+  type Evaluation,
+  evaluate,
+  type Finding,
+  type FixContext,
+} from '@tautline/checks';
 import {
   asSentence,
   isEcho,
@@ -40,10 +46,11 @@ export interface Verdicts {
   readonly problems: readonly PlacedProblem[];
 }
 
+/** `gusts: false` leaves the first-failure gusts out where no check needs them: they take most of the time. */
 export function verdictsOf(
   workspace: LoadedWorkspace,
   on: string | undefined,
-  tier: 'live' | 'full' = 'live',
+  options: Pick<EvaluateOptions, 'tier' | 'gusts'> = {},
 ): Verdicts {
   const problems: PlacedProblem[] = [...workspace.problems];
   const shelters = workspace.shelters
@@ -60,7 +67,7 @@ export function verdictsOf(
         problems.push({ id, severity, message: asSentence(message), uri, from, to });
       }
       if (resolved.shelter === undefined) return { loaded, findings: [], assumed: [] };
-      const evaluation = evaluate(resolved.shelter, { tier, ...(on === undefined ? {} : { on }) });
+      const evaluation = evaluate(resolved.shelter, { ...options, ...(on === undefined ? {} : { on }) });
       return {
         loaded,
         evaluation,

@@ -31,7 +31,8 @@ export function checkTasks(files: readonly string[], on: string, system: System,
 }
 
 export async function checkFiles({ files, on, system, full }: CheckTask): Promise<CheckSummary> {
-  return summarise(verdictsOf(await load(files), on, full === true ? 'full' : 'live'), system);
+  const tier = full === true ? 'full' : 'live';
+  return summarise(verdictsOf(await load(files), on, { tier, gusts: false }), system);
 }
 
 /** In the order of the files; a problem of a file that several import is told once, problems in order of place. */
