@@ -2,6 +2,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { MessageChannel } from 'node:worker_threads';
+import { evaluate } from '@tautline/checks';
+import { resolveShelter } from '@tautline/shelter';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CodeAction, CodeLens, Diagnostic, Hover, InlayHint } from 'vscode-languageserver';
@@ -185,6 +187,13 @@ describe('the analysis worker', () => {
         await here.analyse(await world(), 'plug-house', { on: '2026-06-01' }),
       );
     }
+    // In stages it comes to what it comes to at once, for its own part of it.
+    const whole = evaluate(resolveShelter('plug-house', await world()).shelter!, { on: '2026-06-01' });
+    const asked = { on: '2026-06-01', gusts: true, frame: true };
+    expect((await worker.analyse(await world(), 'plug-house', asked))?.evaluation).toEqual(whole);
+    const { analysis: _frame, gusts: _gusts, ...quick } = whole;
+    const own = await worker.analyse(await world(), 'plug-house', { on: '2026-06-01' });
+    expect(own?.evaluation).toEqual(quick);
     expect(await worker.analyse(await world(), 'no-such')).toMatchObject({
       shelter: 'no-such',
       problems: [{ severity: 'error' }],

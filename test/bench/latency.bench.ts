@@ -1,0 +1,174 @@
+/**
+ * What somebody at the keyboard waits for. A client talks over stdio to the server as it ships (build it
+ * first: `npm run package`), opens the largest example with all examples as its workspace, and types.
+ * Prints each figure beside its target. Wall-clock times: on a busy machine look at the ratio.
+ */
+import { spawn } from 'node:child_process';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { join } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { fileURLToPath, pathToFileURL } from 'node:url';
+import {
+  createProtocolConnection,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node.js';
+
+const rounds = 60;
+const warmUp = 15;
+const examples = join(process.cwd(), 'examples');
+const server = join(process.cwd(), 'packages', 'extension', 'dist', 'server.cjs');
+if (!existsSync(server)) throw new Error('There is no built server: run `npm run package` first.');
+
+const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout(resolve, ms));
+const sorted = (values: readonly number[]): number[] => [...values].sort((a, b) => a - b);
+const median = (values: readonly number[]): number => sorted(values)[values.length >> 1] ?? Number.NaN;
+const p95 = (values: readonly number[]): number =>
+  sorted(values)[Math.ceil(values.length * 0.95) - 1] ?? Number.NaN;
+
+/** A server process and the editor's side of the talk. */
+async function start() {
+  const child = spawn(process.execPath, [server, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] });
+  const client = createProtocolConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+    { error: console.error, warn: () => {}, info: () => {}, log: () => {} },
+  );
+  let heard: ((method: string) => void) | undefined;
+  client.onNotification('textDocument/publishDiagnostics', () => heard?.('problems'));
+  client.onNotification('tautline/evaluated', () => heard?.('findings'));
+  const at = (uri: string): string => fileURLToPath(uri);
+  const kind = (path: string): string => (statSync(path).isFile() ? 'file' : 'folder');
+  client.onRequest('tautline/file/text', ({ uri }: { uri: string }) =>
+    existsSync(at(uri)) ? readFileSync(at(uri), 'utf8') : null,
+  );
+  client.onRequest('tautline/file/kind', ({ uri }: { uri: string }) =>
+    existsSync(at(uri)) ? kind(at(uri)) : null,
+  );
+  client.onRequest('tautline/file/entries', ({ uri }: { uri: string }) =>
+    readdirSync(at(uri)).map((name) => ({ name, kind: kind(join(at(uri), name)) })),
+  );
+  client.listen();
+  const root = pathToFileURL(examples).toString();
+  await client.sendRequest('initialize', {
+    processId: process.pid,
+    rootUri: root,
+    workspaceFolders: [{ uri: root, name: 'examples' }],
+    capabilities: {},
+  });
+  await client.sendNotification('initialized', {});
+  return {
+    client,
+    /** Milliseconds until the server has told each of these, once. */
+    hear: (from: number, ...kinds: readonly string[]): Promise<readonly number[]> =>
+      new Promise((resolve) => {
+        const times = new Map<string, number>();
+        heard = (method) => {
+          if (!times.has(method)) times.set(method, performance.now() - from);
+          if (kinds.every((one) => times.has(one))) {
+            heard = undefined;
+            resolve(kinds.map((one) => times.get(one) ?? Number.NaN));
+          }
+        };
+      }),
+    stop: async () => {
+      await client.sendRequest('shutdown');
+      await client.sendNotification('exit');
+      client.dispose();
+    },
+  };
+}
+
+const files = readdirSync(examples).filter((name) => name.endsWith('.shelter'));
+const lines = (name: string): number => readFileSync(join(examples, name), 'utf8').split('\n').length;
+const name = files.sort((a, b) => lines(b) - lines(a))[0] ?? '';
+const text = readFileSync(join(examples, name), 'utf8');
+const uri = pathToFileURL(join(examples, name)).toString();
+const textDocument = { uri };
+const open = { textDocument: { uri, languageId: 'shelter', version: 1, text } };
+
+/** The number that is typed over: that of the footprint's length. */
+const line = text.split('\n').findIndex((one) => /^\s*footprint /.test(one));
+const footprint = text.split('\n')[line] ?? '';
+const from = footprint.search(/by /) + 3;
+const number = /^[\d.]+/.exec(footprint.slice(from))?.[0] ?? '';
+let version = 1;
+let length = number.length;
+
+/** Types another length of footprint, as the editor tells it: only what changed. */
+function typed(round: number): object {
+  const next = (Number(number) + (round % 40) * 0.001).toFixed(3);
+  const range = { start: { line, character: from }, end: { line, character: from + length } };
+  length = next.length;
+  version += 1;
+  return { textDocument: { uri, version }, contentChanges: [{ range, text: next }] };
+}
+
+// The first drawing, in a server that has been up for two seconds and in one that was just started.
+const first: number[] = [];
+const fromStart: number[] = [];
+for (const wait of [2000, 0, 2000, 0, 2000]) {
+  const began = performance.now();
+  const editor = await start();
+  await pause(wait);
+  const opened = performance.now();
+  await editor.client.sendNotification('textDocument/didOpen', open);
+  const answer = await editor.client.sendRequest<{
+    readonly broken?: string;
+    readonly shelters: readonly { readonly drawings: readonly unknown[] }[];
+  }>('tautline/preview', { uri });
+  if ((answer.shelters[0]?.drawings.length ?? 0) === 0)
+    throw new Error(`There is no drawing to be timed: ${answer.broken}`);
+  if (wait > 0) first.push(performance.now() - opened);
+  else fromStart.push(performance.now() - began);
+  await editor.stop();
+}
+
+const editor = await start();
+const ready = editor.hear(performance.now(), 'findings');
+await editor.client.sendNotification('textDocument/didOpen', open);
+await ready;
+
+const problems: number[] = [];
+const findings: number[] = [];
+for (let round = 0; round < rounds + warmUp; round += 1) {
+  const begin = performance.now();
+  const told = editor.hear(begin, 'problems', 'findings');
+  await editor.client.sendNotification('textDocument/didChange', typed(round));
+  const [text = Number.NaN, all = Number.NaN] = await told;
+  if (round >= warmUp) {
+    problems.push(text);
+    findings.push(all);
+  }
+  await pause(40);
+}
+
+const asked: Record<string, number[]> = { completion: [], hover: [] };
+for (let round = 0; round < 2 * rounds; round += 1) {
+  const kind = round % 2 === 0 ? 'completion' : 'hover';
+  const begin = performance.now();
+  // As the editor does: the question comes right behind the keystroke, and waits for the text to be read.
+  await editor.client.sendNotification('textDocument/didChange', typed(round + 7));
+  await editor.client.sendRequest(`textDocument/${kind}`, {
+    textDocument,
+    position: { line, character: kind === 'hover' ? 4 : from },
+  });
+  if (round >= 10) asked[kind]?.push(performance.now() - begin);
+  await pause(60);
+}
+await editor.stop();
+
+const row = (what: string, values: readonly number[], target: string): void =>
+  console.log(
+    `${what.padEnd(34)} median ${median(values).toFixed(1).padStart(7)} ms   p95 ${p95(values).toFixed(1).padStart(7)} ms   ${target}`,
+  );
+console.log(`${name}, ${text.split('\n').length} lines, among ${files.length} files; ${rounds} keystrokes`);
+row('keystroke to text problems', problems, '(parse, link, validate alone)');
+row('keystroke to findings', findings, 'target p95 50 ms');
+row('keystroke to completion', asked['completion'] ?? [], 'target p95 50 ms');
+row('keystroke to hover', asked['hover'] ?? [], 'target p95 50 ms');
+row('first drawing of a file', first, 'target 300 ms');
+row('first drawing from a cold start', fromStart, '(process, workspace and drawing)');
+console.log(
+  `findings over text problems: ${(median(findings) / median(problems)).toFixed(2)} at the median, ${(p95(findings) / p95(problems)).toFixed(2)} at p95 (target at most 1.5)`,
+);
