@@ -5,6 +5,7 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     include: ['packages/*/test/**/*.test.ts', 'test/**/*.test.ts'],
     exclude: ['**/node_modules/**', 'test/editor/**'],
+    setupFiles: ['test/reference/record.ts'],
     testTimeout: 30_000,
   },
 });
