@@ -62,6 +62,39 @@ describe('order in which parts give way', () => {
   });
 });
 
+describe('a stronger gust', () => {
+  it('never lowers what film, feet, bracing and bows have to take, while the frame holds', () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 12, max: 22, noNaN: true }),
+        fc.double({ min: 1.02, max: 1.2, noNaN: true }),
+        (gust, more) => {
+          const at = (speed: number) => {
+            const { findings: all } = evaluate(
+              { ...house, site: { ...house.site, gust: speed } },
+              { gusts: false },
+            );
+            return (id: string) =>
+              Math.max(...all.filter((entry) => entry.id === id).map((entry) => entry.utilisation ?? 0));
+          };
+          const calm = at(gust);
+          const strong = at(gust * more);
+          for (const id of [
+            'over-span',
+            'pull-out',
+            'lateral-foot',
+            'racking',
+            'film-stress',
+            'fastening-pull',
+          ])
+            expect(strong(id), id).toBeGreaterThanOrEqual(calm(id) - 1e-9);
+        },
+      ),
+      { numRuns: 5 },
+    );
+  });
+});
+
 describe('promises about a storm', () => {
   const wanting = (value: number) => ({
     ...house,

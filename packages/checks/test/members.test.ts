@@ -42,6 +42,17 @@ describe('buckling along the house', () => {
   });
 });
 
+describe('lines at one place', () => {
+  it('hold once, and leave no stretch of no length', () => {
+    const house = ridgedHouse();
+    const total = house.roof.line.at(-1)!.s;
+    const once: Shelter = { ...house, purlins: [purlins([total / 2])] };
+    const twice: Shelter = { ...house, purlins: [purlins([total / 2, total / 2, total / 2 + 1e-6])] };
+    const slenderness = (shelter: Shelter): number => finding('bow-buckling', shelter).steps[0]!.value;
+    expect(slenderness(twice)).toBeCloseTo(slenderness(once), 9);
+  });
+});
+
 describe('posts', () => {
   it('take less thrust unbraced along the house: K = 2.1 against 1', () => {
     const house = ridgedHouse();
