@@ -1,8 +1,9 @@
 import { linearSpaceFrame, solveSpaceFrame } from '@tautline/mechanics';
-import type { Bows, Rafters, Shelter } from '@tautline/shelter';
+import type { Bows, MemberItem, Rafters, Shelter } from '@tautline/shelter';
 import type { CombinedLoad } from '../actions/load-case.ts';
 import type { ResponseStatus } from '../response/response.ts';
 import { type ConditionId, conditionsAt } from '../system/condition.ts';
+import { weightPerLength } from '../system/member.ts';
 import type { HouseSystem } from './house.ts';
 import { houseLoads, layOnHouse } from './house-loads.ts';
 import type { HouseAnalysis, HouseResponse, HouseState, LinearShare } from './house-result.ts';
@@ -113,10 +114,27 @@ function builtStates(
       if (state.status !== 'holds') break;
     }
     const [service, soaked, built] = states;
+    if (!steady && service?.status === 'holds' && leansOver(service)) continue;
     if (built !== undefined && built.status === 'holds')
       return { states: { service: service!, soaked: soaked!, built }, unheld: steady };
   }
   return `the house does not stand by itself in the model: ${reason}`;
+}
+
+/**
+ * Whether the house has next to nothing that holds it along: its own weight, turned to act along it, would move it
+ * further than it is high. Upright, that weight then pushes it over.
+ */
+function leansOver({ system, result }: HouseState): boolean {
+  const line = system.elements.flatMap((element, k) => {
+    const weight =
+      element.role === 'frame' ? weightPerLength(element.item as MemberItem) : system.weights.get(k);
+    return weight === undefined ? [] : [{ element: k, wx: 0, wy: 0, wz: weight }];
+  });
+  const pushed = linearSpaceFrame(system.model, { line }, { start: result.state });
+  if (pushed.status !== 'converged') return true;
+  const height = Math.max(...system.nodes.map((node) => node.y));
+  return pushed.displacements.some((moved, n) => Math.abs(moved.dz - result.displacements[n]!.dz) > height);
 }
 
 /** Springs the house into place: bows bent from straight pipe, cables pulled. */
