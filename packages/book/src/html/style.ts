@@ -20,12 +20,12 @@ h3 { font-size: 11pt; margin: 5mm 0 1.5mm; break-after: avoid; }
 p { margin: 0 0 2.5mm; } ul, ol { margin: 0 0 3mm; padding-left: 6mm; } li { margin: 0 0 1mm; }
 .chapter { break-before: page; } .lead { font-size: 13pt; } .quiet { font-size: 9pt; } .big { font-size: 30pt; font-weight: 700; line-height: 1.1; margin: 2mm 0; }
 .wide { page: wide; break-before: page; }
-.boxed { border: 0.4mm solid #000; padding: 3mm 4mm; margin: 0 0 4mm; break-inside: avoid; }
+.boxed { border: 0.4mm solid #000; padding: 3mm 4mm; margin: 0 0.4mm 4mm 0; break-inside: avoid; }
 .stop { border-width: 1.2mm; font-weight: 700; }
 table { border-collapse: collapse; width: 100%; margin: 0 0 4mm; font-size: 9pt; line-height: 1.3; }
 thead { display: table-header-group; } tr { break-inside: avoid; }
 th { text-align: left; border-bottom: 0.4mm solid #000; padding: 1mm 2mm 1mm 0; vertical-align: bottom; }
-td { border-bottom: 0.15mm solid #777; padding: 1mm 2mm 1mm 0; vertical-align: top; }
+td, th { overflow-wrap: break-word; } td { border-bottom: 0.15mm solid #777; padding: 1mm 2mm 1mm 0; vertical-align: top; }
 td.n, th.n { text-align: right; white-space: nowrap; } td:last-child, th:last-child { padding-right: 0; }
 figure { margin: 0 0 4mm; break-inside: avoid; } figure svg { display: block; margin: 0 auto; max-width: 100%; height: auto; max-height: ${tall - 60}mm; }
 .wide figure svg { width: 100%; max-height: ${wide + 2}mm; }
