@@ -113,6 +113,58 @@ describe('where a review can be asked for', () => {
   });
 });
 
+describe('acceptances', () => {
+  it('that no longer apply are told, with exit code 1', async () => {
+    const folders = new ScriptedRepository();
+    const accepted = text.replace('  cover', '  accept abrasion because "changed every year"\n  cover');
+    folders.write('old/row.shelter', accepted);
+    folders.write('new/row.shelter', accepted.replace('shape elastic', 'wrapped; shape elastic'));
+    const { code, out } = await tautline(
+      'review',
+      `${folders.folder}/old`,
+      `${folders.folder}/new`,
+      '--format',
+      'json',
+      '--on',
+      day,
+    );
+    folders.dispose();
+    const [shelter] = JSON.parse(out).shelters;
+    expect(shelter.facts.design).toMatchObject([{ path: ['bows', 'wrapped'], change: 'added' }]);
+    expect(shelter.acceptances).toMatchObject([{ change: 'went stale', check: 'abrasion' }]);
+    expect(code).toBe(1);
+  });
+});
+
+describe('ranges and variants', () => {
+  it('are reviewed by what they say, and by what they vary', async () => {
+    const folders = new ScriptedRepository();
+    const more = `${text}variant wide-row of low-row { bows spaced 2 ft }\nrange rows { stand 3 of low-row; gap 2 ft }\n`;
+    folders.write('old/row.shelter', more);
+    folders.write(
+      'new/row.shelter',
+      more.replace('gap 2 ft', 'gap 4 ft').replace('rise 3 ft', 'rise 2.5 ft'),
+    );
+    const { out } = await tautline(
+      'review',
+      `${folders.folder}/old`,
+      `${folders.folder}/new`,
+      '--format',
+      'json',
+      '--on',
+      day,
+    );
+    folders.dispose();
+    const told = Object.fromEntries(
+      JSON.parse(out).shelters.map(
+        (one: { name: string; facts: { design: { path: string[] }[] } }) =>
+          [one.name, one.facts.design.map(({ path }) => path.join(' '))] as const,
+      ),
+    );
+    expect(told).toEqual({ 'low-row': ['bows rise'], 'wide-row': ['bows rise'], rows: ['gap'] });
+  });
+});
+
 describe('exit codes', () => {
   it('are 1 when a shelter can no longer be worked out, and the review says why', async () => {
     repository.change('row.shelter', 'of pvc40-25', 'of pvc40-99');
