@@ -1,6 +1,6 @@
 /**
- * Writes a whole house for the independent finite element solver `ccx` (Debian package calculix-ccx): beams B32R, two
- * to each piece of ours, mid nodes on the member's line; cables and bars T3D2. Bending that is locked in is brought on
+ * Writes a whole house for the independent finite element solver `ccx` (Debian package calculix-ccx): beams B32R,
+ * several to each piece of ours, mid nodes on the member's line; cables and bars T3D2. Bending that is locked in is brought on
  * by a temperature gradient across the member, the pull of cables by cooling them, in a step before the loads.
  */
 import { spawnSync } from 'node:child_process';
@@ -11,7 +11,7 @@ import { join } from 'node:path';
 export interface HousePiece {
   readonly i: number;
   readonly j: number;
-  /** Points between the ends where the member bends: quarter, middle and three quarters; straight when absent. */
+  /** An odd number of points between the ends where the member bends, evenly spaced; straight when absent. */
   readonly between?: readonly (readonly [number, number, number])[];
   readonly E: number;
   readonly poisson: number;
@@ -23,7 +23,7 @@ export interface HousePiece {
     | { readonly kind: 'bar'; readonly area: number };
   /** Along the section's first axis; across the member. */
   readonly towards: readonly [number, number, number];
-  /** Curvature that the unstressed member lacks at its ends and quarters, 1/m: positive turns right round `towards`. */
+  /** Curvature that the unstressed member lacks at its ends and those points, 1/m: positive turns right about `towards`. */
   readonly locked?: readonly number[];
   /** Strain by which the unstressed bar is shorter than drawn. */
   readonly short?: number;
@@ -33,7 +33,12 @@ export interface HouseAsked {
   readonly nodes: readonly { readonly x: number; readonly y: number; readonly z: number }[];
   readonly pieces: readonly HousePiece[];
   readonly held: readonly { readonly node: number; readonly dof: 'x' | 'y' | 'z' | 'rx' | 'ry' | 'rz' }[];
-  readonly loads: readonly { readonly node: number; readonly fx: number; readonly fy: number; readonly fz: number }[];
+  readonly loads: readonly {
+    readonly node: number;
+    readonly fx: number;
+    readonly fy: number;
+    readonly fz: number;
+  }[];
   readonly nonlinear: boolean;
 }
 
@@ -76,18 +81,18 @@ export function houseInput(house: HouseAsked): string {
       continue;
     }
     const [a, b] = [nodes[piece.i]!, nodes[piece.j]!];
-    const inner = [1, 2, 3].map(
-      (n) =>
-        piece.between?.[n - 1] ??
-        ([0, 1, 2].map((c) => a[c]! + (n / 4) * (b[c]! - a[c]!)) as [number, number, number]),
-    );
+    const inner =
+      piece.between ??
+      [1, 2, 3].map(
+        (n) => [0, 1, 2].map((c) => a[c]! + (n / 4) * (b[c]! - a[c]!)) as [number, number, number],
+      );
     const ids = [
       piece.i + 1,
       ...inner.map((p) => nodes.push([...p] as [number, number, number])),
       piece.j + 1,
     ];
-    set.elements.push(`${element++}, ${ids[0]}, ${ids[1]}, ${ids[2]}`);
-    set.elements.push(`${element++}, ${ids[2]}, ${ids[3]}, ${ids[4]}`);
+    for (let n = 0; n + 2 < ids.length; n += 2)
+      set.elements.push(`${element++}, ${ids[n]}, ${ids[n + 1]}, ${ids[n + 2]}`);
     if (piece.locked !== undefined)
       for (const [n, id] of ids.entries()) warmth(id - 1, piece.locked[n], undefined);
   }
@@ -102,12 +107,18 @@ export function houseInput(house: HouseAsked): string {
     ...sectionCard(piece, k),
   ]);
   out.push('*NODE, NSET=ALL');
-  nodes.forEach((p, n) => out.push(`${n + 1}, ${p.map((v) => v.toFixed(12)).join(', ')}`));
+  for (const [n, p] of nodes.entries()) out.push(`${n + 1}, ${p.map((v) => v.toFixed(12)).join(', ')}`);
   out.push(...lines, '*NSET, NSET=OURS, GENERATE', `1, ${house.nodes.length}, 1`);
   out.push('*INITIAL CONDITIONS, TYPE=TEMPERATURE', 'ALL, 0.');
   out.push('*BOUNDARY');
   for (const h of house.held) out.push(`${h.node + 1}, ${DOF[h.dof]}, ${DOF[h.dof]}, 0.`);
-  const print = ['*NODE PRINT, NSET=OURS, FREQUENCY=1000', 'U', '*NODE PRINT, NSET=OURS, FREQUENCY=1000', 'RF', '*END STEP'];
+  const print = [
+    '*NODE PRINT, NSET=OURS, FREQUENCY=1000',
+    'U',
+    '*NODE PRINT, NSET=OURS, FREQUENCY=1000',
+    'RF',
+    '*END STEP',
+  ];
   const loads = ['*CLOAD'];
   for (const l of house.loads) {
     for (const [dof, f] of [l.fx, l.fy, l.fz].entries())
@@ -115,12 +126,12 @@ export function houseInput(house: HouseAsked): string {
   }
   const stressed = temperatures.size > 0;
   if (stressed) {
-    out.push('*STEP, NLGEOM, INC=1000', '*STATIC', '0.25, 1.', '*TEMPERATURE');
+    out.push('*STEP, NLGEOM, INC=1000', '*STATIC', '0.5, 1.', '*TEMPERATURE');
     for (const [node, { cold, gradient }] of temperatures)
       out.push(`${node + 1}, ${-cold}, ${(gradient / BEND).toPrecision(9)}, 0.`);
     out.push(...print);
   }
-  if (house.nonlinear) out.push('*STEP, NLGEOM, INC=1000', '*STATIC', '0.25, 1.');
+  if (house.nonlinear) out.push('*STEP, NLGEOM, INC=1000', '*STATIC', '0.5, 1.');
   else out.push(stressed ? '*STEP, PERTURBATION' : '*STEP', '*STATIC');
   out.push(...loads, ...print, '');
   return out.join('\n');
@@ -153,9 +164,10 @@ export function runHouse(house: HouseAsked): HouseTold {
       encoding: 'utf8',
       env: { ...process.env, OMP_NUM_THREADS: '1' },
       maxBuffer: 1 << 26,
+      timeout: 50_000,
     });
     if (run.status !== 0 || /\*ERROR/.test(run.stdout))
-      throw new Error(`ccx failed: ${run.stdout.slice(-1200)}`);
+      throw new Error(`ccx failed: ${run.stdout.replace(/\n\s*\n/g, '\n').slice(-600)}`);
     return parsed(house, readFileSync(join(folder, 'house.dat'), 'utf8'));
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -172,7 +184,8 @@ function parsed(house: HouseAsked, text: string): HouseTold {
       table = steps.at(-1)!.U;
     } else if (/forces/.test(line)) table = steps.at(-1)!.RF;
     const words = line.trim().split(/\s+/).map(Number);
-    if (table !== undefined && words.length === 4 && words.every(Number.isFinite)) table.set(words[0]!, words.slice(1));
+    if (table !== undefined && words.length === 4 && words.every(Number.isFinite))
+      table.set(words[0]!, words.slice(1));
   }
   const last = steps.at(-1);
   if (last === undefined) throw new Error('ccx printed nothing');
