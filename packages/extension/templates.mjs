@@ -7,24 +7,26 @@ const examples = new URL('../../examples/', import.meta.url);
 /** Every sound example as a template. */
 export async function templates() {
   const names = (await readdir(examples)).filter((name) => name.endsWith('.shelter')).sort();
-  const site = siteOf(await readFile(new URL('site.shelter', examples), 'utf8'));
+  const sites = sitesOf(await readFile(new URL('site.shelter', examples), 'utf8'));
   const made = [];
   for (const name of names) {
     const text = await readFile(new URL(name, examples), 'utf8');
     if (!name.endsWith('-flawed.shelter') && /^shelter /m.test(text)) {
+      const on = /^shelter [\w-]+ on ([\w-]+)/m.exec(text)?.[1];
+      const site = sites.find((one) => one.name === on) ?? sites[0];
       made.push(templateOf(name.replace('.shelter', ''), text, site));
     }
   }
   return made;
 }
 
-/** The site block of a file, and its name. */
-function siteOf(text) {
-  const block = /^site ([\w-]+) \{[\s\S]*?^\}/m.exec(text);
-  if (block === null) {
+/** The site blocks of a file, and their names. */
+function sitesOf(text) {
+  const blocks = [...text.matchAll(/^site ([\w-]+) \{[\s\S]*?^\}/gm)];
+  if (blocks.length === 0) {
     throw new Error('site.shelter has no site block');
   }
-  return { name: block[1], text: block[0] };
+  return blocks.map(([block, name]) => ({ name, text: block }));
 }
 
 /** Pure: one example's text to one template. */

@@ -21,6 +21,9 @@ const browser = await chromium.launch({
   args: [
     '--no-sandbox',
     '--disable-gpu',
+    // Drawing in space without a graphics card.
+    '--use-angle=swiftshader',
+    '--enable-unsafe-swiftshader',
     '--disable-quic',
     '--no-first-run',
     '--disable-background-networking',

@@ -136,6 +136,8 @@ export interface BarChart {
   /** Kind of quantity of the values. */
   readonly kind: string;
   readonly rows: readonly ChartRow[];
+  /** Length of the longest bar on the page; 420 without it. */
+  readonly reach?: number;
   /** A line to compare with, e.g. the design gust. Bars that end short of it are hatched. */
   readonly mark?: { readonly value: number; readonly label: string };
 }
@@ -145,7 +147,7 @@ export function barChart(chart: BarChart, options: { readonly system: System }):
   const show = (si: number): string => format(si, chart.kind, options.system);
   const wide = Math.max(...chart.rows.map(({ label }) => textWidth(label, 11)), 40) + 12;
   const top = Math.max(...chart.rows.map(({ value }) => value), chart.mark?.value ?? 0, Number.MIN_VALUE);
-  const scale = 420 / top;
+  const scale = (chart.reach ?? 420) / top;
   const shapes: Shape[] = [];
   const step = 24;
   chart.rows.forEach((row, i) => {
@@ -186,6 +188,9 @@ export function barChart(chart: BarChart, options: { readonly system: System }):
     title: chart.title,
     description: `${chart.description} ${chart.rows.map((row) => `${row.label} ${show(row.value)}`).join('; ')}.`,
     labels: chart.rows.map(({ part, label }) => ({ part, label })),
-    notes: chart.mark ? [`Hatched bars end short of the ${chart.mark.label}.`] : [],
+    notes:
+      chart.mark && chart.rows.some(({ value }) => value < (chart.mark?.value ?? 0))
+        ? [`Hatched bars end short of the ${chart.mark.label}.`]
+        : [],
   });
 }

@@ -2,12 +2,13 @@ import { Uri, type Webview } from 'vscode';
 import type { SheetState } from '../preview/messages.ts';
 
 /**
- * The empty page of a drawing sheet. Nothing may be loaded but our one style sheet and, by nonce, our one
- * script: no images, no fonts, no inline styles, no connections.
+ * The empty page of a drawing sheet. Nothing may be loaded but our one style sheet and, by nonce, our two
+ * scripts (the second with the first look at the house in space): no images, no fonts, no inline styles, no connections.
  */
 export function sheetPage(webview: Webview, extensionUri: Uri, state: SheetState): string {
   const nonce = newNonce();
   const script = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'preview.js'));
+  const space = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'space.js'));
   const style = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'preview.css'));
   const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
   return `<!DOCTYPE html>
@@ -20,7 +21,7 @@ export function sheetPage(webview: Webview, extensionUri: Uri, state: SheetState
 <link rel="stylesheet" href="${style}">
 </head>
 <body>
-<main id="sheet" data-state="${attribute(JSON.stringify(state))}"></main>
+<main id="sheet" data-space="${attribute(space.toString())}" data-state="${attribute(JSON.stringify(state))}"></main>
 <script nonce="${nonce}" src="${script}"></script>
 </body>
 </html>`;

@@ -1,9 +1,11 @@
 import { type PreviewAnswer, previewRequest } from '@tautline/language/protocol';
 import { commands, type Disposable, type Position, Uri, type WebviewPanel, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
+import { type DetailAnswer, type DetailQuestion, detailRequest } from '../details.ts';
 import type { FromSheet, SheetState, ToSheet } from '../preview/messages.ts';
 import { reveal } from './commands.ts';
 import { sheetPage } from './preview-page.ts';
+import { saveFile } from './save-file.ts';
 
 export const sheetViewType = 'tautline.preview';
 
@@ -49,6 +51,15 @@ export class PreviewSheet implements Disposable {
 
   show(): void {
     this.panel.reveal(undefined, true);
+  }
+
+  get active(): boolean {
+    return this.panel.active;
+  }
+
+  /** The page knows what is on show: it answers with the files to choose from. */
+  offerFiles(): void {
+    this.post({ type: 'offer-files' });
   }
 
   onClosed(act: () => void): void {
@@ -119,6 +130,25 @@ export class PreviewSheet implements Disposable {
       case 'write-assumed':
         await commands.executeCommand('tautline.writeAssumed', this.uri);
         break;
+      case 'detail': {
+        const { id, shelter, wanted } = message;
+        this.post({ type: 'detail', id, answer: await this.detail({ uri: this.uri, shelter, wanted }) });
+        break;
+      }
+      case 'save':
+        await saveFile(message.files, Uri.parse(this.uri), (file) =>
+          this.detail({ uri: this.uri, shelter: message.shelter, wanted: { kind: 'file', file } }),
+        );
+        break;
+    }
+  }
+
+  private async detail(question: DetailQuestion): Promise<DetailAnswer> {
+    try {
+      return await this.client.sendRequest<DetailAnswer>(detailRequest, question);
+    } catch (error) {
+      const why = error instanceof Error ? error.message : String(error);
+      return { kind: 'nothing', why: `No answer from the language server (${why}).` };
     }
   }
 

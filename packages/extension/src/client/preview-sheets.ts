@@ -16,6 +16,7 @@ export class PreviewSheets implements Disposable {
     this.client = client;
     this.held.push(
       commands.registerCommand('tautline.openPreview', () => this.open()),
+      commands.registerCommand('tautline.saveDrawing', () => this.save()),
       window.registerWebviewPanelSerializer(sheetViewType, {
         deserializeWebviewPanel: async (panel, state: SheetState | undefined) => {
           if (state === undefined) {
@@ -69,6 +70,17 @@ export class PreviewSheets implements Disposable {
       { enableFindWidget: true },
     );
     this.keep(new PreviewSheet(this.context.extensionUri, this.client, panel, { uri }));
+  }
+
+  /** Of the sheet in front, or of the sheet of the file in front. */
+  private save(): void {
+    const uri = window.activeTextEditor?.document.uri.toString() ?? '';
+    const sheet = [...this.sheets.values()].find((one) => one.active) ?? this.sheets.get(uri);
+    if (sheet === undefined) {
+      void window.showInformationMessage('Open the drawing sheet first: what it shows is saved.');
+    } else {
+      sheet.offerFiles();
+    }
   }
 
   private keep(sheet: PreviewSheet): void {

@@ -139,14 +139,11 @@ function colourVerdicts(svg: SVGSVGElement, shelter: PreviewShelter): void {
 /** The parts as a list of buttons: a legend for eyes, and the way in for keyboard and screen reader. */
 export function partsList(
   shelter: PreviewShelter,
-  drawing: PreviewDrawing,
+  isDrawn: (part: string) => boolean,
   svg: Element | null,
   actions: DrawingActions,
 ): HTMLElement {
-  const drawn = shelter.parts.filter(
-    (part) =>
-      drawing.svg.includes(`data-part="${part.id}"`) || drawing.svg.includes(`data-part="${part.id}/`),
-  );
+  const drawn = shelter.parts.filter(({ id }) => isDrawn(id));
   const list = element('ul', {
     class: 'parts',
     'aria-label': 'Parts in this drawing',
@@ -181,10 +178,15 @@ export function partsList(
   return list;
 }
 
-function worstOf(
+/** Whether a drawing shows a part, itself or by one of its own parts. */
+export function drawnIn({ svg }: PreviewDrawing): (part: string) => boolean {
+  return (part) => svg.includes(`data-part="${part}"`) || svg.includes(`data-part="${part}/`);
+}
+
+export function worstOf(
   shelter: PreviewShelter,
   partId: string,
-): { word: string; sign: string; className: string } | undefined {
+): { word: string; sign: string; className: 'fails' | 'near' } | undefined {
   const own = shelter.findings.filter((one) => one.part === partId && one.accepted === undefined);
   if (own.some((one) => one.verdict === 'fails')) {
     return { word: 'fails', sign: '×', className: 'fails' };

@@ -15,8 +15,10 @@ const root = document.getElementById('sheet');
 if (root !== null) {
   followTheme();
   const given = JSON.parse(root.getAttribute('data-state') ?? '{}') as SheetState;
+  const script = document.querySelector<HTMLScriptElement>('script[nonce]');
   const sheet = new Sheet(
     root,
+    { src: root.getAttribute('data-space') ?? '', nonce: script?.nonce ?? '' },
     editor.getState() ?? given,
     (message) => editor.postMessage(message),
     (state) => editor.setState(state),
@@ -26,6 +28,10 @@ if (root !== null) {
       sheet.answered(data.answer, data.file);
     } else if (data.type === 'cursor') {
       sheet.cursorAt(data);
+    } else if (data.type === 'detail') {
+      sheet.detailed(data.id, data.answer);
+    } else if (data.type === 'offer-files') {
+      sheet.offerFiles();
     } else if (data.type === 'waiting') {
       sheet.wait(data.reason);
     }

@@ -1,5 +1,7 @@
 /** What the drawing sheet (webview) and the extension say to each other, by postMessage only. */
 import type { PlainPlace, PreviewAnswer } from '@tautline/language/protocol';
+import type { DetailAnswer, DetailWanted, FileWanted, Overlay } from '../details.ts';
+import type { Look } from './space/contract.ts';
 
 export type ToSheet =
   | {
@@ -14,6 +16,9 @@ export type ToSheet =
       readonly line: number;
       readonly character: number;
     }
+  | { readonly type: 'detail'; readonly id: string; readonly answer: DetailAnswer }
+  /** Somebody wants to save something of what is on show. */
+  | { readonly type: 'offer-files' }
   /** The server is away or did not answer: what is on show may be old. */
   | { readonly type: 'waiting'; readonly reason: string };
 
@@ -25,7 +30,14 @@ export type FromSheet =
       readonly place: PlainPlace;
       readonly check: string;
     }
-  | { readonly type: 'write-assumed' };
+  | { readonly type: 'write-assumed' }
+  | {
+      readonly type: 'detail';
+      readonly id: string;
+      readonly shelter: string;
+      readonly wanted: DetailWanted;
+    }
+  | { readonly type: 'save'; readonly shelter: string; readonly files: readonly FileWanted[] };
 
 /** Kept by the editor for each panel, and given back when the window is reloaded. */
 export interface SheetState {
@@ -33,4 +45,8 @@ export interface SheetState {
   readonly shelter?: string;
   readonly tab?: string;
   readonly zoom?: number;
+  readonly overlay?: Overlay;
+  /** Load that movement and bending are drawn under; the one that moves the frame most without it. */
+  readonly load?: string;
+  readonly look?: Look;
 }

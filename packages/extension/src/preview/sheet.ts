@@ -1,13 +1,34 @@
-import type { PreviewAnswer, PreviewPart, PreviewShelter, PreviewView } from '@tautline/language/protocol';
+import type {
+  PreviewAnswer,
+  PreviewDrawing,
+  PreviewPart,
+  PreviewShelter,
+  PreviewView,
+} from '@tautline/language/protocol';
+import type { DetailAnswer } from '../details.ts';
 import { cautionsView } from './cautions.ts';
+import { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
-import { drawingView, fitDrawing, markPart, partsList, sizeOf } from './drawing-view.ts';
+import {
+  type DrawingActions,
+  drawingView,
+  drawnIn,
+  fitDrawing,
+  markPart,
+  partsList,
+  sizeOf,
+  worstOf,
+} from './drawing-view.ts';
+import { filesOf } from './files-of.ts';
 import { findingsView } from './findings-view.ts';
 import { materialsView } from './materials-view.ts';
 import type { FromSheet, SheetState } from './messages.ts';
-import { partAt } from './parts.ts';
+import { overlayRow } from './overlay-row.ts';
+import { partAt, partOf } from './parts.ts';
+import { SpaceHolder } from './space-view.ts';
 import { type Tab, tabStrip } from './tabs.ts';
 import { titleBlock } from './title-block.ts';
+import { zoomButtons } from './zoom.ts';
 
 const viewTitles: Readonly<Record<PreviewView, string>> = {
   section: 'Section',
@@ -25,6 +46,9 @@ interface Cursor {
 /** The whole page: keeps the last good answer and draws it, with a mark when it is stale. */
 export class Sheet {
   private readonly root: HTMLElement;
+  private readonly spaceScript: { src: string; nonce: string };
+  private readonly details: DetailsKept;
+  private inSpace: SpaceHolder | undefined;
   private readonly send: (message: FromSheet) => void;
   private readonly save: (state: SheetState) => void;
   private state: SheetState;
@@ -39,11 +63,14 @@ export class Sheet {
 
   constructor(
     root: HTMLElement,
+    spaceScript: { src: string; nonce: string },
     state: SheetState,
     send: (message: FromSheet) => void,
     save: (state: SheetState) => void,
   ) {
     this.root = root;
+    this.spaceScript = spaceScript;
+    this.details = new DetailsKept((message) => send({ type: 'detail', ...message }));
     this.state = state;
     this.send = send;
     this.save = save;
@@ -54,9 +81,24 @@ export class Sheet {
   answered(answer: PreviewAnswer, file: string): void {
     this.file = file;
     this.waiting = undefined;
+    this.details.outdate();
     this.stale = answer.broken === undefined ? undefined : `${answer.broken} This is the last good drawing.`;
     this.shelters = answer.broken === undefined ? answer.shelters : this.keepLast(answer.shelters);
     this.draw();
+  }
+
+  detailed(id: string, answer: DetailAnswer): void {
+    this.details.received(id, answer);
+    this.draw();
+  }
+
+  /** Offers what is on show as files; the editor asks which one and where. */
+  offerFiles(): void {
+    const shelter = this.current();
+    if (shelter !== undefined) {
+      const files = filesOf(shelter, this.state.tab, this.state);
+      this.send({ type: 'save', shelter: shelter.name, files });
+    }
   }
 
   wait(reason: string): void {
@@ -90,8 +132,12 @@ export class Sheet {
   }
 
   private change(part: Partial<SheetState>): void {
-    this.state = { ...this.state, ...part };
-    this.save(this.state);
+    this.replace({ ...this.state, ...part });
+  }
+
+  private replace(state: SheetState): void {
+    this.state = state;
+    this.save(state);
     this.draw();
   }
 
@@ -128,6 +174,16 @@ export class Sheet {
       'header',
       {},
       this.chooser(shelter),
+      element(
+        'button',
+        {
+          type: 'button',
+          class: 'link save',
+          'data-key': 'save',
+          click: () => this.offerFiles(),
+        },
+        'Save as...',
+      ),
       tabStrip(tabs, tab?.id ?? '', (id) => this.change({ tab: id })),
     );
     const body = element('div', {
@@ -136,39 +192,12 @@ export class Sheet {
       id: 'panel',
       'aria-labelledby': `tab-${tab?.id}`,
     });
-    const drawing = shelter.drawings.find((one) => one.view === tab?.id);
     if (stale !== undefined) {
       body.append(
         element('p', { class: 'stale', role: 'status' }, element('strong', {}, 'Stale'), ` ${stale}`),
       );
     }
-    if (drawing !== undefined) {
-      const actions = {
-        reveal: (part: PreviewPart) => this.goTo(part),
-        point: (part: PreviewPart | undefined) => this.point(part),
-      };
-      const paper = drawingView(shelter, drawing, this.state.zoom ?? 1, actions);
-      body.append(
-        element('div', { class: 'frame' }, paper, this.zoomButtons()),
-        element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
-        partsList(shelter, drawing, paper.querySelector('svg'), actions),
-      );
-    } else if (tab?.id === 'materials') {
-      body.append(materialsView(shelter));
-    } else {
-      body.append(
-        findingsView(shelter, {
-          go: (target) => this.send({ type: 'reveal', place: target }),
-          calculation: (finding) =>
-            this.send({
-              type: 'calculation',
-              place: finding.place,
-              check: finding.id,
-            }),
-          writeAssumed: () => this.send({ type: 'write-assumed' }),
-        }),
-      );
-    }
+    body.append(...this.content(shelter, tab?.id ?? ''));
     const foot = element(
       'footer',
       {},
@@ -180,6 +209,128 @@ export class Sheet {
     return [head, body, foot];
   }
 
+  private content(shelter: PreviewShelter, tab: string): HTMLElement[] {
+    const drawing = shelter.drawings.find((one) => one.view === tab);
+    if (drawing !== undefined) {
+      return drawing.view === 'section' ? this.section(shelter, drawing) : this.drawing(shelter, drawing);
+    }
+    if (tab === 'gusts') {
+      return this.gusts(shelter);
+    }
+    if (tab === 'space') {
+      return this.space(shelter);
+    }
+    if (tab === 'materials') {
+      return [materialsView(shelter)];
+    }
+    return [
+      findingsView(shelter, {
+        go: (target) => this.send({ type: 'reveal', place: target }),
+        calculation: ({ place, id }) => this.send({ type: 'calculation', place, check: id }),
+        writeAssumed: () => this.send({ type: 'write-assumed' }),
+      }),
+    ];
+  }
+
+  private actions(): DrawingActions {
+    return { reveal: (part) => this.goTo(part), point: (part) => this.point(part) };
+  }
+
+  private drawing(
+    shelter: PreviewShelter,
+    drawing: PreviewDrawing,
+    captions: readonly string[] = [],
+  ): HTMLElement[] {
+    const actions = this.actions();
+    const paper = drawingView(shelter, drawing, this.state.zoom ?? 1, actions);
+    const zoom = zoomButtons(
+      () => this.state.zoom ?? 1,
+      (wanted) => this.zoomTo(wanted),
+    );
+    return [
+      element('div', { class: 'frame' }, paper, zoom),
+      ...captions.map((text) => element('p', { class: 'note' }, text)),
+      element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
+      partsList(shelter, drawnIn(drawing), paper.querySelector('svg'), actions),
+    ];
+  }
+
+  private section(shelter: PreviewShelter, plain: PreviewDrawing): HTMLElement[] {
+    const { overlay, load } = this.state;
+    const answer =
+      overlay === undefined
+        ? undefined
+        : this.details.of(shelter.name, {
+            kind: 'overlay',
+            overlay,
+            ...(load === undefined ? {} : { load }),
+          });
+    const row = overlayRow(
+      { ...(overlay === undefined ? {} : { overlay }), ...(load === undefined ? {} : { load }) },
+      answer?.kind === 'drawing' ? answer.loads : undefined,
+      (choice) => {
+        const { overlay: _overlay, load: _load, ...rest } = this.state;
+        this.replace({ ...rest, ...choice });
+      },
+    );
+    return answer?.kind === 'drawing'
+      ? [row, ...this.drawing(shelter, { view: 'section', ...answer }, answer.captions)]
+      : [
+          row,
+          ...this.drawing(
+            shelter,
+            plain,
+            overlay === undefined ? [] : [answer?.kind === 'nothing' ? answer.why : 'Being worked out.'],
+          ),
+        ];
+  }
+
+  private gusts(shelter: PreviewShelter): HTMLElement[] {
+    const answer = this.details.of(shelter.name, { kind: 'gusts' });
+    if (answer?.kind !== 'drawing') {
+      const why = answer?.kind === 'nothing' ? answer.why : 'Being worked out.';
+      return [element('p', { class: 'empty', role: 'status' }, why)];
+    }
+    const old =
+      shelter.gustsOld === true ? ['These gusts are those of the text before; new ones follow.'] : [];
+    return this.drawing(shelter, { view: 'section', ...answer }, [...answer.captions, ...old]);
+  }
+
+  private space(shelter: PreviewShelter): HTMLElement[] {
+    const answer = this.details.of(shelter.name, { kind: 'space' });
+    if (answer?.kind !== 'space') {
+      const why = answer?.kind === 'nothing' ? answer.why : 'Being drawn.';
+      return [element('p', { class: 'empty', role: 'status' }, why)];
+    }
+    this.inSpace ??= new SpaceHolder(this.spaceScript, this.state.look, {
+      pick: (id) => {
+        const now = this.current();
+        const part = now === undefined ? undefined : partOf(now, id ?? '');
+        if (part !== undefined) {
+          this.goTo(part);
+        }
+      },
+      point: (id) => {
+        const now = this.current();
+        this.point(now === undefined ? undefined : partOf(now, id ?? ''));
+      },
+      looked: (look) => {
+        this.state = { ...this.state, look };
+        this.save(this.state);
+      },
+    });
+    this.inSpace.show(answer);
+    const shown = new Set([...answer.scene.segments, ...answer.scene.surfaces].map(({ part }) => part));
+    const isDrawn = (part: string): boolean =>
+      shown.has(part) || [...shown].some((id) => id.startsWith(`${part}/`));
+    return [
+      this.inSpace.root,
+      element('p', { class: 'note' }, answer.description),
+      element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
+      partsList(shelter, isDrawn, null, this.actions()),
+    ];
+  }
+
   private tabs(shelter: PreviewShelter): Tab[] {
     const open = shelter.findings.filter(
       (one) => one.accepted === undefined && (one.verdict === 'fails' || one.verdict === 'near its limit'),
@@ -189,7 +340,9 @@ export class Sheet {
         id: view,
         title: viewTitles[view],
       })),
+      { id: 'space', title: '3D' },
       { id: 'findings', title: 'Findings', count: open.length },
+      { id: 'gusts', title: 'Gusts' },
       { id: 'materials', title: 'Materials' },
     ];
   }
@@ -211,25 +364,13 @@ export class Sheet {
     return select;
   }
 
-  private zoomButtons(): HTMLElement {
-    const to = (zoom: number): void => {
-      const clamped = Math.min(6, Math.max(0.5, zoom));
-      this.state = { ...this.state, zoom: clamped };
-      this.save(this.state);
-      const svg = this.root.querySelector<SVGSVGElement>('.paper svg');
-      if (svg !== null) {
-        sizeOf(svg, clamped);
-      }
-    };
-    const button = (sign: string, title: string, act: () => void): HTMLElement =>
-      element('button', { type: 'button', title, 'aria-label': title, click: act }, sign);
-    return element(
-      'div',
-      { class: 'zoom', role: 'group', 'aria-label': 'Size of the drawing' },
-      button('−', 'Smaller', () => to((this.state.zoom ?? 1) / 1.3)),
-      button('fit', 'Fit the width', () => to(1)),
-      button('+', 'Larger', () => to((this.state.zoom ?? 1) * 1.3)),
-    );
+  private zoomTo(zoom: number): void {
+    this.state = { ...this.state, zoom };
+    this.save(this.state);
+    const svg = this.root.querySelector<SVGSVGElement>('.paper svg');
+    if (svg !== null) {
+      sizeOf(svg, zoom);
+    }
   }
 
   private goTo(part: PreviewPart): void {
@@ -258,6 +399,16 @@ export class Sheet {
       markPart(paper, shelter, marked?.id, 'marked');
       markPart(paper, shelter, this.pointed?.id, 'pointed');
     }
+    this.inSpace?.mark((id) => {
+      const own = shelter === undefined ? undefined : partOf(shelter, id);
+      if (shelter === undefined || own === undefined) {
+        return 'plain';
+      }
+      if (own.id === marked?.id) {
+        return 'marked';
+      }
+      return own.id === this.pointed?.id ? 'pointed' : (worstOf(shelter, own.id)?.className ?? 'plain');
+    });
     for (const button of this.root.querySelectorAll('[data-part-button]')) {
       const id = button.getAttribute('data-part-button');
       const here = id === marked?.id;

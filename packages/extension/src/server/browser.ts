@@ -10,6 +10,7 @@ import {
 } from 'vscode-languageserver/browser.js';
 import { portOf } from './browser-port.ts';
 import { clientFiles } from './client-files.ts';
+import { registerDetails } from './detail-request.ts';
 import { sheets } from './sheets.ts';
 
 const scope = globalThis as unknown as Worker & { readonly name: string };
@@ -20,8 +21,9 @@ if (analysis === undefined) {
   throw new Error('The name of this worker does not say where the analysis script is.');
 }
 const connection = createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope));
-startServer(connection, {
+const services = startServer(connection, {
   fileSystem: () => clientFiles(connection),
   analyst: createWorkerAnalyst(() => portOf<ToWorker, FromWorker>(new Worker(analysis))),
   sheets,
 });
+registerDetails(connection, services);

@@ -13,15 +13,17 @@ import {
 } from '@tautline/language/server';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.js';
 import { clientFiles } from './client-files.ts';
+import { registerDetails } from './detail-request.ts';
 import { sheets } from './sheets.ts';
 
 const connection = createConnection(ProposedFeatures.all);
-startServer(connection, {
+const services = startServer(connection, {
   fileSystem: () => clientFiles(connection),
   // Bundled as CommonJS: the folder of the file itself is known.
   analyst: createWorkerAnalyst(() => toThread(new Worker(join(__dirname, 'analysis.cjs')))),
   sheets,
 });
+registerDetails(connection, services);
 
 function toThread(worker: Worker): Port<ToWorker, FromWorker> {
   return {

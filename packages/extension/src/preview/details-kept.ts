@@ -1,0 +1,42 @@
+import type { DetailAnswer, DetailWanted } from '../details.ts';
+
+export interface DetailMessage {
+  readonly id: string;
+  readonly shelter: string;
+  readonly wanted: DetailWanted;
+}
+
+/**
+ * Answers to what is asked for on demand. An old answer stays until the new one is there, so nothing
+ * flickers; what is not on show is not asked for.
+ */
+export class DetailsKept {
+  private readonly ask: (message: DetailMessage) => void;
+  private readonly answers = new Map<string, DetailAnswer>();
+  private readonly asked = new Set<string>();
+  private round = 0;
+
+  constructor(ask: (message: DetailMessage) => void) {
+    this.ask = ask;
+  }
+
+  /** The newest answer there is; asks for a newer one if the shelter has changed since. */
+  of(shelter: string, wanted: DetailWanted): DetailAnswer | undefined {
+    const key = JSON.stringify([shelter, wanted]);
+    if (!this.asked.has(key)) {
+      this.asked.add(key);
+      this.ask({ id: `${this.round} ${key}`, shelter, wanted });
+    }
+    return this.answers.get(key);
+  }
+
+  received(id: string, answer: DetailAnswer): void {
+    this.answers.set(id.slice(id.indexOf(' ') + 1), answer);
+  }
+
+  /** The text has changed: everything has to be asked for again when it is shown. */
+  outdate(): void {
+    this.round += 1;
+    this.asked.clear();
+  }
+}

@@ -1,0 +1,174 @@
+/** Answers what the drawing sheet asks for on demand. Pure; `detail-request.ts` puts it on the connection. */
+import type { Evaluation } from '@tautline/checks';
+import {
+  barChart,
+  type Drawing,
+  loadChoices,
+  overlaysOf,
+  planView,
+  responseId,
+  responseOf,
+  scene3d,
+  sectionView,
+  settingOutView,
+  sideView,
+  toDxf,
+  toSvg,
+} from '@tautline/drawing';
+import { format, type System } from '@tautline/quantity';
+import type { SpecWorld } from '@tautline/shelter';
+import { materials, materialsCsv } from '@tautline/takeoff';
+import type { DetailAnswer, DetailWanted, FileWanted, Loads, OverlayWanted } from '../details.ts';
+import { currencyOf } from './sheet-data.ts';
+
+/** Side of the squares on the ground, m: a metre or five feet. */
+const gridSide: Readonly<Record<System, number>> = { metric: 1, us: 1.524 };
+
+export function detail(
+  evaluation: Evaluation,
+  world: SpecWorld,
+  wanted: DetailWanted,
+  system: System,
+): DetailAnswer {
+  switch (wanted.kind) {
+    case 'overlay': {
+      const loads = loadsOf(evaluation, wanted);
+      const { drawing, captions } = overlaid(evaluation, wanted, system);
+      return { ...shown(drawing, captions), ...(loads === undefined ? {} : { loads }) };
+    }
+    case 'gusts': {
+      const chart = gustChart(evaluation, system);
+      return typeof chart === 'string'
+        ? { kind: 'nothing', why: chart }
+        : shown(chart, [gustsInWords(evaluation, system)]);
+    }
+    case 'space': {
+      const { shelter } = evaluation;
+      const { width, length, roof } = shelter;
+      const size = [width, length, roof.springing + roof.rise].map((side) => format(side, 'length', system));
+      return {
+        kind: 'space',
+        scene: scene3d(shelter),
+        grid: gridSide[system],
+        description: `The whole house in space: ${size[0]} wide, ${size[1]} long, ${size[2]} high. Squares on the ground are ${format(gridSide[system], 'length', system)} wide.`,
+      };
+    }
+    case 'file':
+      return file(evaluation, world, wanted.file, system);
+  }
+}
+
+const shown = (
+  drawing: Drawing,
+  captions: readonly string[] = [],
+): Extract<DetailAnswer, { kind: 'drawing' }> => ({
+  kind: 'drawing',
+  svg: toSvg(drawing, 'editor'),
+  description: `${drawing.title}. ${drawing.description}`,
+  captions,
+});
+
+function overlaid(
+  evaluation: Evaluation,
+  wanted: OverlayWanted,
+  system: System,
+): { readonly drawing: Drawing; readonly captions: readonly string[] } {
+  const { shelter, analysis, findings } = evaluation;
+  const overlays = overlaysOf(shelter, analysis, findings, wanted, system);
+  return { drawing: sectionView(shelter, { system, overlays }), captions: overlays.captions ?? [] };
+}
+
+/** Loads to choose from, for the overlays that show one. */
+function loadsOf({ analysis }: Evaluation, { overlay, load }: OverlayWanted): Loads | undefined {
+  if (analysis === undefined || (overlay !== 'deflected' && overlay !== 'bending')) {
+    return undefined;
+  }
+  const response = responseOf(analysis, load) ?? responseOf(analysis, undefined);
+  return response === undefined ? undefined : { choices: loadChoices(analysis), shown: responseId(response) };
+}
+
+function gustsInWords({ shelter, gusts }: Pick<Evaluation, 'shelter' | 'gusts'>, system: System): string {
+  const speed = (si: number): string => format(si, 'speed', system);
+  const off = gusts?.filmOff;
+  const film =
+    off === undefined
+      ? ''
+      : ` Have the film off before ${speed(off.gust)}, ${Math.round(off.margin * 100)} % of the first.`;
+  return `3 s gusts at 10 m. The site's gust is ${speed(shelter.site.gust)}.${film}`;
+}
+
+/** Gust that brings each part to its limit, or why there is none to show. */
+export function gustChart({ shelter, gusts }: Evaluation, system: System): Drawing | string {
+  if (gusts === undefined) {
+    return 'The gusts are not worked out: the frame is not calculated, or the result is still to come.';
+  }
+  const { failures, filmOff, upTo } = gusts;
+  const speed = (si: number): string => format(si, 'speed', system);
+  if (failures.length === 0) {
+    return `No part reaches its limit in gusts up to ${speed(upTo)}.`;
+  }
+  const first = filmOff?.first ?? failures[0];
+  return barChart(
+    {
+      title: `${shelter.name}: gust that brings each part to its limit`,
+      description: gustsInWords({ shelter, gusts }, system),
+      kind: 'speed',
+      reach: 190,
+      rows: failures.map((failure) => {
+        const notes = [
+          ...(failure === first ? ['first to fail'] : []),
+          ...(failure.sacrificial ? ['meant to give way'] : []),
+          ...(failure.estimated ? ['estimated'] : []),
+        ];
+        return {
+          part: failure.part,
+          label: `${failure.what} (${failure.check})`,
+          value: failure.gust,
+          ...(notes.length === 0 ? {} : { note: notes.join(', ') }),
+        };
+      }),
+      mark:
+        filmOff === undefined
+          ? { value: shelter.site.gust, label: "site's gust" }
+          : { value: filmOff.gust, label: 'film-off gust' },
+    },
+    { system },
+  );
+}
+
+const views = {
+  section: sectionView,
+  plan: planView,
+  side: sideView,
+  'setting-out': settingOutView,
+} as const;
+
+function file(evaluation: Evaluation, world: SpecWorld, wanted: FileWanted, system: System): DetailAnswer {
+  const { name } = evaluation.shelter;
+  if (wanted.format === 'csv') {
+    return {
+      kind: 'file',
+      name: `${name}-materials.csv`,
+      text: materialsCsv(materials(evaluation.shelter, currencyOption(world)), system),
+    };
+  }
+  const drawing =
+    wanted.view === 'gusts'
+      ? gustChart(evaluation, system)
+      : wanted.view === 'section' && wanted.over !== undefined
+        ? overlaid(evaluation, wanted.over, system).drawing
+        : views[wanted.view](evaluation.shelter, { system });
+  if (typeof drawing === 'string') {
+    return { kind: 'nothing', why: drawing };
+  }
+  return {
+    kind: 'file',
+    name: `${name}-${wanted.view}.${wanted.format}`,
+    text: wanted.format === 'svg' ? toSvg(drawing, 'paper') : toDxf(drawing),
+  };
+}
+
+function currencyOption(world: SpecWorld): { readonly currency?: string } {
+  const currency = currencyOf(world);
+  return currency === '' ? {} : { currency };
+}
