@@ -94,6 +94,11 @@ export class Window {
       await this.focusEditor();
       await this.page.keyboard.press('Alt+F8'); // in this file only
       await this.page.waitForTimeout(300);
+      const said = await this.page
+        .locator('.marker-widget .descriptioncontainer')
+        .first()
+        .textContent({ timeout: 2000 })
+        .catch(() => '');
       await this.page.keyboard.press('Escape'); // closes the peek, stays on the problem
       await this.page.keyboard.press('Control+.');
       const offered = await list
@@ -110,7 +115,7 @@ export class Window {
           await this.page.keyboard.press('ArrowDown');
         }
         await this.page.keyboard.press('Enter');
-        return offered[index];
+        return { title: offered[index], said: said.replaceAll('\u00a0', ' ') };
       }
       await this.page.keyboard.press('Escape');
     }

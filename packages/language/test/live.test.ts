@@ -143,6 +143,20 @@ describe('hints, lenses and findings while typing', () => {
     expect(preview.shelters).toEqual([]);
   });
 
+  it('mark a drawing of a text that can be read only in part', async () => {
+    editor = await startEditor();
+    await editor.open(uri, house);
+    await editor.diagnostics(uri, (list) => list.some(({ code }) => code === 'pull-out'));
+    const whole = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+    expect(whole.shelters[0]?.stale).toBe(undefined);
+    const noticed = editor.evaluated();
+    await editor.change(uri, house.replace(/\}\s*$/, ''));
+    await noticed;
+    const partly = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+
+    expect(partly.shelters[0]?.stale).toMatch(/not closed/);
+  });
+
   it('find out what fails first a little later, and show the old order until then', async () => {
     editor = await startEditor();
     await editor.open(uri, house);

@@ -108,13 +108,20 @@ export function registerRequests(connection: Connection, services: ServerService
     if (!document || !analysis)
       return { uri, version: 0, broken: 'The file is not open to the language server.', shelters: [] };
     const version = document.textDocument.version;
-    const wrong = knownProblems(document, services.context).find(({ severity }) => severity === 'error');
+    const problems = knownProblems(document, services.context);
+    const wrong = problems.find(({ severity }) => severity === 'error');
+    const unreadable = problems.find(({ id }) => misread.has(id));
     const shelters: PreviewShelter[] = [];
     for (const result of analysis.results) {
       // The sheet keeps its last good drawing itself.
       const evaluation = result.kept ? undefined : await services.analyses.withFrame(analysis, result);
       const shown = evaluation && previewOf(result, evaluation, document, analysis, services, sheets);
-      if (shown) shelters.push(shown);
+      if (shown)
+        shelters.push(
+          unreadable && shown.stale === undefined
+            ? { ...shown, stale: `What cannot be read is left out: ${unreadable.message}` }
+            : shown,
+        );
     }
     const unread = analysis.results.find(({ evaluation, kept }) => kept || !evaluation);
     const broken =
@@ -147,6 +154,19 @@ export function registerRequests(connection: Connection, services: ServerService
     },
   );
 }
+
+/** Problems of a text that is read only in part. */
+const misread: ReadonlySet<string> = new Set([
+  'unreadable',
+  'unclosed',
+  'stray-brace',
+  'character',
+  'syntax',
+  'unclosed-text',
+  'unclosed-comment',
+  'incomplete',
+  'unexpected',
+]);
 
 function inside(document: LangiumDocument, shelter: string, offset: number): boolean {
   const cst = definitionNamed(document, shelter)?.$cstNode;
