@@ -61,8 +61,8 @@ export interface Case {
   readonly title: string;
 }
 
-/** Pieces of ours along a bow and a rafter: each piece of a bow is one of ccx's. */
-const pieces = { bow: 32, rafter: 4 } as const;
+/** Pieces of ours along a bow and a rafter: each is one of ccx's. */
+const pieces = { bow: 32, rafter: 12 } as const;
 /** Ends, middles and joins of ccx's elements along one piece of a frame. */
 const shares = [0, 0.5, 1];
 
