@@ -14,7 +14,16 @@ import {
   type Place,
   type Position,
 } from '@tautline/language';
-import { type Assumed, newNotes, resolveItems, resolveShelter } from '@tautline/shelter';
+import {
+  type Assumed,
+  factNodes,
+  itemIn,
+  newNotes,
+  type Problem,
+  resolveItems,
+  resolveRange,
+  resolveShelter,
+} from '@tautline/shelter';
 
 /** Something wrong with a text or with what it says, and where. Positions from zero. */
 export interface PlacedProblem {
@@ -53,32 +62,50 @@ export function verdictsOf(
   options: Pick<EvaluateOptions, 'tier' | 'gusts'> = {},
 ): Verdicts {
   const problems: PlacedProblem[] = [...workspace.problems];
-  const shelters = workspace.shelters
-    .filter((loaded) => loaded.kind !== 'range')
-    .map((loaded) => {
-      const resolved = resolveShelter(loaded.name, loaded.world);
-      for (const { id, severity, message, origin } of resolved.problems) {
-        const place = workspace.placeOf(origin);
-        if (place === undefined) continue;
-        // What the text itself is already blamed for is not told again, as in the editor.
-        const told = workspace.problems.filter(({ uri }) => uri === place.uri);
-        if (isEcho(place, told)) continue;
-        const { uri, from, to } = place;
-        problems.push({ id, severity, message: asSentence(message), uri, from, to });
-      }
-      if (resolved.shelter === undefined) return { loaded, findings: [], assumed: [] };
-      const evaluation = evaluate(resolved.shelter, { ...options, ...(on === undefined ? {} : { on }) });
-      return {
-        loaded,
-        evaluation,
-        findings: evaluation.findings.map((finding) => ({
-          finding,
-          place: workspace.placeOf(finding.origin),
-        })),
-        assumed: evaluation.assumed.map((assumed) => ({ assumed, place: workspace.placeOf(assumed.origin) })),
-      };
-    });
+  const tell = (found: readonly Problem[]): void => {
+    for (const { id, severity, message, origin } of found) {
+      const place = workspace.placeOf(origin);
+      if (place === undefined) continue;
+      // What the text itself is already blamed for is not told again, as in the editor.
+      const told = workspace.problems.filter(({ uri }) => uri === place.uri);
+      if (isEcho(place, told)) continue;
+      const { uri, from, to } = place;
+      problems.push({ id, severity, message: asSentence(message), uri, from, to });
+    }
+  };
+  for (const { kind, name, world } of workspace.shelters)
+    if (kind === 'range') tell(resolveRange(name, world).problems);
+  const shelters = judgedIn(workspace).map((loaded) => {
+    const resolved = resolveShelter(loaded.name, loaded.world);
+    tell(resolved.problems);
+    if (resolved.shelter === undefined) return { loaded, findings: [], assumed: [] };
+    const evaluation = evaluate(resolved.shelter, { ...options, ...(on === undefined ? {} : { on }) });
+    return {
+      loaded,
+      evaluation,
+      findings: evaluation.findings.map((finding) => ({
+        finding,
+        place: workspace.placeOf(finding.origin),
+      })),
+      assumed: evaluation.assumed.map((assumed) => ({ assumed, place: workspace.placeOf(assumed.origin) })),
+    };
+  });
   return { workspace, shelters, problems: once(problems) };
+}
+
+/** The shelters and variants asked for, and those that only stand in a range asked for: each once. */
+function judgedIn({ shelters }: LoadedWorkspace): LoadedShelter[] {
+  const judged = shelters.filter(({ kind }) => kind !== 'range');
+  for (const range of shelters.filter(({ kind }) => kind === 'range')) {
+    for (const stand of factNodes(range.world.definitions.get(range.name), 'stand')) {
+      const name = itemIn(stand, 'shelter');
+      const definition = name === undefined ? undefined : range.world.definitions.get(name);
+      if (definition === undefined || judged.some(({ origin }) => origin === definition.origin)) continue;
+      const [title = ''] = definition.doc.split('\n');
+      judged.push({ ...range, kind: 'shelter', name: definition.name, title, origin: definition.origin });
+    }
+  }
+  return judged;
 }
 
 /** What a search for fixes needs to know of a shelter. */

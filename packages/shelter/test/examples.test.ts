@@ -16,7 +16,8 @@ describe('the examples', () => {
   test.each(shelterNames(world))('%s resolves without a problem', (name) => {
     const { shelter, problems } = resolveShelter(name, world);
     expect(problems).toEqual([]);
-    expect(shelter?.covers.length).toBeGreaterThan(0);
+    // A cap is its own cover.
+    if (shelter?.roof.type !== 'cap') expect(shelter?.covers.length).toBeGreaterThan(0);
     expect(JSON.stringify(shelter)).not.toContain('null');
   });
 

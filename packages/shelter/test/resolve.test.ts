@@ -458,6 +458,13 @@ test('whatever numbers a spec holds, there is a shelter of plain numbers or a pr
   expect(whole).toBeLessThan(180);
 });
 
+test('a leaning stub that is all in the ground is warned of', () => {
+  const low = (length: string) =>
+    `footprint 2 m by 6 m\nbows spaced 1 m { of thin; shape elastic; length 2.3 m; foot stub of bar { length ${length}; driven 0.8 m } }`;
+  expect(problemsOf(low('1.2 m'))).toContain('stub-short');
+  expect(problemsOf(low('1.6 m'))).not.toContain('stub-short');
+});
+
 function everyNumber(value: unknown, path: string): void {
   if (typeof value === 'number') expect(Number.isFinite(value), path).toBe(true);
   else if (value && typeof value === 'object')

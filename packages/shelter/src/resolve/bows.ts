@@ -46,7 +46,7 @@ export function readBows(block: SpecNode, seat: Seat, context: Context): Bows | 
   const lean = asFoot?.fixity === 'clamped' ? asFoot.lean : undefined;
   const formed = form(block, { shape, span, lean }, springing, seat, context);
   if (!formed || !stations || !member) return undefined;
-  const foot = asFoot && inLine(asFoot, formed.line[0]!.angle, context);
+  const foot = asFoot && reaching(inLine(asFoot, formed.line[0]!.angle, context), block, context);
   if (seat.height !== undefined && factNode(block, 'foot')) {
     problem(
       notes,
@@ -225,4 +225,13 @@ function inLine(foot: Foot, endAngle: number, context: Context): Foot {
   if (foot.kind !== 'stub' || foot.lean !== undefined) return foot;
   const why = 'the stub is driven in line with the end of the bow';
   return { ...foot, lean: assume(context.notes, foot.id, 'lean', endAngle, 'angle', why, foot.origin) };
+}
+
+/** The foot, with a warning when a leaning stub is all in the ground: `driven` is its depth, not its length. */
+function reaching(foot: Foot, block: SpecNode, context: Context): Foot {
+  if (foot.kind !== 'stub' || foot.length === undefined || foot.lean === undefined) return foot;
+  if (foot.length > foot.driven / Math.sin(foot.lean) + 0.05) return foot;
+  const message = 'the stub leans so far that all of it is in the ground at this depth: say a longer one';
+  problem(context.notes, 'stub-short', message, factNode(block, 'foot')?.origin ?? foot.origin, 'warning');
+  return foot;
 }

@@ -1,0 +1,44 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { load, verdictsOf } from '../src/index.ts';
+
+let folder = '';
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'shelter-'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+async function judged(beds: string, range: string) {
+  writeFileSync(join(folder, 'beds.shelter'), beds);
+  const file = join(folder, 'range.shelter');
+  writeFileSync(file, `import "beds.shelter"\n${range}`);
+  const { shelters, problems } = verdictsOf(await load([file]), '2026-11-25', { gusts: false });
+  return { names: shelters.map(({ loaded }) => loaded.name), shelters, problems };
+}
+
+const bed = `site plot {
+  gust 20 m/s
+}
+shelter bed on plot {
+  footprint 2 m by 6 m
+  bows spaced 1 m { of pvc40-15; shape elastic; length 2.3 m; foot stub of rebar-10 { driven 0.6 m } }
+  cover roof with film-uv-150 { tension 150 N/m }
+}
+`;
+
+it('judges each shelter of a range once, also when it stands in another file', async () => {
+  const { names, shelters, problems } = await judged(
+    bed,
+    'range rows {\n  stand 3 of bed\n  stand 2 of bed\n  gap 1 m\n}\n',
+  );
+  expect(problems).toEqual([]);
+  expect(names).toEqual(['bed']);
+  expect(shelters[0]?.findings.length).toBeGreaterThan(5);
+});
+
+it('tells what is wrong with the range itself', async () => {
+  const { problems } = await judged(bed, 'range rows {\n  stand 3 of bed\n  gap 900 m\n}\n');
+  expect(problems.map(({ message }) => message)).toEqual([expect.stringMatching(/gap/i)]);
+});
