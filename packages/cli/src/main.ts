@@ -6,6 +6,11 @@ import { serveTasks } from './threads/serve.ts';
 
 // The bundle is its own thread script.
 if (isMainThread) {
+  // A reader that has seen enough (`| head`) closes the pipe: that ends the program, and is no fault.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code !== 'EPIPE') throw error;
+    process.exit(process.exitCode ?? 0);
+  });
   process.exitCode = await run(
     process.argv.slice(2),
     {
