@@ -34,6 +34,8 @@ export const results = [
       await frame.locator('.note', { hasText: /water/i }).waitFor();
       await window.shot('overlay-water');
       await frame.locator('[data-key=overlay]').selectOption('none');
+      // Nothing of the results is left behind.
+      await frame.locator('.paper .tl-water').first().waitFor({ state: 'detached' });
     },
   ],
   [
