@@ -1,0 +1,38 @@
+import { analyseHouse } from '@tautline/structure';
+import { describe, expect, it } from 'vitest';
+import { evaluate } from '../src/evaluate.ts';
+import { checkOf } from '../src/registry.ts';
+import { inputOf, onFeet, ridgedHouse, sprungHouse } from './houses.ts';
+
+describe('the full tier', () => {
+  it('is left out unless asked for', () => {
+    const live = evaluate(ridgedHouse(), { gusts: false });
+    expect(live.house).toBeUndefined();
+    expect(live.findings.some(({ id }) => id === 'whole-house' || id === 'tier-difference')).toBe(false);
+  });
+
+  it('tells how the whole house stands, and no longer that end bows are not looked at', () => {
+    const full = evaluate(onFeet(ridgedHouse(), { fixity: 'clamped' }), { gusts: false, tier: 'full' });
+    expect(full.house?.cost.unknowns).toBeGreaterThan(100);
+    expect(full.findings.some(({ id }) => id === 'whole-house')).toBe(true);
+    expect(full.notChecked.some(({ reason }) => reason.includes('end bow'))).toBe(false);
+  });
+
+  it('fails a house that nothing holds along its length', () => {
+    const loose = onFeet(sprungHouse(), { fixity: 'pinned' });
+    const house = analyseHouse(loose);
+    const findings = checkOf('whole-house')!.run({ ...inputOf(loose), house });
+    if (house.ok && house.house.racking.unheld) expect(findings[0]?.verdict).toBe('fails');
+    else expect(findings[0]?.verdict).toBe('not checked');
+  });
+
+  it('names each check on which the two tiers differ by more than a tenth', () => {
+    const shelter = onFeet(ridgedHouse(), { fixity: 'clamped' });
+    const input = { ...inputOf(shelter), house: analyseHouse(shelter) };
+    for (const finding of checkOf('tier-difference')!.run(input)) {
+      const { value } = finding.steps[0]!;
+      expect(Math.abs(value)).toBeGreaterThan(0.1);
+      if (finding.verdict === 'fails') expect(finding.severity).toBe('warning');
+    }
+  });
+});
