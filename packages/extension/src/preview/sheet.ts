@@ -1,34 +1,17 @@
-import type {
-  PreviewAnswer,
-  PreviewDrawing,
-  PreviewPart,
-  PreviewShelter,
-  PreviewView,
-} from '@tautline/language/protocol';
+import type { PreviewAnswer, PreviewPart, PreviewShelter, PreviewView } from '@tautline/language/protocol';
 import type { DetailAnswer } from '../details.ts';
 import { cautionsView } from './cautions.ts';
 import { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
-import {
-  type DrawingActions,
-  drawingView,
-  drawnIn,
-  fitDrawing,
-  markPart,
-  partsList,
-  sizeOf,
-  worstOf,
-} from './drawing-view.ts';
+import { fitDrawing, markPart, worstOf } from './drawing-view.ts';
 import { filesOf } from './files-of.ts';
 import { findingsView } from './findings-view.ts';
 import { materialsView } from './materials-view.ts';
 import type { FromSheet, SheetState } from './messages.ts';
-import { overlayRow } from './overlay-row.ts';
 import { partAt, partOf } from './parts.ts';
-import { SpaceHolder } from './space-view.ts';
+import { TabBodies, type TabHost } from './tab-bodies.ts';
 import { type Tab, tabStrip } from './tabs.ts';
 import { titleBlock } from './title-block.ts';
-import { zoomButtons } from './zoom.ts';
 
 const viewTitles: Readonly<Record<PreviewView, string>> = {
   section: 'Section',
@@ -46,9 +29,8 @@ interface Cursor {
 /** The whole page: keeps the last good answer and draws it, with a mark when it is stale. */
 export class Sheet {
   private readonly root: HTMLElement;
-  private readonly spaceScript: { src: string; nonce: string };
   private readonly details: DetailsKept;
-  private inSpace: SpaceHolder | undefined;
+  private readonly bodies: TabBodies;
   private readonly send: (message: FromSheet) => void;
   private readonly save: (state: SheetState) => void;
   private state: SheetState;
@@ -69,11 +51,22 @@ export class Sheet {
     save: (state: SheetState) => void,
   ) {
     this.root = root;
-    this.spaceScript = spaceScript;
     this.details = new DetailsKept((message) => send({ type: 'detail', ...message }));
     this.state = state;
     this.send = send;
     this.save = save;
+    const host: TabHost = {
+      state: () => this.state,
+      keep: (now) => {
+        this.state = now;
+        save(now);
+      },
+      replace: (now) => this.replace(now),
+      current: () => this.current(),
+      reveal: (part) => this.goTo(part),
+      point: (part) => this.point(part),
+    };
+    this.bodies = new TabBodies(host, this.details, spaceScript);
     save(state);
     this.draw();
   }
@@ -212,13 +205,15 @@ export class Sheet {
   private content(shelter: PreviewShelter, tab: string): HTMLElement[] {
     const drawing = shelter.drawings.find((one) => one.view === tab);
     if (drawing !== undefined) {
-      return drawing.view === 'section' ? this.section(shelter, drawing) : this.drawing(shelter, drawing);
+      return drawing.view === 'section'
+        ? this.bodies.section(shelter, drawing)
+        : this.bodies.drawing(shelter, drawing);
     }
     if (tab === 'gusts') {
-      return this.gusts(shelter);
+      return this.bodies.gusts(shelter);
     }
     if (tab === 'space') {
-      return this.space(shelter);
+      return this.bodies.space(shelter);
     }
     if (tab === 'materials') {
       return [materialsView(shelter)];
@@ -229,105 +224,6 @@ export class Sheet {
         calculation: ({ place, id }) => this.send({ type: 'calculation', place, check: id }),
         writeAssumed: () => this.send({ type: 'write-assumed' }),
       }),
-    ];
-  }
-
-  private actions(): DrawingActions {
-    return { reveal: (part) => this.goTo(part), point: (part) => this.point(part) };
-  }
-
-  private drawing(
-    shelter: PreviewShelter,
-    drawing: PreviewDrawing,
-    captions: readonly string[] = [],
-  ): HTMLElement[] {
-    const actions = this.actions();
-    const paper = drawingView(shelter, drawing, this.state.zoom ?? 1, actions);
-    const zoom = zoomButtons(
-      () => this.state.zoom ?? 1,
-      (wanted) => this.zoomTo(wanted),
-    );
-    return [
-      element('div', { class: 'frame' }, paper, zoom),
-      ...captions.map((text) => element('p', { class: 'note' }, text)),
-      element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
-      partsList(shelter, drawnIn(drawing), paper.querySelector('svg'), actions),
-    ];
-  }
-
-  private section(shelter: PreviewShelter, plain: PreviewDrawing): HTMLElement[] {
-    const { overlay, load } = this.state;
-    const answer =
-      overlay === undefined
-        ? undefined
-        : this.details.of(shelter.name, {
-            kind: 'overlay',
-            overlay,
-            ...(load === undefined ? {} : { load }),
-          });
-    const row = overlayRow(
-      { ...(overlay === undefined ? {} : { overlay }), ...(load === undefined ? {} : { load }) },
-      answer?.kind === 'drawing' ? answer.loads : undefined,
-      (choice) => {
-        const { overlay: _overlay, load: _load, ...rest } = this.state;
-        this.replace({ ...rest, ...choice });
-      },
-    );
-    return answer?.kind === 'drawing'
-      ? [row, ...this.drawing(shelter, { view: 'section', ...answer }, answer.captions)]
-      : [
-          row,
-          ...this.drawing(
-            shelter,
-            plain,
-            overlay === undefined ? [] : [answer?.kind === 'nothing' ? answer.why : 'Being worked out.'],
-          ),
-        ];
-  }
-
-  private gusts(shelter: PreviewShelter): HTMLElement[] {
-    const answer = this.details.of(shelter.name, { kind: 'gusts' });
-    if (answer?.kind !== 'drawing') {
-      const why = answer?.kind === 'nothing' ? answer.why : 'Being worked out.';
-      return [element('p', { class: 'empty', role: 'status' }, why)];
-    }
-    const old =
-      shelter.gustsOld === true ? ['These gusts are those of the text before; new ones follow.'] : [];
-    return this.drawing(shelter, { view: 'section', ...answer }, [...answer.captions, ...old]);
-  }
-
-  private space(shelter: PreviewShelter): HTMLElement[] {
-    const answer = this.details.of(shelter.name, { kind: 'space' });
-    if (answer?.kind !== 'space') {
-      const why = answer?.kind === 'nothing' ? answer.why : 'Being drawn.';
-      return [element('p', { class: 'empty', role: 'status' }, why)];
-    }
-    this.inSpace ??= new SpaceHolder(this.spaceScript, this.state.look, {
-      pick: (id) => {
-        const now = this.current();
-        const part = now === undefined ? undefined : partOf(now, id ?? '');
-        if (part !== undefined) {
-          this.goTo(part);
-        }
-      },
-      point: (id) => {
-        const now = this.current();
-        this.point(now === undefined ? undefined : partOf(now, id ?? ''));
-      },
-      looked: (look) => {
-        this.state = { ...this.state, look };
-        this.save(this.state);
-      },
-    });
-    this.inSpace.show(answer);
-    const shown = new Set([...answer.scene.segments, ...answer.scene.surfaces].map(({ part }) => part));
-    const isDrawn = (part: string): boolean =>
-      shown.has(part) || [...shown].some((id) => id.startsWith(`${part}/`));
-    return [
-      this.inSpace.root,
-      element('p', { class: 'note' }, answer.description),
-      element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
-      partsList(shelter, isDrawn, null, this.actions()),
     ];
   }
 
@@ -364,15 +260,6 @@ export class Sheet {
     return select;
   }
 
-  private zoomTo(zoom: number): void {
-    this.state = { ...this.state, zoom };
-    this.save(this.state);
-    const svg = this.root.querySelector<SVGSVGElement>('.paper svg');
-    if (svg !== null) {
-      sizeOf(svg, zoom);
-    }
-  }
-
   private goTo(part: PreviewPart): void {
     this.clicked = part;
     this.mark();
@@ -399,7 +286,7 @@ export class Sheet {
       markPart(paper, shelter, marked?.id, 'marked');
       markPart(paper, shelter, this.pointed?.id, 'pointed');
     }
-    this.inSpace?.mark((id) => {
+    this.bodies.markInSpace((id) => {
       const own = shelter === undefined ? undefined : partOf(shelter, id);
       if (shelter === undefined || own === undefined) {
         return 'plain';

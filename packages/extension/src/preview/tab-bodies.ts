@@ -1,0 +1,143 @@
+import type { PreviewDrawing, PreviewPart, PreviewShelter } from '@tautline/language/protocol';
+import type { DetailsKept } from './details-kept.ts';
+import { element } from './dom.ts';
+import { type DrawingActions, drawingView, drawnIn, partsList, sizeOf } from './drawing-view.ts';
+import type { SheetState } from './messages.ts';
+import { overlayRow } from './overlay-row.ts';
+import { partOf } from './parts.ts';
+import type { PartState } from './space/contract.ts';
+import { SpaceHolder } from './space-view.ts';
+import { zoomButtons } from './zoom.ts';
+
+/** What the tabs need of the sheet they stand on. */
+export interface TabHost {
+  state(): SheetState;
+  /** Remembers, without drawing again. */
+  keep(state: SheetState): void;
+  /** Remembers and draws again. */
+  replace(state: SheetState): void;
+  current(): PreviewShelter | undefined;
+  reveal(part: PreviewPart): void;
+  point(part: PreviewPart | undefined): void;
+}
+
+/** Bodies of the tabs that show a picture: drawings, results over the section, gusts, the house in space. */
+export class TabBodies {
+  private readonly host: TabHost;
+  private readonly details: DetailsKept;
+  private readonly spaceScript: { src: string; nonce: string };
+  private inSpace: SpaceHolder | undefined;
+
+  constructor(host: TabHost, details: DetailsKept, spaceScript: { src: string; nonce: string }) {
+    this.host = host;
+    this.details = details;
+    this.spaceScript = spaceScript;
+  }
+
+  /** Marks parts of the house in space, if it has been looked at. */
+  markInSpace(stateOf: (part: string) => PartState): void {
+    this.inSpace?.mark(stateOf);
+  }
+
+  private actions(): DrawingActions {
+    return { reveal: (part) => this.host.reveal(part), point: (part) => this.host.point(part) };
+  }
+
+  drawing(shelter: PreviewShelter, drawing: PreviewDrawing, captions: readonly string[] = []): HTMLElement[] {
+    const actions = this.actions();
+    const paper = drawingView(shelter, drawing, this.host.state().zoom ?? 1, actions);
+    const zoom = zoomButtons(
+      () => this.host.state().zoom ?? 1,
+      (wanted) => this.zoomTo(wanted),
+    );
+    return [
+      element('div', { class: 'frame' }, paper, zoom),
+      ...captions.map((text) => element('p', { class: 'note' }, text)),
+      element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
+      partsList(shelter, drawnIn(drawing), paper.querySelector('svg'), actions),
+    ];
+  }
+
+  section(shelter: PreviewShelter, plain: PreviewDrawing): HTMLElement[] {
+    const { overlay, load } = this.host.state();
+    const answer =
+      overlay === undefined
+        ? undefined
+        : this.details.of(shelter.name, {
+            kind: 'overlay',
+            overlay,
+            ...(load === undefined ? {} : { load }),
+          });
+    const row = overlayRow(
+      { ...(overlay === undefined ? {} : { overlay }), ...(load === undefined ? {} : { load }) },
+      answer?.kind === 'drawing' ? answer.loads : undefined,
+      (choice) => {
+        const { overlay: _overlay, load: _load, ...rest } = this.host.state();
+        this.host.replace({ ...rest, ...choice });
+      },
+    );
+    return answer?.kind === 'drawing'
+      ? [row, ...this.drawing(shelter, { view: 'section', ...answer }, answer.captions)]
+      : [
+          row,
+          ...this.drawing(
+            shelter,
+            plain,
+            overlay === undefined ? [] : [answer?.kind === 'nothing' ? answer.why : 'Being worked out.'],
+          ),
+        ];
+  }
+
+  gusts(shelter: PreviewShelter): HTMLElement[] {
+    const answer = this.details.of(shelter.name, { kind: 'gusts' });
+    if (answer?.kind !== 'drawing') {
+      const why = answer?.kind === 'nothing' ? answer.why : 'Being worked out.';
+      return [element('p', { class: 'empty', role: 'status' }, why)];
+    }
+    const old =
+      shelter.gustsOld === true ? ['These gusts are those of the text before; new ones follow.'] : [];
+    return this.drawing(shelter, { view: 'section', ...answer }, [...answer.captions, ...old]);
+  }
+
+  space(shelter: PreviewShelter): HTMLElement[] {
+    const answer = this.details.of(shelter.name, { kind: 'space' });
+    if (answer?.kind !== 'space') {
+      const why = answer?.kind === 'nothing' ? answer.why : 'Being drawn.';
+      return [element('p', { class: 'empty', role: 'status' }, why)];
+    }
+    this.inSpace ??= new SpaceHolder(this.spaceScript, this.host.state().look, {
+      pick: (id) => {
+        const now = this.host.current();
+        const part = now === undefined ? undefined : partOf(now, id ?? '');
+        if (part !== undefined) {
+          this.host.reveal(part);
+        }
+      },
+      point: (id) => {
+        const now = this.host.current();
+        this.host.point(now === undefined ? undefined : partOf(now, id ?? ''));
+      },
+      looked: (look) => {
+        this.host.keep({ ...this.host.state(), look });
+      },
+    });
+    this.inSpace.show(answer);
+    const shown = new Set([...answer.scene.segments, ...answer.scene.surfaces].map(({ part }) => part));
+    const isDrawn = (part: string): boolean =>
+      shown.has(part) || [...shown].some((id) => id.startsWith(`${part}/`));
+    return [
+      this.inSpace.root,
+      element('p', { class: 'note' }, answer.description),
+      element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
+      partsList(shelter, isDrawn, null, this.actions()),
+    ];
+  }
+
+  private zoomTo(zoom: number): void {
+    this.host.keep({ ...this.host.state(), zoom });
+    const svg = document.querySelector<SVGSVGElement>('.paper svg');
+    if (svg !== null) {
+      sizeOf(svg, zoom);
+    }
+  }
+}
