@@ -136,8 +136,10 @@ describe('a whole house', () => {
   });
 
   it('leaves the end bows half the roof: under weight they push their feet down less', () => {
-    const { system } = house.states.soaked;
-    const response = house.responses.find((one) => one.load.sustained)!;
+    // Without braces, which bring part of their weight and push to the end bows' feet.
+    const plain = analysed(braced({ along: false }));
+    const { system } = plain.states.soaked;
+    const response = plain.responses.find((one) => one.load.sustained)!;
     const down = (frame: number) =>
       system.supports.reduce(
         (sum, support, k) =>
