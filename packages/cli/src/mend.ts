@@ -31,7 +31,7 @@ export async function mend(uri: string, text: string, system: System, on: string
   const steps: MendStep[] = [];
   let now = text;
   for (let round = 0; round < mostRounds; round++) {
-    const verdicts = verdictsOf(await loadText(uri, now), on);
+    const verdicts = verdictsOf(await loadText(uri, now), on, { gusts: false });
     const failing = verdicts.shelters.flatMap((verdict) =>
       verdict.findings
         .filter(({ finding }) => finding.severity === 'error')

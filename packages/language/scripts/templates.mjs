@@ -9,10 +9,11 @@ const folder = new URL('../templates/', import.meta.url);
 
 /** Every structural kind as a template, in the order of the cookbook. */
 export function templates() {
-  const site = siteOf(readFileSync(new URL('site.shelter', examples), 'utf8'));
-  return kinds.map(({ example }) =>
-    templateOf(example, readFileSync(new URL(`${example}.shelter`, examples), 'utf8'), site),
-  );
+  const sites = readFileSync(new URL('site.shelter', examples), 'utf8');
+  return kinds.map(({ example }) => {
+    const text = readFileSync(new URL(`${example}.shelter`, examples), 'utf8');
+    return templateOf(example, text, siteOf(sites, text));
+  });
 }
 
 /** Pure: one example's text to one template. */
@@ -43,11 +44,12 @@ export function templateOf(id, text, site) {
   };
 }
 
-/** The site block of a file, and its name. */
-function siteOf(text) {
-  const block = /^site ([\w-]+) \{[\s\S]*?^\}/m.exec(text);
-  if (block === null) throw new Error('site.shelter has no site block');
-  return { name: block[1], text: block[0] };
+/** The block of the site that a shelter stands on, and its name. */
+function siteOf(sites, shelter) {
+  const name = /^shelter [\w-]+ on ([\w-]+) /m.exec(shelter)?.[1];
+  const block = new RegExp(`^site ${name} \\{[\\s\\S]*?^\\}`, 'm').exec(sites);
+  if (block === null) throw new Error(`site.shelter has no site ${name}`);
+  return { name, text: block[0] };
 }
 
 /** The name standing by itself, not as a part of a longer one or inside a sentence. */
