@@ -33,7 +33,7 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
         loads.push({
           id: [combination.id, wind?.id, snow?.id, person?.id].filter((id) => id !== undefined).join('/'),
           title: parts
-            .map((part) => `${part.factor === 1 ? '' : `${part.factor} × `}${part.loadCase.title}`)
+            .map((part) => `${factorText(part.factor)}${inSentence(part.loadCase.title)}`)
             .join(' + '),
           source: combination.source,
           ...combine(parts),
@@ -53,4 +53,14 @@ function pairs<A, B>(some: readonly A[], others: readonly B[]): (readonly [A, B]
 
 function factorOf(combination: Combination, loadCase: LoadCase): number {
   return combination.factors[loadCase.nature] ?? 0;
+}
+
+/** A factor before the name of its load, to three digits; nothing for 1. */
+function factorText(factor: number): string {
+  return factor === 1 ? '' : `${Number(factor.toPrecision(3))} × `;
+}
+
+/** A title inside a sentence begins with a small letter. */
+function inSentence(title: string): string {
+  return title.charAt(0).toLowerCase() + title.slice(1);
 }
