@@ -65,10 +65,10 @@ export function bowFrame(
         j: nodes[k + 1]!,
         EA: modulus * section.area,
         EI: modulus * section.secondMoment + stiffer,
-        restLength: length,
         angleI,
         angleJ,
-        ...(sprung ? { restCurvature: crept * builtCurvature } : {}),
+        // What was bent on a bender is unstressed as drawn; only a sprung pipe fights its shape.
+        ...(sprung ? { restLength: length, restCurvature: crept * builtCurvature } : {}),
         ...(joint?.item.stiffness === undefined ? {} : { springI: joint.item.stiffness }),
       },
       {
