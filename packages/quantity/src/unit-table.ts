@@ -121,7 +121,7 @@ export const spoken: ReadonlyMap<string, string> = new Map([
   ...entries('min', ['minute']),
   ...entries('s', ['second', 'sec']),
   ...entries('d', ['day']),
-  ...entries('month', ['mo', 'mth', 'months']),
+  ...entries('month', ['mo', 'mth']),
   ...entries('yr', ['year', 'a', 'y']),
   ...entries('g/m2', ['gsm']),
   ...entries('m2', ['sqm', 'm^2']),

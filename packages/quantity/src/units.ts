@@ -64,7 +64,8 @@ function written(symbol: string): string {
     .replace(/³/g, '3')
     .replace(/⁴/g, '4')
     .replace(/[·⋅*]/g, '.')
-    .replace(/\^/g, '');
+    .replace(/\^/g, '')
+    .replace(/^months$/, 'month');
 }
 
 function factorOf(text: string): Unit | undefined {
