@@ -61,11 +61,11 @@ function literal(text) {
   return text.replaceAll('\\', '\\\\').replaceAll('$', '\\$');
 }
 
-/** Writes templates/*.shelter, and the same embedded for where there is no file system. */
+/** Writes templates/*.snippet, and the same embedded for where there is no file system. */
 export function writeTemplates() {
   const made = templates();
-  for (const { id, snippet } of made) writeFileSync(new URL(`${id}.shelter`, folder), snippet);
-  const strays = readdirSync(folder).filter((name) => !made.some(({ id }) => `${id}.shelter` === name));
+  for (const { id, snippet } of made) writeFileSync(new URL(`${id}.snippet`, folder), snippet);
+  const strays = readdirSync(folder).filter((name) => !made.some(({ id }) => `${id}.snippet` === name));
   if (strays.length > 0) throw new Error(`no kind makes ${strays.join(', ')}: delete it`);
   writeFileSync(
     new URL('../src/generated/templates.ts', import.meta.url),

@@ -11,9 +11,9 @@ const site = 'site plot {\n  gust 30 m/s\n}';
 describe('templates', () => {
   it('are there for each of the 24 structural kinds, in files and embedded', () => {
     expect(shelterTemplates).toHaveLength(24);
-    expect(readdirSync(folder).sort()).toEqual(shelterTemplates.map(({ id }) => `${id}.shelter`).sort());
+    expect(readdirSync(folder).sort()).toEqual(shelterTemplates.map(({ id }) => `${id}.snippet`).sort());
     for (const { id, snippet } of shelterTemplates)
-      expect(readFileSync(new URL(`${id}.shelter`, folder), 'utf8')).toBe(snippet);
+      expect(readFileSync(new URL(`${id}.snippet`, folder), 'utf8')).toBe(snippet);
   });
 
   it('read without a problem as they stand, laid out and resolved', async () => {
