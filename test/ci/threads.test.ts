@@ -18,7 +18,10 @@ beforeAll(() => {
     join(folder, 'varied.shelter'),
     shelterText(1)
       .replace('house-1', 'varied')
-      .replace('  cover', '  vary bows spaced from 20 in to 60 in by 1 in\n  vary foot driven from 2 ft to 3 ft by 1 in\n  cover'),
+      .replace(
+        '  cover',
+        '  vary bows spaced from 20 in to 60 in by 1 in\n  vary foot driven from 2 ft to 3 ft by 1 in\n  cover',
+      ),
   );
 }, 60_000);
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
