@@ -1,62 +1,19 @@
 import { groundAllowedAt } from '@tautline/loads';
-import type { Foot, MemberItem, Part, Shelter } from '@tautline/shelter';
-import type { Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import { frameFeet, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper, inConcrete } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
-interface Held {
-  readonly foot: Foot;
-  readonly owner: Part & { readonly member: MemberItem };
-  readonly noun: string;
-  /** Feet of this kind per frame and side: posts further apart than the frames take more than one frame each. */
-  readonly framesPerFoot: number;
-}
-
-function heldFeet(shelter: Shelter): Held[] {
-  const { roof, sidePosts } = shelter;
-  const feet: Held[] = [];
-  if (roof.type === 'bows' && roof.foot !== undefined)
-    feet.push({ foot: roof.foot, owner: roof, noun: 'bow', framesPerFoot: 1 });
-  if (sidePosts !== undefined) {
-    feet.push({
-      foot: sidePosts.foot,
-      owner: sidePosts,
-      noun: 'side post',
-      framesPerFoot: Math.max(1, sidePosts.spacing / roof.spacing),
-    });
-  }
-  return feet;
-}
-
-/** Largest pull up on one foot over all combinations, N. */
-function largestPull(
-  responses: readonly Response[],
-  part: string,
-): { pull: number; response: Response } | undefined {
-  let worst: { pull: number; response: Response } | undefined;
-  for (const response of responses) {
-    if (response.load.use === 'service' || response.status !== 'holds') continue;
-    for (const reaction of response.reactions) {
-      if (reaction.part !== part) continue;
-      const pull = -reaction.vertical;
-      if (worst === undefined || pull > worst.pull) worst = { pull, response };
-    }
-  }
-  return worst;
-}
-
 function run(input: CheckInput): Finding[] {
-  const feet = heldFeet(input.shelter);
-  return feet.flatMap(({ foot, owner, noun, framesPerFoot }) => {
+  return frameFeet(input.shelter).flatMap(({ foot, owner, noun, frames }) => {
     if (!input.frame.ok) return [notChecked(pullOut.id, foot, input.frame.reason)];
-    const worst = largestPull(input.frame.analysis.responses, foot.id);
+    const worst = worstReaction(input.frame.analysis.responses, foot.id, ({ vertical }) => -vertical);
     if (worst === undefined)
       return [notChecked(pullOut.id, foot, 'the frame gives way before its feet can be judged')];
-    const pull = Math.max(0, worst.pull) * framesPerFoot;
+    const pull = Math.max(0, worst.value) * frames;
     const hold = footUplift(foot, owner.member, input.shelter.site);
     if ('reason' in hold) return [notChecked(pullOut.id, foot, hold.reason)];
     const allowed = groundAllowedAt(hold, input.shelter.site.basis);
@@ -81,7 +38,7 @@ function run(input: CheckInput): Finding[] {
             'V',
             'pull up on one foot',
             'from the frame analysis',
-            [given('n', 'frames per foot', framesPerFoot, 'ratio')],
+            [given('n', 'frames per foot', frames, 'ratio')],
             pull,
             'force',
             'frame',
@@ -117,7 +74,7 @@ export const pullOut: Check = {
 
 /** Deeper, then wider, then another kind of foot. */
 function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
-  const held = heldFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
+  const held = frameFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
   if (held === undefined) return [];
   const { foot } = held;
   const result: Lever[] = [];
