@@ -1,9 +1,11 @@
 /** Pull in the roof film in a gust and in the cold, N/m, at the level of the site's combinations. */
 import { claddingSuction, type Step } from '@tautline/loads';
-import type { Cover, Shelter } from '@tautline/shelter';
+import type { Cover, Inflated, Origin, Shelter } from '@tautline/shelter';
 import {
   type FilmPanel,
   filmPanel,
+  innerArc,
+  outerArc,
   pullAt,
   sagUnder,
   stormTemperature,
@@ -19,6 +21,12 @@ export interface FilmLoad {
   /** Suction on the film in its middle and along its edges, and pressure on it, Pa, all positive. */
   readonly suction: { readonly middle: number; readonly edge: number };
   readonly pressure: number;
+  /** What a fan blows it up with all the time, Pa; 0 without one. The wind's suction comes on top. */
+  readonly fan: number;
+  /** Pull of an inner film held by the same edge, N/m; 0 without one. */
+  readonly inner: number;
+  /** Straps over the film, and where they were said. */
+  readonly straps?: NonNullable<Cover['straps']> & { readonly origin: Origin };
   /** Length of the film over the frame and the straight way between its edges, m. */
   readonly length: number;
   readonly chord: number;
@@ -28,8 +36,7 @@ export interface FilmLoad {
 /** What acts on the film of a roof, or why that cannot be told. */
 export function filmLoad(shelter: Shelter, cover: Cover): FilmLoad | { readonly reason: string } {
   const { roof, site } = shelter;
-  if (roof.type !== 'bows' && roof.type !== 'rafters')
-    return { reason: `a film on a roof of kind '${roof.type}' is not covered` };
+  if (roof.type === 'cap') return { reason: 'a cap is no film between frames' };
   const panel = filmPanel(cover, roof.spacing);
   if (panel === undefined) return { reason: 'the covering is no film' };
   const factor = windFactor(site);
@@ -38,15 +45,44 @@ export function filmLoad(shelter: Shelter, cover: Cover): FilmLoad | { readonly 
     factor * Math.max(0, -(cladding.zones.find((zone) => zone.place === place)?.suction ?? 0));
   const first = roof.line[0]!;
   const last = roof.line[roof.line.length - 1]!;
+  const blown = roof.type === 'inflated' ? roof : undefined;
+  const straps = cover.straps ?? blown?.straps;
   return {
     panel,
-    resting: pullAt(panel, stormTemperature).pull,
+    resting: blown ? blown.pressure * outerArc(blown).radius : pullAt(panel, stormTemperature).pull,
+    fan: blown?.pressure ?? 0,
+    inner: blown ? blown.pressure * innerArc(blown).radius : 0,
+    ...(straps === undefined
+      ? {}
+      : { straps: { ...straps, origin: cover.straps === undefined ? roof.origin : cover.origin } }),
     suction: { middle: at('middle'), edge: at('edge') },
     pressure: factor * (cladding.zones.find((zone) => zone.place === 'middle')?.pressure ?? 0),
     length: last.s - first.s,
     chord: Math.hypot(last.x - first.x, last.y - first.y),
-    steps: cladding.steps,
+    steps: blown === undefined ? cladding.steps : [...cladding.steps, ...blownSteps(blown)],
   };
+}
+
+function blownSteps(roof: Inflated): Step[] {
+  const outer = outerArc(roof);
+  const inner = innerArc(roof);
+  const pull = (symbol: string, meaning: string, radius: number): Step =>
+    step(
+      symbol,
+      meaning,
+      'T = p R',
+      [
+        given('p', 'pressure of the fan', roof.pressure, 'pressure'),
+        given('R', 'radius of the arc, S² / 8 f + f / 2', radius, 'length'),
+      ],
+      roof.pressure * radius,
+      'line-load',
+      'membrane-arc',
+    );
+  return [
+    pull('T_o', 'pull of the fan in the outer film', outer.radius),
+    pull('T_i', 'pull of the fan in the inner film', inner.radius),
+  ];
 }
 
 /**
@@ -105,13 +141,16 @@ export interface WorstPull {
  * Pressure: a strip between the frames.
  */
 export function gustPull(load: FilmLoad, scale = 1): WorstPull {
-  const pressed = stripPull(load, load.panel.spacing, scale * load.pressure);
+  // A fan has to be overcome before the wind presses the film in.
+  const inwards = Math.max(0, scale * load.pressure - load.fan);
+  const outwards = load.fan + scale * load.suction.middle;
+  const pressed = inwards === 0 ? { pull: 0, sag: 0 } : stripPull(load, load.panel.spacing, inwards);
   const pressedStep = step(
     'T_p',
     'pull of the film pressed in between the frames',
     'T = p s² / 8 f, T = T_1 + E t (8/3) (f/s)²',
     [
-      given('p', 'pressure on the film', scale * load.pressure, 'pressure'),
+      given('p', 'pressure on the film', inwards, 'pressure'),
       given('s', 'distance between the frames', load.panel.spacing, 'length'),
       given('f', 'sag', pressed.sag, 'length'),
     ],
@@ -119,20 +158,25 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
     'line-load',
     'parabola',
   );
-  const straps = load.panel.cover.straps;
+  const { straps } = load;
   let lifted: WorstPull;
   if (straps === undefined) {
-    const { pull, radius } = liftedPull(load, scale * load.suction.middle);
+    const { pull, radius } = liftedPull(load, outwards);
     lifted = {
       pull,
-      what: 'suction lifts it off the frames',
+      what: load.fan > 0 ? 'suction adds to the fan' : 'suction lifts it off the frames',
       steps: [
         step(
           'T',
           'pull of the film lifted off the frames',
           'T = p R',
           [
-            given('p', 'suction on the film', scale * load.suction.middle, 'pressure'),
+            given(
+              'p',
+              load.fan > 0 ? 'fan and suction on the film' : 'suction on the film',
+              outwards,
+              'pressure',
+            ),
             given('R', 'radius of the arc its length makes between its edges', radius, 'length'),
           ],
           pull,
@@ -142,7 +186,7 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
       ],
     };
   } else {
-    const { pull, sag } = stripPull(load, straps.spacing, scale * load.suction.middle);
+    const { pull, sag } = stripPull(load, straps.spacing, outwards);
     lifted = {
       pull,
       what: 'suction lifts it between the straps',
@@ -152,7 +196,12 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
           'pull of the film lifted between the straps',
           'T = p s² / 8 f, T = T_1 + E t (8/3) (f/s)²',
           [
-            given('p', 'suction on the film', scale * load.suction.middle, 'pressure'),
+            given(
+              'p',
+              load.fan > 0 ? 'fan and suction on the film' : 'suction on the film',
+              outwards,
+              'pressure',
+            ),
             given('s', 'distance between the straps', straps.spacing, 'length'),
             given('f', 'bulge', sag, 'length'),
           ],

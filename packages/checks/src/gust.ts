@@ -4,7 +4,7 @@
  * gust has a higher gust here, and the real thing will usually stand more than the number says.
  */
 import { groundAllowedAt } from '@tautline/loads';
-import type { Cover, MemberItem, Part, Posts, Rail, Shelter } from '@tautline/shelter';
+import type { Bows, Cover, MemberItem, Part, Posts, Rafters, Rail, Shelter } from '@tautline/shelter';
 import {
   type FrameAnalysis,
   furthestGust,
@@ -21,6 +21,7 @@ import { sidewaysUse } from './checks/lateral-foot.ts';
 import { rackingUses } from './checks/racking.ts';
 import { demandAt, jointsOf } from './checks/weak-coupler.ts';
 import { type FrameFoot, frameFeet } from './feet.ts';
+import { filmLoad } from './film-pull.ts';
 import { footUplift } from './ground.ts';
 import { type FirstFailure, filmOffMargin, type GustOrder } from './gust-order.ts';
 import { eaveLoad } from './rails.ts';
@@ -88,19 +89,33 @@ export function gustOrder(shelter: Shelter, analysis: FrameAnalysis): GustOrder 
 /** Parts whose share of their limit has to be read from the frame. */
 function measured(shelter: Shelter): (Ranked & { readonly measure: Measure })[] {
   const { roof, sidePosts, ridge, eaveRail } = shelter;
-  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  const noun = roof.type === 'bows' ? 'bow' : 'rafter';
+  const list: (Ranked & { readonly measure: Measure })[] = [];
+  if (roof.type === 'bows' || roof.type === 'rafters') list.push(...frameParts(shelter, roof));
+  if (sidePosts !== undefined) list.push(posts(shelter, sidePosts));
+  if (ridge !== undefined)
+    list.push(rail(shelter, ridge, 'ridge', (response) => ridgeDemand(shelter, ridge, [response], 0)));
+  if (eaveRail !== undefined && sidePosts !== undefined && sidePosts.spacing > roof.spacing * 1.001)
+    list.push(
+      rail(shelter, eaveRail, 'eave rail', (response) =>
+        eaveLoad(shelter, { responses: [response] }, () => true),
+      ),
+    );
+  for (const held of frameFeet(shelter)) list.push(...feet(shelter, held));
+  return list;
+}
+
+/** The bow or rafter itself and its joints. */
+function frameParts(shelter: Shelter, roof: Bows | Rafters): (Ranked & { readonly measure: Measure })[] {
   const sacrificial = roof.sacrificial === true;
   const list: (Ranked & { readonly measure: Measure })[] = [
     {
       part: roof,
-      what: `the ${noun} bends past its strength`,
+      what: `the ${roof.type === 'bows' ? 'bow' : 'rafter'} bends past its strength`,
       check: 'over-span',
       sacrificial,
       measure: bending(shelter, roof.id, roof.member, inSoil(roof.foot)),
     },
   ];
-  if (sidePosts !== undefined) list.push(posts(shelter, sidePosts));
   const total = roof.line.at(-1)!.s;
   for (const joint of jointsOf(shelter, roof)) {
     const { momentCapacity, pullCapacity } = joint.item;
@@ -116,15 +131,6 @@ function measured(shelter: Shelter): (Ranked & { readonly measure: Measure })[] 
       },
     });
   }
-  if (ridge !== undefined)
-    list.push(rail(shelter, ridge, 'ridge', (response) => ridgeDemand(shelter, ridge, [response], 0)));
-  if (eaveRail !== undefined && sidePosts !== undefined && sidePosts.spacing > roof.spacing * 1.001)
-    list.push(
-      rail(shelter, eaveRail, 'eave rail', (response) =>
-        eaveLoad(shelter, { responses: [response] }, () => true),
-      ),
-    );
-  for (const held of frameFeet(shelter)) list.push(...feet(shelter, held));
   return list;
 }
 
@@ -259,10 +265,11 @@ function ofCover(shelter: Shelter, cover: Cover): Scaled[] {
       check: 'fastening-pull',
       use: (factor) => fasteningUse(shelter, cover, factor)?.edge,
     });
-  if (cover.straps !== undefined)
+  const load = filmLoad(shelter, cover);
+  if (!('reason' in load) && load.straps !== undefined)
     list.push({
       ...base,
-      what: `${cover.straps.item.title} gives`,
+      what: `${load.straps.item.title} gives`,
       check: 'fastening-pull',
       use: (factor) => fasteningUse(shelter, cover, factor)?.strap,
     });

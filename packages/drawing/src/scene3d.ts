@@ -1,5 +1,5 @@
 /** The whole house in space as plain numbers, for a view that draws members as instances and skins as meshes. */
-import type { CableItem, Foot, MemberItem, Shelter } from '@tautline/shelter';
+import { type CableItem, type Foot, innerFilm, type MemberItem, type Shelter } from '@tautline/shelter';
 import { breadthOf, depthOf } from './describe.ts';
 import { offsetLine } from './scene/outline.ts';
 import { halfRoof, roofStrip, sideStrip } from './skins.ts';
@@ -178,7 +178,8 @@ function shelterSurfaces(shelter: Shelter): readonly Surface[] {
   });
   if (roof.type === 'cap' || roof.type === 'inflated') {
     const kind = roof.type === 'cap' ? roof.sheet.kind : 'film';
-    return [...out, { part: roof.id, skin: kind, ...sweep(flat(roof.line), length) }];
+    const lines = roof.type === 'inflated' ? [roof.line, innerFilm(roof)] : [roof.line];
+    return [...out, ...lines.map((line) => ({ part: roof.id, skin: kind, ...sweep(flat(line), length) }))];
   }
   return out;
 }

@@ -7,6 +7,7 @@ import { combinedLoads } from './response/combinations.ts';
 import { type FramePonding, framePonding } from './response/frame-ponding.ts';
 import type { BuiltState, Response } from './response/response.ts';
 import { build, respond } from './response/solve.ts';
+import { blownFrame } from './system/blown-frame.ts';
 import { bowFrame } from './system/bow-frame.ts';
 import { type ConditionId, conditionsAt } from './system/condition.ts';
 import type { FrameSystem } from './system/frame-system.ts';
@@ -42,21 +43,21 @@ export function analyseFrame(
   shelter: Shelter,
   options: AnalyseOptions = {},
 ): { ok: true; analysis: FrameAnalysis } | { ok: false; reason: string } {
-  const { roof } = shelter;
-  if (roof.type !== 'bows' && roof.type !== 'rafters') {
-    return {
-      ok: false,
-      reason: `a roof of kind '${roof.type}' has no bows or rafters, and the frame analysis covers only those`,
-    };
-  }
+  const { roof, sidePosts } = shelter;
+  if (roof.type === 'cap')
+    return { ok: false, reason: 'a cap has no bows or rafters, and the frame analysis covers only those' };
+  if (roof.type === 'inflated' && sidePosts === undefined)
+    return { ok: false, reason: 'no posts were said that hold up the edges of the blown-up roof' };
   const pause = (): void => {
     if (options.cancelled?.() === true) throw new Cancelled();
   };
   const conditions = conditionsAt(shelter.site);
-  const systemFor = (id: ConditionId, ridge: RidgeStiffness | undefined): FrameSystem =>
-    roof.type === 'bows'
+  const systemFor = (id: ConditionId, ridge: RidgeStiffness | undefined): FrameSystem => {
+    if (roof.type === 'inflated') return blownFrame(shelter, roof, sidePosts!, conditions[id]);
+    return roof.type === 'bows'
       ? bowFrame(shelter, roof, conditions[id], ridge)
       : rafterFrame(shelter, roof, conditions[id], ridge);
+  };
 
   const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness));
   const states = {
@@ -77,7 +78,9 @@ export function analyseFrame(
   const dead = loads.find((load) => load.sustained) ?? emptyLoad;
   responses.unshift(respond(states.built, dead, 'built'));
   const roofCover = shelter.covers.find((cover) => cover.place === 'roof');
-  const film = roofCover === undefined ? undefined : filmPanel(roofCover, roof.spacing);
+  // Nothing stands on a blown-up film as long as the fan runs.
+  const film =
+    roofCover === undefined || roof.type === 'inflated' ? undefined : filmPanel(roofCover, roof.spacing);
   let ponding: FramePonding | undefined;
   if (film !== undefined) {
     ponding = framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)));

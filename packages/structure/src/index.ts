@@ -1,3 +1,4 @@
+export { headsOf } from './actions/blown.ts';
 export { coverWeight, deadCase } from './actions/dead.ts';
 export type { CombinedLoad, LoadCase, Nature } from './actions/load-case.ts';
 export { windCaseOnFrame, windOn, windShape } from './actions/wind.ts';
@@ -7,6 +8,7 @@ export {
   Cancelled,
   type FrameAnalysis,
 } from './analyse.ts';
+export { innerArc, outerArc } from './film/blown-film.ts';
 export { type CrownPocket, crownPocket } from './film/crown-pocket.ts';
 export {
   edgeSlope,
@@ -73,6 +75,7 @@ export {
   heatFactors,
   relaxedShare,
   sectionOf,
+  sidewaysSection,
   weightPerLength,
 } from './system/member.ts';
 export { rafterFrame } from './system/rafter-frame.ts';

@@ -8,19 +8,15 @@ import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
 /** Pull on the film's edges, N/m, and on one strap, N, in a gust; `scale` multiplies the wind pressure. */
-function pulls(
-  load: FilmLoad,
-  cover: Cover,
-  scale: number,
-): { edge: number; radius: number; strap?: number } {
-  const { pull, radius } = liftedPull(load, scale * load.suction.edge);
-  if (cover.straps === undefined) return { edge: pull, radius };
+function pulls(load: FilmLoad, scale: number): { edge: number; radius: number; strap?: number } {
+  const { pull, radius } = liftedPull(load, load.fan + scale * load.suction.edge);
+  if (load.straps === undefined) return { edge: pull + load.inner, radius };
   // Straps take the lift of the film between them; the edges keep what the film rests at.
   const middle = liftedPull(load, scale * load.suction.middle);
   return {
-    edge: load.resting,
+    edge: load.resting + load.inner,
     radius: middle.radius,
-    strap: scale * load.suction.middle * middle.radius * cover.straps.spacing,
+    strap: scale * load.suction.middle * middle.radius * load.straps.spacing,
   };
 }
 
@@ -42,20 +38,20 @@ export function fasteningUse(
   if ('reason' in load) return undefined;
   const level = levelOf(shelter.site.basis);
   const allowed = (holds: number): number => allowedPull(holds, stormTemperature, 'gust').allowable * level;
-  const found = pulls(load, cover, scale);
+  const found = pulls(load, scale);
   const holds = cover.fastening === undefined ? undefined : perMetre(cover, cover.fastening);
   return {
     ...(typeof holds === 'number' ? { edge: found.edge / allowed(holds) } : {}),
-    ...(found.strap === undefined || cover.straps === undefined
+    ...(found.strap === undefined || load.straps === undefined
       ? {}
-      : { strap: found.strap / allowed(cover.straps.item.holds) }),
+      : { strap: found.strap / allowed(load.straps.item.holds) }),
   };
 }
 
 function onCover(shelter: Shelter, cover: Cover): Finding[] {
   const load = filmLoad(shelter, cover);
   if ('reason' in load) return [notChecked(fasteningPull.id, cover, load.reason)];
-  const found = pulls(load, cover, 1);
+  const found = pulls(load, 1);
   const findings: Finding[] = [];
   if (cover.fastening === undefined) {
     findings.push(notChecked(fasteningPull.id, cover, 'what holds the edges of the film was not said'));
@@ -67,8 +63,8 @@ function onCover(shelter: Shelter, cover: Cover): Finding[] {
         : notChecked(fasteningPull.id, cover, holds.reason),
     );
   }
-  if (cover.straps !== undefined && found.strap !== undefined)
-    findings.push(onStrap(shelter, cover, cover.straps, load, { ...found, strap: found.strap }));
+  if (load.straps !== undefined && found.strap !== undefined)
+    findings.push(onStrap(shelter, cover, load.straps, load, { ...found, strap: found.strap }));
   return findings;
 }
 
@@ -83,7 +79,7 @@ function onEdge(
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(holds, stormTemperature, 'gust');
   const capacity = allowed.allowable * level;
-  const strapped = cover.straps !== undefined;
+  const strapped = load.straps !== undefined;
   return judge({
     id: fasteningPull.id,
     part: cover,
@@ -104,7 +100,13 @@ function onEdge(
       step(
         'T',
         strapped ? 'pull left in the film' : 'pull of the lifted film at its edge',
-        strapped ? 'T = 0.5 T_0 - E t α Δϑ' : 'T = p R',
+        load.fan > 0
+          ? strapped
+            ? 'T = T_o + T_i'
+            : 'T = (p_fan + p) R + T_i'
+          : strapped
+            ? 'T = 0.5 T_0 - E t α Δϑ'
+            : 'T = p R',
         [
           given('p', 'suction in the edge strip', load.suction.edge, 'pressure'),
           given('R', 'radius of the arc of the film', found.radius, 'length'),
@@ -130,7 +132,7 @@ function onEdge(
 function onStrap(
   shelter: Shelter,
   cover: Cover,
-  straps: NonNullable<Cover['straps']>,
+  straps: NonNullable<FilmLoad['straps']>,
   load: FilmLoad,
   found: { radius: number; strap: number },
 ): Finding {
@@ -139,7 +141,7 @@ function onStrap(
   const capacity = allowed.allowable * level;
   return judge({
     id: fasteningPull.id,
-    part: { id: `${cover.id}/straps`, origin: cover.origin },
+    part: { id: `${cover.id}/straps`, origin: straps.origin },
     utilisation: found.strap / capacity,
     demand: measured(found.strap, 'force'),
     capacity: measured(capacity, 'force'),
@@ -209,10 +211,13 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const cover = input.shelter.covers.find((entry) => finding.part.startsWith(entry.id));
   if (cover === undefined) return [];
   const onStraps = finding.part.endsWith('/straps');
-  const item = onStraps ? cover.straps?.item : cover.fastening;
+  const load = filmLoad(input.shelter, cover);
+  const straps = 'reason' in load ? undefined : load.straps;
+  const item = onStraps ? straps?.item : cover.fastening;
+  const origin = onStraps && straps !== undefined ? straps.origin : cover.origin;
   if (item === undefined) return [];
   const word = onStraps ? 'strapped' : 'fastened';
-  const every = onStraps ? cover.straps?.spacing : cover.fasteningSpacing;
+  const every = onStraps ? straps?.spacing : cover.fasteningSpacing;
   const fits = (entry: FasteningItem): boolean =>
     onStraps
       ? (entry.form === 'strap' || entry.form === 'rope') && entry.holds > item.holds
@@ -225,7 +230,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
     type: 'choice',
     options: stronger.map((entry) => ({
       title: [`Hold it with ${entry.title}`],
-      edits: [setItem(cover.origin, word, entry.id)],
+      edits: [setItem(origin, word, entry.id)],
     })),
   };
   if (every === undefined || item.per !== 'piece') return [others];
@@ -236,7 +241,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
       towards: every / 6,
       steps: { metric: 0.05, us: 0.0254 },
       title: (value) => [`Set ${item.title} every `, measured(value, 'length')],
-      edits: (value) => [setQuantity(cover.origin, word, value, 'length')],
+      edits: (value) => [setQuantity(origin, word, value, 'length')],
     },
     others,
   ];

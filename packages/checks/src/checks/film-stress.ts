@@ -24,7 +24,7 @@ function onCover(shelter: Shelter, cover: Cover): Finding[] {
   const gust = gustPull(load);
   const inGust = filmStress(film.yieldStress, stormTemperature, 'gust');
   // In the cold the film shrinks onto the frame and stays so for weeks.
-  const cold = pullAt(load.panel, shelter.site.coldest).pull;
+  const cold = load.fan > 0 ? load.resting : pullAt(load.panel, shelter.site.coldest).pull;
   const inCold = filmStress(film.yieldStress, shelter.site.coldest, 'weeks');
   const gustUse = gust.pull / film.thickness / (inGust.allowable * level);
   const coldUse = cold / film.thickness / inCold.allowable;

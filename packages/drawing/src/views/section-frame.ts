@@ -1,5 +1,5 @@
 /** Members of the typical frame as the section shows them, with places to point at. */
-import type { Rail, Shelter } from '@tautline/shelter';
+import { innerFilm, type Rail, type Shelter } from '@tautline/shelter';
 import { breadthOf, depthOf } from '../describe.ts';
 import type { Frame } from '../scene/frame.ts';
 import { band, pointAlong } from '../scene/outline.ts';
@@ -33,8 +33,7 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
   if (roof.type === 'cap' || roof.type === 'inflated') {
     shapes.push(polyline(roof.id, roof.type === 'cap' ? 'sheet' : 'film', frame.all(points)));
     if (roof.type === 'inflated') {
-      const eave = roof.springing;
-      const lower = points.map(({ x, y }) => point(x, eave - (y - eave) * 0.3));
+      const lower = innerFilm(roof).map(({ x, y }) => point(x, y));
       shapes.push(polyline(roof.id, 'film', frame.all(lower)));
     }
     return { shapes, anchors };

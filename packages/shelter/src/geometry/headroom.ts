@@ -1,15 +1,16 @@
 /** Room under a frame. */
 import type { MemberItem } from '../model/items.ts';
 import type { Shelter } from '../model/shelter.ts';
+import { innerFilm } from './inner-film.ts';
 import { heightAt, pointOn } from './line.ts';
 
 /**
  * Clear height under the frame at a distance from the left side, m: the centre line less half the depth of
- * the member, square to its slope. Undefined where nothing is overhead.
+ * the member, square to its slope; under a blown-up roof its inner film. Undefined where nothing is overhead.
  */
 export function clearHeightAt(shelter: Shelter, fromSide: number): number | undefined {
   const { roof } = shelter;
-  const height = heightAt(roof.line, fromSide);
+  const height = heightAt(roof.type === 'inflated' ? innerFilm(roof) : roof.line, fromSide);
   if (height === undefined) return undefined;
   const half = 'member' in roof ? depth(roof.member) / 2 : 0;
   const slope = slopeNear(shelter, fromSide, height);

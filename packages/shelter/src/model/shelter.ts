@@ -152,9 +152,13 @@ export interface Cap extends Part {
 /** Two films held up by a fan. */
 export interface Inflated extends Part {
   readonly type: 'inflated';
+  /** Between the two films, Pa. */
   readonly pressure: number;
   readonly span: number;
+  /** Of the outer film over the rails, m. */
   readonly rise: number;
+  /** Of the inner film below the rails, m. */
+  readonly hang: number;
   readonly springing: number;
   readonly spacing: number;
   readonly stations: readonly number[];

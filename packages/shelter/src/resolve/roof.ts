@@ -97,6 +97,17 @@ function readInflated(block: SpecNode, seat: Seat, context: Context): Inflated |
         );
   const stations = readStations(block, spacing, context);
   if (pressure === undefined || !shape || !stations) return undefined;
+  const hang =
+    numberFact(notes, block, 'hang', { above: 0, most: 10 * shape.span }) ??
+    assume(
+      notes,
+      'inflated',
+      'hang',
+      shape.rise,
+      'length',
+      'both films cut to one width bulge alike',
+      block.origin,
+    );
   const straps = item && said !== undefined && said > 0 ? { straps: { item, spacing: said } } : {};
   return {
     id: 'inflated',
@@ -105,6 +116,7 @@ function readInflated(block: SpecNode, seat: Seat, context: Context): Inflated |
     pressure,
     spacing,
     stations,
+    hang,
     ...shape,
     ...straps,
   };

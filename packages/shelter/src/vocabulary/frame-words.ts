@@ -132,6 +132,12 @@ export const inflated: Entry = fact(
     facts: [
       fact('pressure', '{value: pressure}', 'Air pressure between the two films.', 'pressure 60 Pa', needed),
       fact('rise', '{value: length}', 'Height of the bulge over the rails.', 'rise 2 ft', needed),
+      fact(
+        'hang',
+        '{value: length}',
+        'How far the inner film hangs below the rails; as far as the outer one rises when left out, which is so when both are cut to one width.',
+        'hang 1 ft',
+      ),
       span,
       fact(
         'strapped',

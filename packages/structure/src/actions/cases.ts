@@ -1,9 +1,11 @@
-import { type SnowZone, snowActions } from '@tautline/loads';
+import { snowActions } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
 import type { FrameSystem } from '../system/frame-system.ts';
+import { blownCases } from './blown.ts';
 import { cropCase, deadCase, middleX } from './dead.ts';
 import type { LoadCase } from './load-case.ts';
 import { personCases } from './person.ts';
+import { snowAt } from './snow-on-plan.ts';
 import { bothWays, windCaseOnFrame, windOn, windShape } from './wind.ts';
 
 export interface Cases {
@@ -27,6 +29,10 @@ export function casesOn(
   if (crop !== undefined) cases.push(crop);
   for (const windCase of bothWays(shelter, wind.cases))
     cases.push(windCaseOnFrame(shelter, system, windCase));
+  if (shelter.roof.type === 'inflated') {
+    const blown = blownCases(shelter, shelter.roof, system, cases, { wind: wind.cases, snow: snow.cases });
+    return { all: blown, notCovered: [...wind.notCovered, ...snow.notCovered, ...notOnFilms] };
+  }
   if (options.person === true) cases.push(...personCases(shelter, system));
   for (const snowCase of snow.cases) {
     const lines = system.roof.map((index) => {
@@ -50,10 +56,6 @@ export function casesOn(
   return { all: cases, notCovered: [...wind.notCovered, ...snow.notCovered] };
 }
 
-/** Snow on plan at a share of the span, Pa. */
-function snowAt(zones: readonly SnowZone[], share: number): number {
-  const zone = zones.find((candidate) => share >= candidate.from && share <= candidate.to);
-  if (zone === undefined) return 0;
-  const along = zone.to > zone.from ? (share - zone.from) / (zone.to - zone.from) : 0;
-  return zone.loadFrom + along * (zone.loadTo - zone.loadFrom);
-}
+const notOnFilms: readonly string[] = [
+  'a crop hung from a blown-up roof, and anybody on it, are not in the load cases',
+];

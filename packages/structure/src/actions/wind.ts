@@ -101,7 +101,7 @@ export function windCaseOnFrame(shelter: Shelter, system: FrameSystem, wind: Win
 }
 
 /** Mean net pressure of the zones over a stretch of the surface, Pa. */
-function averageOver(wind: WindCase, surface: string, from: number, to: number): number {
+export function averageOver(wind: WindCase, surface: string, from: number, to: number): number {
   let sum = 0;
   for (const zone of wind.zones) {
     if (zone.surface !== surface) continue;

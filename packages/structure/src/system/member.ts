@@ -17,6 +17,12 @@ export function sectionOf(item: MemberItem): Section {
   }
 }
 
+/** The section as it meets a load from the side: a rectangle about its other axis. */
+export function sidewaysSection(item: MemberItem): Section {
+  const { section } = item;
+  return section.shape === 'rectangle' ? rectangle(section.breadth, section.depth) : sectionOf(item);
+}
+
 /** Size of the member as seen from the side, m. */
 export function depthOf(item: MemberItem): number {
   const section = item.section;

@@ -1,0 +1,87 @@
+/**
+ * The frame under a blown-up roof: two rows of posts whose heads the films pull together, with the ties between
+ * them and the guys that hold them back. The films themselves are loads (`actions/blown.ts`).
+ */
+import type { Brace, Inflated, Posts, Shelter } from '@tautline/shelter';
+import type { Condition } from './condition.ts';
+import { type FrameSystem, SystemBuilder } from './frame-system.ts';
+import { heatFactors, sectionOf } from './member.ts';
+import { addSidePosts } from './posts.ts';
+
+/** A tie within this of the post heads holds them, m. */
+const nearTheHead = 0.3;
+
+export function blownFrame(
+  shelter: Shelter,
+  roof: Inflated,
+  posts: Posts,
+  condition: Condition,
+): FrameSystem {
+  const builder = new SystemBuilder();
+  const left = roof.line[0]!.x;
+  const [from, to] = [left, left + roof.span].map((x, side) =>
+    builder.node({ x, y: roof.springing }, roof.id, side * roof.span),
+  ) as [number, number];
+  addSidePosts(builder, shelter, posts, condition, from, to, roof.spacing, 'rigid');
+  for (const brace of shelter.braces) {
+    if (brace.plane !== 'across' || Math.abs(brace.from.y - roof.springing) > nearTheHead) continue;
+    if (brace.role === 'tie') addTie(builder, shelter, brace, condition, from, to);
+    if (brace.role === 'guy') addGuys(builder, shelter, brace, from, to);
+  }
+  builder.notes.push('The air between the films keeps its pressure in a gust: the fan follows at once.');
+  return builder.finish(shelter, false);
+}
+
+/** Pieces of a brace for each frame: those set further apart than the frames give each only a share. */
+function perFrame(shelter: Shelter, rows: number): number {
+  const apart = rows > 1 ? shelter.length / (rows - 1) : shelter.length;
+  return Math.min(1, shelter.roof.spacing / apart);
+}
+
+function addTie(
+  builder: SystemBuilder,
+  shelter: Shelter,
+  brace: Brace,
+  condition: Condition,
+  from: number,
+  to: number,
+): void {
+  if (brace.member.kind === 'cable') {
+    builder.notes.push('Wires between the post heads are left out: the films pull the heads together.');
+    return;
+  }
+  const share = perFrame(shelter, brace.count);
+  const { material } = brace.member;
+  const modulus = material.modulus * heatFactors(brace.member, condition.temperature).modulus;
+  builder.element(
+    { i: from, j: to, EA: modulus * sectionOf(brace.member).area * share, EI: 0, truss: true },
+    {
+      part: brace.id,
+      item: brace.member,
+      from: 0,
+      to: builder.nodes[to]!.x - builder.nodes[from]!.x,
+      role: 'tie',
+      perFrame: share,
+    },
+  );
+}
+
+/** Guys outside both rows hold the heads from moving inwards, and do nothing the other way. */
+function addGuys(builder: SystemBuilder, shelter: Shelter, brace: Brace, from: number, to: number): void {
+  const { member } = brace;
+  const out = Math.abs(brace.to.x - brace.from.x);
+  const length = Math.hypot(out, brace.to.y - brace.from.y);
+  const modulus = member.kind === 'cable' ? member.modulus : member.material.modulus;
+  const area = member.kind === 'cable' ? member.area : sectionOf(member).area;
+  const share = perFrame(shelter, brace.count / 2);
+  const stiffness = ((modulus * area) / length) * (out / length) ** 2 * share;
+  for (const [node, side, direction] of [
+    [from, 'left', -1],
+    [to, 'right', 1],
+  ] as const)
+    builder.support(
+      { node, dof: 'x', kind: 'contact', stiffness, gap: 0, direction },
+      { part: brace.id, side, acts: 'x' },
+    );
+  builder.notes.push('What the guys press the posts down with is left out of the frame analysis.');
+}
