@@ -15,6 +15,7 @@ import {
   ridgeDemand,
   sectionOf,
 } from '@tautline/structure';
+import { worstEdge } from './checks/edge-rail.ts';
 import { fasteningUse } from './checks/fastening-pull.ts';
 import { filmGustUse } from './checks/film-stress.ts';
 import { sidewaysUse } from './checks/lateral-foot.ts';
@@ -55,7 +56,7 @@ export function firstFailures(shelter: Shelter, analysis: FrameAnalysis): readon
         estimated,
       });
   };
-  for (const { measure, ...ranked } of measured(shelter)) {
+  for (const { measure, ...ranked } of measured(shelter, analysis)) {
     const limit = sweep.limitOf(measure);
     if (limit !== undefined) add(ranked, limit);
   }
@@ -87,7 +88,7 @@ export function gustOrder(shelter: Shelter, analysis: FrameAnalysis): GustOrder 
 }
 
 /** Parts whose share of their limit has to be read from the frame. */
-function measured(shelter: Shelter): (Ranked & { readonly measure: Measure })[] {
+function measured(shelter: Shelter, analysis: FrameAnalysis): (Ranked & { readonly measure: Measure })[] {
   const { roof, sidePosts, ridge, eaveRail } = shelter;
   const list: (Ranked & { readonly measure: Measure })[] = [];
   if (roof.type === 'bows' || roof.type === 'rafters') list.push(...frameParts(shelter, roof));
@@ -100,6 +101,17 @@ function measured(shelter: Shelter): (Ranked & { readonly measure: Measure })[] 
         eaveLoad(shelter, { responses: [response] }, () => true),
       ),
     );
+  if (roof.type === 'inflated' && eaveRail !== undefined && eaveRail.member.kind !== 'cable') {
+    const { member, span } = eaveRail;
+    list.push({
+      part: eaveRail,
+      what: 'the films bend the rail inwards past its strength',
+      check: 'edge-rail',
+      sacrificial: eaveRail.sacrificial === true,
+      measure: (response) =>
+        worstEdge(shelter, { states: analysis.states, responses: [response] }, member, span)?.utilisation,
+    });
+  }
   for (const held of frameFeet(shelter)) list.push(...feet(shelter, held));
   return list;
 }

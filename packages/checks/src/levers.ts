@@ -83,6 +83,32 @@ export function morePurlins(shelter: Shelter, frame: Bows | Rafters): Lever {
   };
 }
 
+/**
+ * Ties between the post heads of a blown-up roof, one for each pair of posts, of the posts' own stock: films pull
+ * the heads together. None where there are ties already.
+ */
+export function tiedHeads(shelter: Shelter): Lever[] {
+  const { roof, sidePosts, braces, origin } = shelter;
+  if (roof.type !== 'inflated' || sidePosts === undefined) return [];
+  if (braces.some((brace) => brace.role === 'tie')) return [];
+  const node = specNode('ties', origin, {}, [
+    specNode('of', origin, { item: itemValue(sidePosts.member.id, origin) }),
+    specNode('height', origin, { value: quantityValue(sidePosts.height, 'length', origin) }),
+    specNode('spaced', origin, { value: quantityValue(sidePosts.spacing, 'length', origin) }),
+  ]);
+  return [
+    {
+      type: 'choice',
+      options: [
+        {
+          title: [`Tie the heads of each pair of posts with ${sidePosts.member.title}`],
+          edits: [{ type: 'add', block: origin, node }],
+        },
+      ],
+    },
+  ];
+}
+
 /** Feet set in concrete instead of what they are, the smallest first, m. */
 export function inConcrete(foot: Foot, acrosses: readonly number[], depths: readonly number[]): Lever {
   const { origin } = foot;

@@ -6,6 +6,8 @@ import { bowDeflection } from './checks/bow-deflection.ts';
 import { crossFittingAngle } from './checks/cross-fitting-angle.ts';
 import { dissimilarMetals } from './checks/dissimilar-metals.ts';
 import { eaveSag } from './checks/eave-sag.ts';
+import { edgeRail } from './checks/edge-rail.ts';
+import { fanPressure } from './checks/fan-pressure.ts';
 import { fasteningPull } from './checks/fastening-pull.ts';
 import { filmGrade } from './checks/film-grade.ts';
 import { filmLife } from './checks/film-life.ts';
@@ -36,6 +38,7 @@ import { siteFacts } from './checks/site-facts.ts';
 import { spliceOverlap } from './checks/splice-overlap.ts';
 import { stockLength } from './checks/stock-length.ts';
 import { stormOrder } from './checks/storm-order.ts';
+import { tieBuckling } from './checks/tie-buckling.ts';
 import { tierDifference } from './checks/tier-difference.ts';
 import { weakCoupler } from './checks/weak-coupler.ts';
 import { wholeHouse } from './checks/whole-house.ts';
@@ -51,6 +54,7 @@ export const checks: readonly Check[] = [
   overSpan,
   bowBuckling,
   postBuckling,
+  tieBuckling,
   bowDeflection,
   filmPonding,
   framePonding,
@@ -59,6 +63,7 @@ export const checks: readonly Check[] = [
   spliceOverlap,
   crossFittingAngle,
   railSpan,
+  edgeRail,
   purlinSpan,
   eaveSag,
   pullOut,
@@ -67,6 +72,7 @@ export const checks: readonly Check[] = [
   racking,
   wholeHouse,
   tierDifference,
+  fanPressure,
   filmStressCheck,
   fasteningPull,
   flutter,

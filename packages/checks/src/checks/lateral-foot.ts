@@ -6,7 +6,7 @@ import { type FrameFoot, frameFeet, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footSideways } from '../ground-sideways.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { deeper, inConcrete } from '../levers.ts';
+import { deeper, inConcrete, tiedHeads } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
 /** Push on one foot as share of what the ground allows there; undefined where that is not covered. */
@@ -137,6 +137,8 @@ function levers(input: CheckInput, finding: Finding): Lever[] {
   if (held === undefined) return [];
   const { foot } = held;
   if (foot.kind === 'ballast' || foot.kind === 'bearing') return [];
+  const tied = tiedHeads(input.shelter);
+  if (tied.length > 0) return tied;
   if (foot.kind !== 'concrete') return [deeper(foot), inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.8, 1, 1.2])];
   if (foot.across === undefined) return [deeper(foot)];
   const { across } = foot;

@@ -3,7 +3,7 @@ import { sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { closer, flatter, stouter, thinner } from '../levers.ts';
+import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
 import { inSoil, type MemberLimit, memberLimit } from '../resistance.ts';
 import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
 
@@ -182,9 +182,9 @@ export const overSpan: Check = {
 /** Closer frames, stouter stock, and for a sprung bow, whose own bending counts, a flatter arch or thinner pipe. */
 function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const { roof, sidePosts } = input.shelter;
-  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   if (sidePosts !== undefined && finding.part === sidePosts.id)
-    return [stouter(sidePosts, stock), closer(sidePosts, 'posts')];
+    return [...tiedHeads(input.shelter), stouter(sidePosts, stock), closer(sidePosts, 'posts')];
+  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   const sprung =
     roof.type === 'bows' && roof.shape === 'elastic' ? [flatter(roof), thinner(roof, stock)] : [];
   return [closer(roof, roof.type === 'bows' ? 'bows' : 'rafters'), stouter(roof, stock), ...sprung];

@@ -1,4 +1,3 @@
-import { columnStress, thrustAndBending } from '@tautline/loads';
 import type { Posts, Shelter, Site } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import { bracedAlong } from '../bracing.ts';
@@ -6,25 +5,18 @@ import type { Check, CheckInput } from '../check.ts';
 import { postWeight } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { closer, stouter } from '../levers.ts';
-import { inSoil, memberLimit } from '../resistance.ts';
+import { closer, stouter, tiedHeads } from '../levers.ts';
+import { mostPressed, type Pressed } from '../pressed.ts';
+import { inSoil } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
-
-interface Loaded {
-  /** Thrust, N, and bending stress, Pa. */
-  readonly thrust: number;
-  readonly bending: number;
-  readonly loadCase: string;
-  readonly steady: boolean;
-}
 
 function onPosts(
   site: Site,
   shelter: Shelter,
   posts: Posts,
   noun: string,
-  loads: readonly Loaded[],
+  loads: readonly Pressed[],
   bendingAcross: boolean,
 ): Finding {
   const { member } = posts;
@@ -35,30 +27,8 @@ function onPosts(
     return notChecked(postBuckling.id, posts, 'nothing holds the posts upright along the house: see racking');
   const factor = braced ? 1 : 2.1;
   const slenderness = (factor * posts.height) / leastRadius(member);
-  const judgedLoads = loads.map((load) => {
-    const limit = memberLimit(site, member, load.steady ? 'steady' : 'gust', inSoil(posts.foot));
-    const modulus =
-      load.steady && member.material.longTermModulus < member.material.modulus
-        ? member.material.longTermModulus
-        : limit.modulus;
-    const metal = member.material.family === 'steel' || member.material.family === 'aluminium';
-    const column = columnStress({
-      family: member.material.family,
-      basis: site.basis,
-      slenderness,
-      modulus,
-      shortColumn: metal ? member.material.bendingStrength : limit.axial,
-    });
-    const axial = load.thrust / section.area / column.stress;
-    const both = thrustAndBending({
-      axial,
-      bending: load.bending / limit.bending,
-      family: member.material.family,
-      basis: site.basis,
-    });
-    return { load, limit, column, both };
-  });
-  const worst = judgedLoads.reduce((a, b) => (b.both.utilisation > a.both.utilisation ? b : a));
+  const worst = mostPressed(site, member, slenderness, inSoil(posts.foot), loads);
+  if (worst === undefined) return notChecked(postBuckling.id, posts, 'nothing presses on the posts');
   const stress = worst.load.thrust / section.area;
   return judge({
     id: postBuckling.id,
@@ -122,7 +92,7 @@ function run(input: CheckInput): Finding[] {
           response.forces
             .filter((force) => force.part === sidePosts.id && force.axial < 0)
             .map(
-              (force): Loaded => ({
+              (force): Pressed => ({
                 thrust: -force.axial,
                 bending: stressAt(sidePosts.member, response, force).bendingStress,
                 loadCase: response.load.title,
@@ -171,6 +141,8 @@ export const postBuckling: Check = {
   levers: (input, finding, stock) => {
     const { sidePosts, ridge } = input.shelter;
     const posts = [sidePosts, ridge?.posts].find((entry) => entry?.id === finding.part);
-    return posts === undefined ? [] : [stouter(posts, stock), closer(posts, 'posts')];
+    return posts === undefined
+      ? []
+      : [...tiedHeads(input.shelter), stouter(posts, stock), closer(posts, 'posts')];
   },
 };
