@@ -80,6 +80,15 @@ const houses: readonly House[] = [
     share: 0.5,
   },
   {
+    kind: 'sprung PVC on a cable ridge over posts, run down to anchors',
+    text: `shelter h on test-plot { footprint 4 m by 4 m
+      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; foot stub of rebar-16 { length 1.5 m; driven 1 m; held clamped } }
+      ridge cable of wire-4 { tension 500 N; frames tied; posts of slim-20 spaced 4 m { joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped } }; foot deadman of log-deadman { driven 1 m } }
+      ${roof} }`,
+    winds: [/across/, /along/],
+    share: 0.03,
+  },
+  {
     kind: 'single slope on posts, knee wires across',
     text: `shelter h on test-plot { footprint 4 m by 5 m
       posts sides of slim-32 spaced 2.5 m { height 2 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }

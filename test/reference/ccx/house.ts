@@ -66,6 +66,25 @@ export function houseInput(house: HouseAsked): string {
     }
     temperatures.set(node, at);
   };
+  const ties: string[] = [];
+  const bent = new Set(
+    house.pieces.flatMap((piece) => (piece.section.kind === 'bar' ? [] : [piece.i, piece.j])),
+  );
+  const ends = new Map<number, number>();
+  /**
+   * Bars end on nodes of their own where beams meet, tied to them in their three movements: a node has one
+   * temperature and one gradient for all its elements, and a bar would bend by the gradient meant for the beams.
+   */
+  const ownEnd = (node: number): number => {
+    if (!bent.has(node)) return node;
+    const known = ends.get(node);
+    if (known !== undefined) return known;
+    const own = nodes.push([...nodes[node]!] as [number, number, number]) - 1;
+    ends.set(node, own);
+    for (const dof of [1, 2, 3])
+      ties.push('*EQUATION', '2', `${own + 1}, ${dof}, 1., ${node + 1}, ${dof}, -1.`);
+    return own;
+  };
   let element = 1;
   // Pieces alike share one set: where sets meet, ccx makes a rigid knot of the node, which stiffens the member.
   const sets = new Map<string, { readonly piece: HousePiece; readonly elements: string[] }>();
@@ -75,9 +94,10 @@ export function houseInput(house: HouseAsked): string {
     const key = JSON.stringify([E, poisson, section, towards, short, piece.locked !== undefined]);
     const set = sets.get(key) ?? { piece, elements: [] };
     sets.set(key, set);
-    if (piece.short !== undefined) for (const id of [piece.i, piece.j]) warmth(id, undefined, piece.short);
     if (bar) {
-      set.elements.push(`${element++}, ${piece.i + 1}, ${piece.j + 1}`);
+      const [i, j] = [ownEnd(piece.i), ownEnd(piece.j)];
+      if (short !== undefined) for (const id of [i, j]) warmth(id, undefined, short);
+      set.elements.push(`${element++}, ${i + 1}, ${j + 1}`);
       continue;
     }
     const [a, b] = [nodes[piece.i]!, nodes[piece.j]!];
@@ -109,6 +129,7 @@ export function houseInput(house: HouseAsked): string {
   out.push('*NODE, NSET=ALL');
   for (const [n, p] of nodes.entries()) out.push(`${n + 1}, ${p.map((v) => v.toFixed(12)).join(', ')}`);
   out.push(...lines, '*NSET, NSET=OURS, GENERATE', `1, ${house.nodes.length}, 1`);
+  out.push(...ties);
   out.push('*INITIAL CONDITIONS, TYPE=TEMPERATURE', 'ALL, 0.');
   out.push('*BOUNDARY');
   for (const h of house.held) out.push(`${h.node + 1}, ${DOF[h.dof]}, ${DOF[h.dof]}, 0.`);
