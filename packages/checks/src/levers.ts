@@ -84,8 +84,8 @@ export function morePurlins(shelter: Shelter, frame: Bows | Rafters): Lever {
 }
 
 /**
- * Ties between the post heads of a blown-up roof, one for each pair of posts, of the posts' own stock: films pull
- * the heads together. None where there are ties already.
+ * Ties between the posts of a blown-up roof just below its inner film, one for each pair, of the posts' own stock:
+ * the films pull the posts together. None where there are ties already.
  */
 export function tiedHeads(shelter: Shelter): Lever[] {
   const { roof, sidePosts, braces, origin } = shelter;
@@ -93,7 +93,10 @@ export function tiedHeads(shelter: Shelter): Lever[] {
   if (braces.some((brace) => brace.role === 'tie')) return [];
   const node = specNode('ties', origin, {}, [
     specNode('of', origin, { item: itemValue(sidePosts.member.id, origin) }),
-    specNode('height', origin, { value: quantityValue(sidePosts.height, 'length', origin) }),
+    // Below the inner film, which hangs between the heads.
+    specNode('height', origin, {
+      value: quantityValue(Math.max(sidePosts.height / 2, sidePosts.height - roof.hang), 'length', origin),
+    }),
     specNode('spaced', origin, { value: quantityValue(sidePosts.spacing, 'length', origin) }),
   ]);
   return [
@@ -101,7 +104,7 @@ export function tiedHeads(shelter: Shelter): Lever[] {
       type: 'choice',
       options: [
         {
-          title: [`Tie the heads of each pair of posts with ${sidePosts.member.title}`],
+          title: [`Tie each pair of posts with ${sidePosts.member.title}`],
           edits: [{ type: 'add', block: origin, node }],
         },
       ],

@@ -31,10 +31,14 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     toward: point(0.7, 1),
   });
   if (roof.type === 'cap' || roof.type === 'inflated') {
-    shapes.push(polyline(roof.id, roof.type === 'cap' ? 'sheet' : 'film', frame.all(points)));
+    const covered = shelter.covers.some((cover) => cover.place === 'roof');
+    if (roof.type === 'cap') shapes.push(polyline(roof.id, 'sheet', frame.all(points)));
+    else if (!covered) shapes.push(polyline(roof.id, 'film', frame.all(points)));
     if (roof.type === 'inflated') {
-      const lower = innerFilm(roof).map(({ x, y }) => point(x, y));
-      shapes.push(polyline(roof.id, 'film', frame.all(lower)));
+      const inner = innerFilm(roof).map(({ x, y }) => point(x, y));
+      shapes.push(polyline(roof.id, 'film', frame.all(inner)));
+      const lowest = pointAlong(inner, 0.35 * lengthOf(inner)).at;
+      anchors[0] = { part: roof.id, at: frame.at(lowest.x, lowest.y), toward: point(0.3, 1) };
     }
     return { shapes, anchors };
   }

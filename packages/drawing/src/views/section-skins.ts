@@ -25,7 +25,9 @@ export function coverShapes(shelter: Shelter, frame: Frame): Piece {
     const style = skinStyle(cover);
     if (cover.place === 'roof') {
       const above = roofStrip(shelter, skin, cover);
-      for (let layer = 0; layer < cover.layers; layer++)
+      // The second film of a blown-up roof hangs below the rails and is drawn with the roof.
+      const layers = shelter.roof.type === 'inflated' ? 1 : cover.layers;
+      for (let layer = 0; layer < layers; layer++)
         shapes.push(polyline(cover.id, style, frame.all(offsetLine(above, (layer * 3) / frame.scale))));
       const at = above[Math.floor(above.length * 0.68)] ?? above[0];
       if (at)

@@ -8,9 +8,6 @@ import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
 
-/** A tie within this of the post heads holds them, m. */
-const nearTheHead = 0.3;
-
 export function blownFrame(
   shelter: Shelter,
   roof: Inflated,
@@ -24,12 +21,23 @@ export function blownFrame(
   ) as [number, number];
   addSidePosts(builder, shelter, posts, condition, from, to, roof.spacing, 'rigid');
   for (const brace of shelter.braces) {
-    if (brace.plane !== 'across' || Math.abs(brace.from.y - roof.springing) > nearTheHead) continue;
-    if (brace.role === 'tie') addTie(builder, shelter, brace, condition, from, to);
-    if (brace.role === 'guy') addGuys(builder, shelter, brace, from, to);
+    if (brace.plane !== 'across') continue;
+    const [i, j] = [from, to].map((head) => fixedAt(builder, head, brace.from.y)) as [number, number];
+    if (brace.role === 'tie') addTie(builder, shelter, brace, condition, i, j);
+    if (brace.role === 'guy') addGuys(builder, shelter, brace, i, j);
   }
   builder.notes.push('The air between the films keeps its pressure in a gust: the fan follows at once.');
   return builder.finish(shelter, false);
+}
+
+/** The node of the post under a head that is nearest to a height, m. */
+function fixedAt(builder: SystemBuilder, head: number, height: number): number {
+  const { x } = builder.nodes[head]!;
+  let best = head;
+  builder.nodes.forEach((node, index) => {
+    if (node.x === x && Math.abs(node.y - height) < Math.abs(builder.nodes[best]!.y - height)) best = index;
+  });
+  return best;
 }
 
 /** Pieces of a brace for each frame: those set further apart than the frames give each only a share. */
