@@ -41,6 +41,20 @@ export const assumedRequest = 'tautline/assumed';
 /** No parameters -> `TemplatesAnswer`: the starting points of the new-shelter wizard. */
 export const templatesRequest = 'tautline/templates';
 
+/** `WholeHouseQuestion` -> `WholeHouseAnswer`: works out the whole houses of a file in space. Takes seconds. */
+export const wholeHouseRequest = 'tautline/wholeHouse';
+/** `ChangesQuestion` -> `ChangesAnswer`: what changed since the last commit, as a review of the file's shelters. */
+export const changesRequest = 'tautline/changes';
+/** `ExploreQuestion` -> `ExploreAnswer`: every variant that a shelter's `vary` facts allow, worked out. */
+export const exploreRequest = 'tautline/explore';
+/** `VariantQuestion` -> `VariantAnswer`: text edits that say one of the variants explored. */
+export const variantRequest = 'tautline/variant';
+
+// --- Server asks, client answers ---------------------------------------------------------------
+
+/** `CommittedQuestion` -> `CommittedAnswer`: text of a file as last committed. */
+export const committedRequest = 'tautline/committed';
+
 // --- Server tells ------------------------------------------------------------------------------
 
 /**
@@ -85,6 +99,11 @@ export interface PreviewShelter {
   readonly stale?: string;
   /** Set while the first-failure gusts are still those of an earlier text: new ones follow by themselves. */
   readonly gustsOld?: true;
+  /**
+   * The whole house in space: 'now' when its findings belong to this text, 'old' when they are those of an earlier
+   * one. Absent when it was not worked out.
+   */
+  readonly wholeHouse?: 'now' | 'old';
 }
 
 export type PreviewView = 'section' | 'plan' | 'side' | 'setting-out';
@@ -112,8 +131,13 @@ export interface PreviewFinding {
   readonly place: PlainPlace;
   readonly utilisation?: number;
   readonly loadCase?: string;
+  /** What the number leans on, as a reader would name it, or its id where there is no title. */
   readonly source?: string;
   readonly accepted?: string;
+  /** From the whole house in space, which is worked out less often than the typical frame. */
+  readonly tier?: 'full';
+  /** Found in an earlier text. */
+  readonly old?: true;
 }
 
 export interface PreviewMaterial {
@@ -197,3 +221,85 @@ export interface EvaluatedNotice {
   /** For the status bar: e.g. 'First to fail: roof film at 31 m/s', or ''. */
   readonly summary: string;
 }
+
+/** A question whose answer takes long: progress is told under the token, cancelling the request stops the work. */
+export interface LongQuestion {
+  readonly uri: string;
+  readonly workDoneToken?: string | number;
+}
+
+export type WholeHouseQuestion = LongQuestion;
+export interface WholeHouseAnswer {
+  /** Each shelter in a sentence; or why there is nothing to say. */
+  readonly told: string;
+  /** Whether anything was worked out. */
+  readonly done: boolean;
+}
+
+export interface CommittedQuestion {
+  readonly uri: string;
+}
+/** `text` is absent when the last commit has no such file. */
+export type CommittedAnswer =
+  | { readonly text?: string; readonly commit: string }
+  /** There is no last commit to ask: one sentence that says why. */
+  | { readonly why: string };
+
+export type ChangesQuestion = LongQuestion;
+export type ChangesAnswer =
+  /** A complete page without scripts and without anything fetched. */
+  { readonly title: string; readonly page: string } | { readonly why: string };
+
+export interface ExploreQuestion extends LongQuestion {
+  /** The shelter written around this place; the first with something to vary without it. */
+  readonly position?: PlainPosition;
+  readonly shelter?: string;
+}
+export type ExploreAnswer = Explored | { readonly why: string };
+
+/** What exploring found; numbers in SI beside their words. */
+export interface Explored {
+  readonly shelter: string;
+  /** Version of the text it was worked out from. */
+  readonly version: number;
+  /** Names of the facts that vary, e.g. `bows spaced`. */
+  readonly axes: readonly string[];
+  /** What is compared, e.g. `least cost`. */
+  readonly aims: readonly string[];
+  readonly variants: readonly ExploredVariant[];
+  /** How many there are, where it was stopped before the end. */
+  readonly of: number;
+  /** Table, front and what was held fixed, as a page of Markdown. */
+  readonly markdown: string;
+}
+
+export interface ExploredVariant {
+  /** As a reader counts, from 1. */
+  readonly number: number;
+  /** One for each axis, in words. */
+  readonly values: readonly string[];
+  /** e.g. 'holds, 2 to watch', '1 fails'. */
+  readonly verdict: string;
+  /** Nothing fails, and no other such variant is at least as good in every aim. */
+  readonly best: boolean;
+  readonly holds: boolean;
+  /** Sum of money, with `costText` in words; absent without prices. */
+  readonly cost?: number;
+  readonly costText?: string;
+  /** Lowest gust at which a part fails that is not declared to go first, m/s. */
+  readonly gust?: number;
+  readonly gustText?: string;
+  /** m, at the place the page names. */
+  readonly headroom?: number;
+  readonly headroomText?: string;
+  /** Share of its limit that the most used part is used up by. */
+  readonly used?: number;
+  readonly usedText?: string;
+}
+
+export interface VariantQuestion {
+  readonly uri: string;
+  readonly shelter: string;
+  readonly number: number;
+}
+export type VariantAnswer = AssumedAnswer | { readonly why: string };
