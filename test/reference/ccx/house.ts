@@ -7,12 +7,17 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { houseInput } from './house-input.ts';
+import type { Vector } from './vector.ts';
+
+/** Axes about which a joint keeps a member's end from turning: by a stiffness, N·m/rad, or altogether. */
+export type HouseJoint = readonly { readonly axis: Vector; readonly stiffness?: number }[];
 
 export interface HousePiece {
   readonly i: number;
   readonly j: number;
   /** An odd number of points between the ends where the member bends, evenly spaced; straight when absent. */
-  readonly between?: readonly (readonly [number, number, number])[];
+  readonly between?: readonly Vector[];
   readonly E: number;
   readonly poisson: number;
   readonly section:
@@ -27,12 +32,19 @@ export interface HousePiece {
   readonly locked?: readonly number[];
   /** Strain by which the unstressed bar is shorter than drawn. */
   readonly short?: number;
+  /** Joints at its ends; without one an end is as one with what it meets. */
+  readonly jointI?: HouseJoint;
+  readonly jointJ?: HouseJoint;
 }
+
+type Dof = 'x' | 'y' | 'z' | 'rx' | 'ry' | 'rz';
 
 export interface HouseAsked {
   readonly nodes: readonly { readonly x: number; readonly y: number; readonly z: number }[];
   readonly pieces: readonly HousePiece[];
-  readonly held: readonly { readonly node: number; readonly dof: 'x' | 'y' | 'z' | 'rx' | 'ry' | 'rz' }[];
+  readonly held: readonly { readonly node: number; readonly dof: Dof }[];
+  /** Feet that give, N/m and N·m/rad. */
+  readonly springs?: readonly { readonly node: number; readonly dof: Dof; readonly stiffness: number }[];
   readonly loads: readonly {
     readonly node: number;
     readonly fx: number;
@@ -47,133 +59,6 @@ export interface HouseTold {
   readonly moved: readonly (readonly [number, number, number])[];
   /** Sum of forces on the held nodes, N: loads included, prestress too. */
   readonly reactions: ReadonlyMap<number, readonly [number, number, number]>;
-}
-
-const DOF = { x: 1, y: 2, z: 3, rx: 4, ry: 5, rz: 6 } as const;
-/** Expansion of bent members: so small that cooling their neighbours' cables does not shorten them. */
-const BEND = 1e-9;
-
-export function houseInput(house: HouseAsked): string {
-  const nodes = house.nodes.map((n) => [n.x, n.y, n.z] as [number, number, number]);
-  const temperatures = new Map<number, { cold: number; gradient: number; count: number }>();
-  const out: string[] = [];
-  const warmth = (node: number, locked: number | undefined, short: number | undefined): void => {
-    const at = temperatures.get(node) ?? { cold: 0, gradient: 0, count: 0 };
-    if (short !== undefined) at.cold = 1;
-    if (locked !== undefined) {
-      at.gradient = (at.gradient * at.count + locked) / (at.count + 1);
-      at.count++;
-    }
-    temperatures.set(node, at);
-  };
-  const ties: string[] = [];
-  const bent = new Set(
-    house.pieces.flatMap((piece) => (piece.section.kind === 'bar' ? [] : [piece.i, piece.j])),
-  );
-  const ends = new Map<number, number>();
-  /**
-   * Bars end on nodes of their own where beams meet, tied to them in their three movements: a node has one
-   * temperature and one gradient for all its elements, and a bar would bend by the gradient meant for the beams.
-   */
-  const ownEnd = (node: number): number => {
-    if (!bent.has(node)) return node;
-    const known = ends.get(node);
-    if (known !== undefined) return known;
-    const own = nodes.push([...nodes[node]!] as [number, number, number]) - 1;
-    ends.set(node, own);
-    for (const dof of [1, 2, 3])
-      ties.push('*EQUATION', '2', `${own + 1}, ${dof}, 1., ${node + 1}, ${dof}, -1.`);
-    return own;
-  };
-  let element = 1;
-  // Pieces alike share one set: where sets meet, ccx makes a rigid knot of the node, which stiffens the member.
-  const sets = new Map<string, { readonly piece: HousePiece; readonly elements: string[] }>();
-  for (const piece of house.pieces) {
-    const bar = piece.section.kind === 'bar';
-    const { E, poisson, section, towards, short } = piece;
-    const key = JSON.stringify([E, poisson, section, towards, short, piece.locked !== undefined]);
-    const set = sets.get(key) ?? { piece, elements: [] };
-    sets.set(key, set);
-    if (bar) {
-      const [i, j] = [ownEnd(piece.i), ownEnd(piece.j)];
-      if (short !== undefined) for (const id of [i, j]) warmth(id, undefined, short);
-      set.elements.push(`${element++}, ${i + 1}, ${j + 1}`);
-      continue;
-    }
-    const [a, b] = [nodes[piece.i]!, nodes[piece.j]!];
-    const inner =
-      piece.between ??
-      [1, 2, 3].map(
-        (n) => [0, 1, 2].map((c) => a[c]! + (n / 4) * (b[c]! - a[c]!)) as [number, number, number],
-      );
-    const ids = [
-      piece.i + 1,
-      ...inner.map((p) => nodes.push([...p] as [number, number, number])),
-      piece.j + 1,
-    ];
-    for (let n = 0; n + 2 < ids.length; n += 2)
-      set.elements.push(`${element++}, ${ids[n]}, ${ids[n + 1]}, ${ids[n + 2]}`);
-    if (piece.locked !== undefined)
-      for (const [n, id] of ids.entries()) warmth(id - 1, piece.locked[n], undefined);
-  }
-  const lines = [...sets.values()].flatMap(({ piece, elements }, k) => [
-    `*ELEMENT, TYPE=${piece.section.kind === 'bar' ? 'T3D2' : 'B32R'}, ELSET=P${k}`,
-    ...elements,
-    `*MATERIAL, NAME=M${k}`,
-    '*ELASTIC',
-    `${piece.E.toPrecision(12)}, ${piece.poisson.toPrecision(9)}`,
-    ...(piece.locked === undefined ? [] : ['*EXPANSION, ZERO=0.', `${BEND}`]),
-    ...(piece.short === undefined ? [] : ['*EXPANSION, ZERO=0.', piece.short.toPrecision(9)]),
-    ...sectionCard(piece, k),
-  ]);
-  out.push('*NODE, NSET=ALL');
-  for (const [n, p] of nodes.entries()) out.push(`${n + 1}, ${p.map((v) => v.toFixed(12)).join(', ')}`);
-  out.push(...lines, '*NSET, NSET=OURS, GENERATE', `1, ${house.nodes.length}, 1`);
-  out.push(...ties);
-  out.push('*INITIAL CONDITIONS, TYPE=TEMPERATURE', 'ALL, 0.');
-  out.push('*BOUNDARY');
-  for (const h of house.held) out.push(`${h.node + 1}, ${DOF[h.dof]}, ${DOF[h.dof]}, 0.`);
-  const print = [
-    '*NODE PRINT, NSET=OURS, FREQUENCY=1000',
-    'U',
-    '*NODE PRINT, NSET=OURS, FREQUENCY=1000',
-    'RF',
-    '*END STEP',
-  ];
-  const loads = ['*CLOAD'];
-  for (const l of house.loads) {
-    for (const [dof, f] of [l.fx, l.fy, l.fz].entries())
-      if (Math.abs(f) > 1e-9) loads.push(`${l.node + 1}, ${dof + 1}, ${f.toPrecision(9)}`);
-  }
-  const stressed = temperatures.size > 0;
-  if (stressed) {
-    out.push('*STEP, NLGEOM, INC=1000', '*STATIC', '0.5, 1.', '*TEMPERATURE');
-    for (const [node, { cold, gradient }] of temperatures)
-      out.push(`${node + 1}, ${-cold}, ${(gradient / BEND).toPrecision(9)}, 0.`);
-    out.push(...print);
-  }
-  if (house.nonlinear) out.push('*STEP, NLGEOM, INC=1000', '*STATIC', '0.5, 1.');
-  else out.push(stressed ? '*STEP, PERTURBATION' : '*STEP', '*STATIC');
-  out.push(...loads, ...print, '');
-  return out.join('\n');
-}
-
-function sectionCard({ section, towards }: HousePiece, k: number): string[] {
-  const card = (kind: string, size: string): string[] => [
-    `*BEAM SECTION, ELSET=P${k}, MATERIAL=M${k}, SECTION=${kind}`,
-    size,
-    towards.map((v) => v.toFixed(9)).join(', '),
-  ];
-  switch (section.kind) {
-    case 'bar':
-      return [`*SOLID SECTION, ELSET=P${k}, MATERIAL=M${k}`, `${section.area}`];
-    case 'pipe':
-      return card('PIPE', `${section.outside / 2}, ${section.wall}`);
-    case 'circle':
-      return card('CIRC', `${section.outside}, ${section.outside}`);
-    case 'rectangle':
-      return card('RECT', `${section.depth}, ${section.breadth}`);
-  }
 }
 
 export function runHouse(house: HouseAsked): HouseTold {
