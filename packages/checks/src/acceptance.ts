@@ -1,24 +1,28 @@
 import type { Shelter } from '@tautline/shelter';
 import type { Finding } from './finding.ts';
-import { checkOf } from './registry.ts';
+import { checkOf, wholeHouseChecks } from './registry.ts';
 
 /**
  * Marks findings that the spec accepts, and turns an acceptance that covers nothing any more, or has run
- * out, into a finding of its own. An accepted failure no longer counts as an error.
+ * out, into a finding of its own. An accepted failure no longer counts as an error. Unless the whole house was
+ * worked out, nothing is known of what only it answers, and an acceptance of that stands.
  */
 export function withAcceptances(
   shelter: Shelter,
   findings: readonly Finding[],
   on: string | undefined,
+  tier: 'live' | 'full' = 'live',
 ): Finding[] {
   const stale: Finding[] = [];
   let result = [...findings];
   for (const acceptance of shelter.acceptances) {
     const over = acceptance.until !== undefined && on !== undefined && on > acceptance.until;
-    const covered = result.some(
-      (finding) =>
-        finding.id === acceptance.check && (finding.severity === 'error' || finding.severity === 'warning'),
-    );
+    const unknown = tier === 'live' && wholeHouseChecks.has(acceptance.check);
+    const covered =
+      unknown ||
+      result.some(
+        ({ id, severity }) => id === acceptance.check && (severity === 'error' || severity === 'warning'),
+      );
     const say = (message: string): void => {
       stale.push({
         id: 'stale-acceptance',

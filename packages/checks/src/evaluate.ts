@@ -94,7 +94,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(options.on === undefined ? {} : { on: options.on }),
   };
   const findings = checks.flatMap((check) => check.run(input));
-  const judged = withAcceptances(shelter, findings, options.on);
+  const judged = withAcceptances(shelter, findings, options.on, options.tier);
   const order = { error: 0, warning: 1, information: 2 } as const;
   return {
     shelter,

@@ -17,6 +17,6 @@ export { firstFailures, gustOrder } from './gust.ts';
 export { type FirstFailure, filmOffMargin, type GustOrder } from './gust-order.ts';
 export { nearLimit } from './judge.ts';
 export { checkReference } from './reference.ts';
-export { checkOf, checks } from './registry.ts';
+export { checkOf, checks, wholeHouseChecks } from './registry.ts';
 export { sources } from './sources.ts';
 export { measuredText, messageText } from './text.ts';

@@ -96,3 +96,6 @@ export const checks: readonly Check[] = [
 export function checkOf(id: string): Check | undefined {
   return checks.find((check) => check.id === id);
 }
+
+/** Ids of the checks that only the whole house in space answers; the live tier says nothing about them. */
+export const wholeHouseChecks: ReadonlySet<string> = new Set([wholeHouse.id, tierDifference.id]);

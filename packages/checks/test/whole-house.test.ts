@@ -1,5 +1,7 @@
+import { originOf } from '@tautline/shelter';
 import { analyseHouse } from '@tautline/structure';
 import { describe, expect, it } from 'vitest';
+import { withAcceptances } from '../src/acceptance.ts';
 import { evaluate } from '../src/evaluate.ts';
 import { checkOf } from '../src/registry.ts';
 import { inputOf, onFeet, ridgedHouse, sprungHouse } from './houses.ts';
@@ -16,6 +18,18 @@ describe('the full tier', () => {
     expect(full.house?.cost.unknowns).toBeGreaterThan(100);
     expect(full.findings.some(({ id }) => id === 'whole-house')).toBe(true);
     expect(full.notChecked.some(({ reason }) => reason.includes('end bow'))).toBe(false);
+  });
+
+  it('is not asked before an acceptance of what only it answers is called stale', () => {
+    const accepted = (check: string) => ({
+      ...ridgedHouse(),
+      acceptances: [{ id: `accept-${check}`, origin: originOf(''), check, because: 'ends are walls' }],
+    });
+    const stale = (check: string, tier: 'live' | 'full') =>
+      withAcceptances(accepted(check), [], undefined, tier).some(({ id }) => id === 'stale-acceptance');
+    expect(stale('whole-house', 'live')).toBe(false);
+    expect(stale('whole-house', 'full')).toBe(true);
+    expect(stale('racking', 'live')).toBe(true);
   });
 
   it('fails a house that nothing holds along its length', () => {
