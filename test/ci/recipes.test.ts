@@ -48,7 +48,7 @@ describe('check.sh', () => {
     expect(ran.stderr).not.toContain('wrong');
     expect(ran.status).toBe(1);
     expect(readFileSync(join(reports, 'review.md'), 'utf8')).toContain(
-      'footprint: 3.66 m by 6.1 m → 4.57 m by 6.1 m',
+      'footprint: 12 ft by 20 ft → 15 ft by 20 ft',
     );
     expect(readFileSync(join(reports, 'review.html'), 'utf8')).toContain('</html>');
     expect(readFileSync(join(reports, 'junit.xml'), 'utf8')).toMatch(/<testsuites .*failures="[1-9]/);

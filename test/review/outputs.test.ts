@@ -32,7 +32,7 @@ describe('the comment', () => {
     expect(first.out).toBe(second.out);
     expect(first.out.startsWith('<!-- tautline review -->\n')).toBe(true);
     expect(first.out).toContain('A screening aid');
-    expect(first.out).toContain('bows › rise: 0.914 m → 0.457 m');
+    expect(first.out).toContain('bows › rise: 3 ft → 1 ft 6 in');
     expect(first.out).toMatch(/<details( open)?><summary>/);
   });
 

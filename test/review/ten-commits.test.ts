@@ -93,6 +93,8 @@ async function reviewed(tag: string): Promise<Json & { readonly code: number }> 
     repository.folder,
     '--format',
     'json',
+    '--units',
+    'metric',
     '--on',
     day,
   );

@@ -48,7 +48,7 @@ afterEach(() => vi.unstubAllEnvs());
 
 describe('materials', () => {
   it('tells prices in the currency of the project, what is on hand, what costs most and what has no price', async () => {
-    expect(await run(['materials', file], output)).toBe(0);
+    expect(await run(['materials', file, '--units', 'metric'], output)).toBe(0);
     // Five bows, three of them on hand: 2 x 620. The film: a whole roll of 24 by 100 ft, 48,000.
     expect(out).toContain('JPY 1240\n');
     expect(out).toContain('on hand 3 x 6.096 m');

@@ -50,7 +50,7 @@ describe('results in the editor', () => {
       codeDescription: { href: 'https://example.invalid/pull-out' },
       range: { start: { line: 3, character: 59 } },
     });
-    expect(pullOut?.message).toMatch(/pulls each bow's foot up with [\d.]+ kN/);
+    expect(pullOut?.message).toMatch(/pulls each bow's foot up with [\d.]+ lbf/);
     expect(diagnostics.every(({ message }) => !/NaN|undefined/.test(message))).toBe(true);
   });
 
@@ -94,7 +94,7 @@ describe('results in the editor', () => {
       range: { start: { line: 0, character: 0 }, end: { line: 9, character: 0 } },
     });
     const labels = hints.map(({ label }) => String(label)).join('\n');
-    expect(labels).toMatch(/pipe 6\.\d+ m/);
+    expect(labels).toMatch(/pipe 21 ft \d/);
     expect(labels).toContain('exposure open');
     expect(labels).toMatch(/\d{3,} % used/);
     const lenses = await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument });
@@ -111,7 +111,7 @@ describe('results in the editor', () => {
       position: { line: 3, character: 3 },
     });
     expect((bows.contents as { value: string }).value).toMatch(
-      /Worked out:\n\n- length 6\.\d+ m \(\d+ ft .*, 11 of them\n- largest moment \d+ N·m \(\d+ lbf·ft\), .* along, under .*\n- governed by [a-z-]+: \d+ % used.*\(\[calculation\]\(command:tautline\.showCalculation\?/,
+      /Worked out:\n\n- length 21 ft .*\(6\.\d+ m\).*, 11 of them\n- largest moment \d+ lbf·ft \(\d+ N·m\), .* along, under .*\n- governed by [a-z-]+: \d+ % used.*\(\[calculation\]\(command:tautline\.showCalculation\?/,
     );
   });
 

@@ -27,6 +27,7 @@ export {
   readPriceLists,
   readProject,
   readYard,
+  unitsOf,
 } from './resolve/project.ts';
 export { resolveRange } from './resolve/range.ts';
 export { type Resolved, resolveShelter, resolveSite, shelterNames } from './resolve/shelter.ts';

@@ -7,6 +7,9 @@ import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
 import { inSoil, type MemberLimit, memberLimit } from '../resistance.ts';
 import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
 
+/** Nearer to the end than this is told as at the foot, m. */
+const atTheFoot = 0.02;
+
 /** Members of the typical frame: the bow or rafter, and the posts under it. */
 function framed(input: CheckInput): { part: Part; member: MemberItem; noun: string; wet: boolean }[] {
   const { roof, sidePosts } = input.shelter;
@@ -90,9 +93,10 @@ function run(input: CheckInput): Finding[] {
       message: [
         `The ${noun} of ${member.title} is stressed to `,
         measured(combined, 'stress'),
-        ' at ',
-        measured(worst.force.at, 'length'),
-        ` from its foot under ${worst.response.load.title}; it may take `,
+        ...(worst.force.at < atTheFoot
+          ? [' at its foot']
+          : [' at ', measured(worst.force.at, 'length'), ' from its foot']),
+        ` under ${worst.response.load.title}; it may take `,
         measured(limit.bending, 'stress'),
         '.',
       ],

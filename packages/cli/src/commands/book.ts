@@ -29,13 +29,13 @@ export const book: Command = {
   async run(args, output) {
     const out = args.flags['out'];
     if (typeof out !== 'string') throw new CannotRun('Say where to write the book: --out DIR');
-    const system = systemOf(args);
     const on = dayOf(args);
-    const paper = oneOf(args, 'paper', ['a4', 'letter'] as const, system === 'us' ? 'letter' : 'a4');
     const { shelter, loaded } = await oneShelter(
       needPaths(args, 'which file to make a book of')[0] as string,
       args.flags['shelter'],
     );
+    const system = systemOf(args, loaded);
+    const paper = oneOf(args, 'paper', ['a4', 'letter'] as const, system === 'us' ? 'letter' : 'a4');
     const { options, project, priceLists } = await buyingOf(loaded.world, args);
     const counted = await materialsExact(shelter, loadSolver, options);
     const evaluation = evaluate(shelter, { on });

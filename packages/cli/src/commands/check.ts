@@ -9,7 +9,7 @@ import { textReport } from '../report/text.ts';
 import { runTasks } from '../threads/pool.ts';
 import { version } from '../version.ts';
 import type { Command } from './command.ts';
-import { dayOf, needPaths, oneOf, shardOf, systemOf, threadsOf } from './flags.ts';
+import { dayOf, needPaths, oneOf, shardOf, threadsOf, unitsAsked } from './flags.ts';
 
 export const check: Command = {
   name: 'check',
@@ -29,7 +29,7 @@ export const check: Command = {
   async run(args, output, machine) {
     const format = oneOf(args, 'format', ['text', 'json', 'sarif', 'junit', 'github'] as const, 'text');
     const level = oneOf(args, 'fail-on', ['error', 'warning'] as const, 'error');
-    const system = systemOf(args);
+    const system = unitsAsked(args);
     const found = await shelterFiles(needPaths(args, 'which files or folders to check'));
     const files = shardOf(args, found);
     const tasks = checkTasks(files, dayOf(args), system, args.flags['full'] === true);

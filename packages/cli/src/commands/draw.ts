@@ -24,11 +24,11 @@ export const draw: Command = {
     const theme = oneOf(args, 'theme', ['paper', 'light', 'dark', 'contrast'] as const, 'paper');
     const out = args.flags['out'];
     if (typeof out !== 'string') throw new CannotRun('Say where to write the drawing: --out FILE.svg');
-    const { shelter } = await oneShelter(
+    const { shelter, loaded } = await oneShelter(
       needPaths(args, 'which file to draw')[0] as string,
       args.flags['shelter'],
     );
-    await writeFile(out, toSvg(views[view](shelter, { system: systemOf(args) }), theme));
+    await writeFile(out, toSvg(views[view](shelter, { system: systemOf(args, loaded) }), theme));
     output.out(`Drew the ${view} of ${shelter.name} into ${out}.\n`);
     return exit.clean;
   },

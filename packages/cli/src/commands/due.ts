@@ -33,7 +33,7 @@ export const due: Command = {
     const files = await shelterFiles(needPaths(args, 'which files or folders to look through'));
     const verdicts = verdictsOf(await load(files), on, { gusts: false });
     const duties = verdicts.shelters
-      .flatMap((verdict) => shownDuties(verdict, verdicts, { on, within }, systemOf(args)))
+      .flatMap((verdict) => shownDuties(verdict, verdicts, { on, within }, systemOf(args, verdict.loaded)))
       .sort((a, b) => (a.day ?? '9').localeCompare(b.day ?? '9'));
     const unread = verdicts.shelters
       .filter(({ evaluation }) => evaluation === undefined)

@@ -39,9 +39,9 @@ export const explain: Command = {
 };
 
 async function ofFile(file: string, args: CommandArguments): Promise<string> {
-  const { shelter } = await oneShelter(file, args.flags['shelter']);
+  const { shelter, loaded } = await oneShelter(file, args.flags['shelter']);
   const evaluation = evaluate(shelter, { on: dayOf(args) });
-  const system = systemOf(args);
+  const system = systemOf(args, loaded);
   return args.flags['gusts'] === true
     ? gustTable(evaluation, system)
     : chosen(evaluation, String(args.flags['finding']), args.flags['part'])

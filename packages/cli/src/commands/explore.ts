@@ -36,10 +36,10 @@ export const explore: Command = {
   },
   async run(args, output, machine) {
     const form = oneOf(args, 'format', ['text', 'json'] as const, 'text');
-    const system = systemOf(args);
     const on = dayOf(args);
     const file = needPaths(args, 'which file to explore')[0] as string;
     const one = await oneShelter(file, args.flags['shelter']);
+    const system = systemOf(args, one.loaded);
     const axes = axesOfOne(one);
     const size = gridSize(axes);
     if (args.flags['write'] !== undefined) {

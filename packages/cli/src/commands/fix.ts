@@ -14,13 +14,18 @@ export const fix: Command = {
   does: 'Works out changes that make the errors of a file go away, one after the other; with --write, writes them into it.',
   options: { write: { type: 'boolean' }, units: { type: 'string' }, on: { type: 'string' } },
   async run(args, output) {
-    const system = systemOf(args);
     const [file] = await shelterFiles([needPaths(args, 'which file to mend')[0] as string]);
     if (file === undefined) throw new CannotRun('There is no shelter file there.');
     const text = await readFile(file, 'utf8');
     const workspace = await load([file]);
     const uri = workspace.files.find((entry) => entry.asked)?.uri;
     if (uri === undefined) throw new CannotRun(`${file} cannot be read.`);
+    const [first] = workspace.shelters;
+    if (first === undefined) throw new CannotRun(`There is no shelter in ${file}.`);
+    const wrong = workspace.problems.find((problem) => problem.severity === 'error');
+    if (wrong !== undefined)
+      throw new CannotRun(`${file} cannot be judged until its text is right: ${wrong.message}`);
+    const system = systemOf(args, first);
     const mended = await mend(uri, text, system, dayOf(args));
     for (const line of told(mended, system)) output.out(`${line}\n`);
     if (args.flags['write'] === true && mended.text !== text) {

@@ -1,4 +1,5 @@
 import type { System } from '@tautline/quantity';
+import { type SpecWorld, unitsOf } from '@tautline/shelter';
 import { CannotRun } from '../exit.ts';
 import type { Machine } from '../machine.ts';
 import type { CommandArguments } from './command.ts';
@@ -18,8 +19,16 @@ export function oneOf<T extends string>(
   return word;
 }
 
-export function systemOf(args: CommandArguments): System {
-  return oneOf(args, 'units', ['metric', 'us'] as const, 'metric');
+/** Units asked for with `--units`; undefined leaves each shelter in its own. */
+export function unitsAsked(args: CommandArguments): System | undefined {
+  return args.flags['units'] === undefined
+    ? undefined
+    : oneOf(args, 'units', ['metric', 'us'] as const, 'metric');
+}
+
+/** Units to show a shelter in: those asked for, else its own. */
+export function systemOf(args: CommandArguments, { world }: { readonly world: SpecWorld }): System {
+  return unitsAsked(args) ?? unitsOf(world);
 }
 
 /** The day ages are counted to: `--on`, or today. */

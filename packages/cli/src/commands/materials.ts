@@ -22,12 +22,12 @@ export const materials: Command = {
   },
   async run(args, output) {
     const form = oneOf(args, 'format', ['text', 'json', 'csv', 'xlsx'] as const, 'text');
-    const system = systemOf(args);
     const out = args.flags['out'];
     const { shelter, loaded } = await oneShelter(
       needPaths(args, 'which file to count')[0] as string,
       args.flags['shelter'],
     );
+    const system = systemOf(args, loaded);
     if (form === 'xlsx' && typeof out !== 'string')
       throw new CannotRun('Say where to write the workbook: --out FILE.xlsx');
     const buying = await buyingOf(loaded.world, args);

@@ -23,7 +23,7 @@ import {
 } from '../revisions/git.ts';
 import { type ReadRevision, workedOut } from '../revisions/worked-out.ts';
 import type { Command } from './command.ts';
-import { dayOf, needPaths, oneOf, systemOf } from './flags.ts';
+import { dayOf, needPaths, oneOf, unitsAsked } from './flags.ts';
 
 export const review: Command = {
   name: 'review',
@@ -42,7 +42,8 @@ export const review: Command = {
   async run(args, output) {
     const format = oneOf(args, 'format', ['markdown', 'html', 'json'] as const, 'markdown');
     const level = oneOf(args, 'fail-on', ['error', 'warning'] as const, 'error');
-    const system = systemOf(args);
+    const asked = unitsAsked(args);
+    const units = asked === undefined ? {} : { system: asked };
     const day = dayOf(args);
     const out = args.flags['out'];
     const [base, head, ...rest] = needPaths(args, 'which revision or folder to compare with');
@@ -55,10 +56,10 @@ export const review: Command = {
     const made = reviewOf(...(await workedOut(before, after, renamed, args, day)), renamed);
     const text =
       format === 'json'
-        ? reviewJson(made, system)
+        ? reviewJson(made, asked)
         : format === 'html'
-          ? reviewPage(made, { system, caution: cautionLine })
-          : reviewMarkdown(made, { system, caution: cautionLine });
+          ? reviewPage(made, { ...units, caution: cautionLine })
+          : reviewMarkdown(made, { ...units, caution: cautionLine });
     if (typeof out === 'string') {
       await writeFile(out, text);
       output.out(`Wrote the review of ${made.shelters.length} shelters into ${out}.\n`);

@@ -13,7 +13,7 @@ import { textReport } from '../report/text.ts';
 import { loadSolver } from '../solver.ts';
 import { type Verdict, verdictsOf } from '../verdicts.ts';
 import type { Command } from './command.ts';
-import { dayOf, needPaths, systemOf } from './flags.ts';
+import { dayOf, needPaths, systemOf, unitsAsked } from './flags.ts';
 
 const views = { section: sectionView, plan: planView, side: sideView } as const;
 
@@ -24,15 +24,15 @@ export const sheets: Command = {
   options: { out: { type: 'string' }, units: { type: 'string' }, on: { type: 'string' }, ...buyingFlags },
   async run(args, output) {
     const out = typeof args.flags['out'] === 'string' ? args.flags['out'] : 'out';
-    const system = systemOf(args);
     const files = await shelterFiles(needPaths(args, 'which files or folders to put on sheets'));
     const verdicts = verdictsOf(await load(files), dayOf(args));
-    const summary = summarise(verdicts, system);
+    const summary = summarise(verdicts, unitsAsked(args));
     await mkdir(out, { recursive: true });
     const made: Sheet[] = [];
     for (const [index, verdict] of verdicts.shelters.entries()) {
       const shown = summary.shelters[index];
       if (verdict.evaluation === undefined || shown === undefined) continue;
+      const system = systemOf(args, verdict.loaded);
       const drawings = await drawInto(out, verdict, system);
       const buying = await buyingOf(verdict.loaded.world, args);
       const counted = await materialsExact(verdict.evaluation.shelter, loadSolver, buying.options);

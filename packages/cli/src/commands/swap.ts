@@ -29,11 +29,11 @@ export const swap: Command = {
     ...buyingFlags,
   },
   async run(args, output) {
-    const system = systemOf(args);
     const [file] = await shelterFiles([needPaths(args, 'in which file to swap')[0] as string]);
     if (file === undefined) throw new CannotRun('There is no shelter file there.');
     const text = await readFile(file, 'utf8');
     const before = await stateOf(file, text, args);
+    const system = systemOf(args, before.verdicts[0]!.loaded);
     const from = itemNamed(before.stock, args.flags['from'], '--from');
     const asked = args.flags['to'];
     const tried =

@@ -9,7 +9,8 @@ export interface CheckTask {
   readonly files: readonly string[];
   /** Day ages are counted to, ISO. */
   readonly on: string;
-  readonly system: System;
+  /** Units to show everything in; each shelter in its own when absent. */
+  readonly system?: System;
   /** Also works out the whole house in space. */
   readonly full?: boolean;
 }
@@ -17,14 +18,14 @@ export interface CheckTask {
 /** Files read at once: enough to read shared imports rarely, few enough to keep memory small. */
 const handful = 12;
 
-export function checkTasks(files: readonly string[], on: string, system: System, full = false): CheckTask[] {
+export function checkTasks(files: readonly string[], on: string, system?: System, full = false): CheckTask[] {
   const tasks: CheckTask[] = [];
   for (let at = 0; at < files.length; at += handful)
     tasks.push({
       type: 'check',
       files: files.slice(at, at + handful),
       on,
-      system,
+      ...(system === undefined ? {} : { system }),
       ...(full ? { full } : {}),
     });
   return tasks;

@@ -2,6 +2,7 @@
 import { type Finding, measuredText, messageText } from '@tautline/checks';
 import type { Place, Position } from '@tautline/language';
 import type { System } from '@tautline/quantity';
+import { unitsOf } from '@tautline/shelter';
 import { shownPath } from '../files.ts';
 import type { PlacedProblem, Verdict, Verdicts } from '../verdicts.ts';
 
@@ -53,10 +54,13 @@ export interface CheckSummary {
   readonly problems: readonly ShownProblem[];
 }
 
-export function summarise(verdicts: Verdicts, system: System): CheckSummary {
+/** Everything in the units asked for, or each shelter in its own. */
+export function summarise(verdicts: Verdicts, system?: System): CheckSummary {
   return {
     files: verdicts.workspace.files.filter((file) => file.asked).length,
-    shelters: verdicts.shelters.map((verdict) => shownShelter(verdict, system)),
+    shelters: verdicts.shelters.map((verdict) =>
+      shownShelter(verdict, system ?? unitsOf(verdict.loaded.world)),
+    ),
     problems: verdicts.problems.map(shownProblem),
   };
 }

@@ -13,6 +13,7 @@ import {
 import type { SpecValue } from '@tautline/shelter';
 import { quoted } from '../text/literals.ts';
 import { scanQuantity } from '../text/quantity-text.ts';
+import { systemOfUnit } from '../text/written-system.ts';
 
 /** Whether a text reads as exactly this value. */
 function readsAs(text: string, si: number, kind: KindName): boolean {
@@ -33,15 +34,10 @@ function inOneUnit(si: number, unit: string, kind: KindName, digits: number): st
   return undefined;
 }
 
-const usUnits = new Set(Object.values(kinds).flatMap((kind) => kind.us.map(({ unit }) => unit)));
-const metricUnits = new Set(Object.values(kinds).flatMap((kind) => kind.metric.map(({ unit }) => unit)));
-
 /** The system a written quantity is in, where its units tell. */
 function systemOf(text: string): System | undefined {
   const unit = scanQuantity(text, 0)?.parts[0]?.unit;
-  if (unit === undefined) return undefined;
-  const us = usUnits.has(unit);
-  return us === metricUnits.has(unit) ? undefined : us ? 'us' : 'metric';
+  return unit === undefined ? undefined : systemOfUnit(unit);
 }
 
 /**

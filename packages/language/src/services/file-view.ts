@@ -14,6 +14,7 @@ import type { LanguageProblem } from '../problems/problem.ts';
 import { textProblems, unreadable } from '../problems/text-problems.ts';
 import { type Seen, valueProblems } from '../problems/value-problems.ts';
 import { specOf } from '../spec/to-spec.ts';
+import { writtenSystem } from '../text/written-system.ts';
 import { closureOf, fileOf, importsOf, isCatalogue, type Roots, type ShelterScopes } from './scope.ts';
 
 export interface ViewServices {
@@ -166,5 +167,6 @@ export function worldOf(document: LangiumDocument, { shared, roots }: ViewServic
       if (!definitions.has(key)) definitions.set(key, definition);
     }
   }
-  return { definitions };
+  const written = writtenSystem(document.textDocument.getText());
+  return { definitions, ...(written === undefined ? {} : { written }) };
 }

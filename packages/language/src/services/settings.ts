@@ -1,6 +1,6 @@
 /** The user's settings, as the editor sends them, and the units numbers are shown in. */
 import { format, formatBoth, type System } from '@tautline/quantity';
-import type { SpecWorld } from '@tautline/shelter';
+import { type SpecWorld, unitsOf } from '@tautline/shelter';
 
 export type SeverityChoice = 'error' | 'warning' | 'information' | 'off';
 
@@ -10,6 +10,8 @@ export interface Settings {
   readonly hintsAssumed: boolean;
   readonly hintsDerived: boolean;
   readonly lenses: boolean;
+  /** When the whole house in space is worked out; it can always be asked for. */
+  readonly wholeHouse: 'onSave' | 'whenIdle' | 'onCommand';
 }
 
 export const defaultSettings: Settings = {
@@ -18,6 +20,7 @@ export const defaultSettings: Settings = {
   hintsAssumed: true,
   hintsDerived: true,
   lenses: true,
+  wholeHouse: 'onSave',
 };
 
 const isRecord = (value: unknown): value is Readonly<Record<string, unknown>> =>
@@ -42,19 +45,15 @@ export function readSettings(sent: unknown): Settings {
     hintsAssumed: yes(at('hints', 'assumed')),
     hintsDerived: yes(at('hints', 'derived')),
     lenses: yes(at('lenses')),
+    wholeHouse: choice(at('wholeHouse'), ['onSave', 'whenIdle', 'onCommand'], 'onSave'),
   };
 }
 
-/** The system a world is shown in: the setting's, else the project's own, else metric. */
+/** The system a world is shown in: the setting's, else the project's or the file's own. */
 export function systemFor(world: SpecWorld | undefined, settings: Settings): System {
   if (settings.units === 'metric' || settings.units === 'us') return settings.units;
   if (settings.units === 'both') return 'metric';
-  for (const definition of world?.definitions.values() ?? []) {
-    if (definition.word !== 'project') continue;
-    const units = definition.children.find(({ word }) => word === 'units')?.slots['value'];
-    if (units?.type === 'word' && (units.word === 'us' || units.word === 'metric')) return units.word;
-  }
-  return 'metric';
+  return world === undefined ? 'metric' : unitsOf(world);
 }
 
 /** A value for a reader; in both systems when the user asked for both. */

@@ -5,14 +5,14 @@ import type { FactChange } from '../facts.ts';
 import type { FindingSide } from '../findings.ts';
 import type { Review, ShelterReview } from '../review.ts';
 import { saidText } from '../said.ts';
-import { headline } from './told.ts';
+import { headline, unitsOfReview } from './told.ts';
 
-export function reviewJson(review: Review, system: System): string {
+export function reviewJson(review: Review, system?: System): string {
   const plain = {
     before: review.before,
     after: review.after,
     headline: headline(review),
-    shelters: review.shelters.map((shelter) => shelterJson(shelter, system)),
+    shelters: review.shelters.map((shelter) => shelterJson(shelter, system ?? unitsOfReview(shelter))),
   };
   return `${JSON.stringify(plain, rounded, 2)}\n`;
 }

@@ -10,7 +10,8 @@ export const commentMark = '<!-- tautline review -->';
 const longest = 60_000;
 
 export interface MarkdownOptions {
-  readonly system: System;
+  /** Units to show everything in; each shelter in its own when absent. */
+  readonly system?: System;
   /** The line that every report carries. */
   readonly caution: string;
 }

@@ -6,7 +6,8 @@ import type { Review, ShelterReview } from '../review.ts';
 import { headline, type ToldChange, type ToldShelter, tellShelter, worthASection } from './told.ts';
 
 export interface PageOptions {
-  readonly system: System;
+  /** Units to show everything in; each shelter in its own when absent. */
+  readonly system?: System;
   readonly caution: string;
 }
 
@@ -29,7 +30,7 @@ export function reviewPage(review: Review, { system, caution }: PageOptions): st
 <p class="quiet">${escaped(caution)}</p>
 </header>
 <main>
-${told.map((one) => sectionOf(one, system)).join('\n')}
+${told.map((one) => sectionOf(one)).join('\n')}
 ${quiet.length === 0 ? '' : `<section><h2>Unchanged</h2><p>${quiet.map(({ name }) => escaped(name)).join(', ')}</p></section>`}
 </main>
 </body>
@@ -37,8 +38,8 @@ ${quiet.length === 0 ? '' : `<section><h2>Unchanged</h2><p>${quiet.map(({ name }
 `;
 }
 
-function sectionOf(told: ToldShelter, system: System): string {
-  const { review } = told;
+function sectionOf(told: ToldShelter): string {
+  const { review, system } = told;
   const figures: readonly (readonly [string, string])[] = [
     ['Findings', told.findingTally],
     ['Most used', told.governing],

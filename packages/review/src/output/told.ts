@@ -1,6 +1,7 @@
-/** A review in words, in one system of units: what the Markdown and the page both set out. Not escaped. */
+/** A review in words, each shelter in one system of units: what the Markdown and the page both set out. Not escaped. */
 import { messageText } from '@tautline/checks';
 import { format, type System, usedText } from '@tautline/quantity';
+import { unitsOf } from '@tautline/shelter';
 import { moneyText } from '@tautline/takeoff';
 import type { FactChange } from '../facts.ts';
 import type { CostSide, Governing } from '../figures.ts';
@@ -19,6 +20,7 @@ export interface ToldChange {
 
 export interface ToldShelter {
   readonly review: ShelterReview;
+  readonly system: System;
   /** What happened to it, e.g. `3 facts changed, was plug-house`. */
   readonly outcome: string;
   /** Counts of errors and warnings that came and went, e.g. `2 came, 1 went`; empty when none did. */
@@ -34,7 +36,14 @@ export interface ToldShelter {
   readonly problems: readonly string[];
 }
 
-export function tellShelter(review: ShelterReview, system: System): ToldShelter {
+/** Units a shelter's review is shown in when none are asked for: its own, after the change where it is still there. */
+export function unitsOfReview({ pair }: ShelterReview): System {
+  const shown = pair.after ?? pair.before;
+  return shown === undefined ? 'metric' : unitsOf(shown.world);
+}
+
+export function tellShelter(review: ShelterReview, asked?: System): ToldShelter {
+  const system = asked ?? unitsOfReview(review);
   const { facts } = review;
   const groups = [
     ['Design', facts.design],
@@ -45,6 +54,7 @@ export function tellShelter(review: ShelterReview, system: System): ToldShelter 
   ] as const;
   return {
     review,
+    system,
     outcome: outcomeOf(review),
     findingTally: tallyOf(review.findings),
     governing: sidesText(review, review.governing, governingText),

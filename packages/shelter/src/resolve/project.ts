@@ -2,7 +2,7 @@
 import type { Origin } from '../model/origin.ts';
 import { dateIn, factNode, factNodes, itemIn, numberIn, textIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition, SpecWorld } from '../spec/spec.ts';
-import { type Notes, problem } from './notes.ts';
+import { type Notes, newNotes, problem } from './notes.ts';
 
 export interface Project {
   readonly title?: string;
@@ -55,6 +55,11 @@ export function readProject(world: SpecWorld, notes: Notes): Project {
     ...(currency === undefined ? {} : { currency }),
     ...(units === 'metric' || units === 'us' ? { units } : {}),
   };
+}
+
+/** The units a world is shown in: those the project says, else those its file is written in, else metric. */
+export function unitsOf(world: SpecWorld): 'metric' | 'us' {
+  return readProject(world, newNotes()).units ?? world.written ?? 'metric';
 }
 
 /** Where the prices come from, one note a list. The prices themselves stand in the items. */

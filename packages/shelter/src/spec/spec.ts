@@ -36,6 +36,8 @@ export interface SpecDefinition extends SpecNode {
 /** Everything one shelter needs, gathered from its file and the files it imports. */
 export interface SpecWorld {
   readonly definitions: ReadonlyMap<string, SpecDefinition>;
+  /** The system most quantities of the file itself are written in, where that can be told. */
+  readonly written?: 'metric' | 'us';
 }
 
 /** A change to the spec. The language layer turns the same edit into a text edit. */

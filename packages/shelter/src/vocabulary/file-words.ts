@@ -8,7 +8,7 @@ export const projectFacts: readonly Entry[] = [
   fact(
     'units',
     '{value: word metric|us}',
-    'Units that numbers are shown in; what you write keeps its own.',
+    'Units that numbers are shown in; those most of the file is written in when left out. What you write keeps its own.',
     'units metric',
   ),
 ];
