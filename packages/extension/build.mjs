@@ -61,7 +61,8 @@ const browser = {
 };
 
 const made = await templates();
-const described = { plugins: [await describedChecks(common), pure] };
+const { plugin, pages } = await describedChecks(common);
+const described = { plugins: [plugin, pure] };
 
 /** Budgets in bytes. */
 const kB = 1000;
@@ -135,6 +136,7 @@ const bundles = [
 await rm(out, { recursive: true, force: true });
 await mkdir(out, { recursive: true });
 await writeFile(new URL('templates.json', out), JSON.stringify(made));
+await writeFile(new URL('explanations.json', out), JSON.stringify(pages));
 await writeFile(new URL('snippets.json', out), JSON.stringify(snippets(made), null, 2));
 const tooBig = [];
 /** The scripts of the drawing sheet's page keep one budget between them. */

@@ -6,7 +6,10 @@ import { build } from 'esbuild';
 
 const analyst = /\/language\/src\/analyst\/analyst\.ts$/;
 
-/** An esbuild plugin; `settings` are those of the bundles. */
+/**
+ * The esbuild plugin, and the page that explains each check, by id; `settings` are those of the bundles. The
+ * pages are a file of their own, which the client reads when somebody asks: they would double the server.
+ */
 export async function describedChecks(settings) {
   const bundled = await build({
     ...settings,
@@ -29,7 +32,8 @@ export async function describedChecks(settings) {
     const elsewhere = () => { throw new Error('this is calculated in the analysis worker'); };
     ${calculations.map(([name]) => `export const ${name} = elsewhere;`).join('\n')}
   `;
-  return {
+  const pages = Object.fromEntries(all.checks.map((check) => [check.id, all.explanationPage(check)]));
+  const plugin = {
     name: 'described-checks',
     setup(bundling) {
       bundling.onResolve({ filter: /^@tautline\/checks$/ }, ({ importer }) => ({
@@ -44,4 +48,5 @@ export async function describedChecks(settings) {
       }));
     },
   };
+  return { plugin, pages };
 }

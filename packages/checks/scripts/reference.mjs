@@ -1,8 +1,9 @@
-// Writes CHECKS.md from the checks' own explanations. A test holds the file to them.
+// Writes CHECKS.md from the checks' own explanations and specs. A test holds the file to them.
 import { writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
+await import('./embed-specs.mjs');
 const { outputFiles } = await build({
   entryPoints: [fileURLToPath(new URL('../src/reference.ts', import.meta.url))],
   bundle: true,

@@ -1,5 +1,7 @@
 import { kindOf } from '@tautline/quantity';
 import type { Check } from './check.ts';
+import { exampleSpecs } from './example-specs.ts';
+import { fenced } from './explanation-page.ts';
 import { checks } from './registry.ts';
 import { sources } from './sources.ts';
 
@@ -53,7 +55,25 @@ function section(check: Check): string[] {
       return source === undefined ? `- ${id}` : `- ${source.title}: ${source.where} (${source.standing})`;
     }),
     '',
+    ...specLines(check.id),
   ];
+}
+
+/** The spec that fails and the one that does not; the tests run both. */
+function specLines(id: string): string[] {
+  const specs = exampleSpecs(id);
+  return specs === undefined
+    ? []
+    : [
+        'A spec that fails by it:',
+        '',
+        fenced(specs.bad),
+        '',
+        'A spec that does not:',
+        '',
+        fenced(specs.good),
+        '',
+      ];
 }
 
 /** What a kind of quantity is called, as a reader of the table says it. */

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { isKind } from '@tautline/quantity';
 import { describe, expect, it } from 'vitest';
-import { checkReference, checks, evaluate, sources } from '../src/index.ts';
+import { checkReference, checks, evaluate, exampleSpecs, explanationPage, sources } from '../src/index.ts';
 import { brace, fastening, ridgedHouse, sprungHouse, withCover } from './houses.ts';
 
 describe('what the checks say of themselves', () => {
@@ -20,6 +20,15 @@ describe('what the checks say of themselves', () => {
       for (const { kind } of check.symbols) expect(isKind(kind), `${check.id}: ${kind}`).toBe(true);
     },
   );
+
+  it.each(checks.map((check) => [check.id, check] as const))('%s has a page of its own', (id, check) => {
+    const page = explanationPage(check);
+    for (const part of [check.asks, check.matters, check.formula, check.leavesOut, check.mayBeAccepted])
+      expect(page).toContain(part);
+    const specs = exampleSpecs(id);
+    for (const text of Object.values(specs ?? {})) expect(page).toContain(text.trimEnd());
+    expect(page).not.toMatch(/undefined|NaN/);
+  });
 
   it('stands in CHECKS.md as `npm run generate` writes it', () => {
     const written = readFileSync(new URL('../CHECKS.md', import.meta.url), 'utf8');

@@ -11,6 +11,10 @@ export const settingsSection = 'tautline';
 export const catalogueScheme = 'tautline-catalogue';
 /** Scheme of the explanations of checks, read-only Markdown: `tautline-check:/frame-ponding.md`. */
 export const explanationScheme = 'tautline-check';
+/** The check whose explanation has that address; undefined when it is no such address. */
+export function explainedCheck(address: string): string | undefined {
+  return new RegExp(`^${explanationScheme}:/+([a-z0-9-]+)\\.md$`).exec(address)?.[1];
+}
 
 /** Zero-based, as the editor counts. */
 export interface PlainPosition {
@@ -32,8 +36,6 @@ export interface PlainPlace {
 export const previewRequest = 'tautline/preview';
 /** `CatalogueQuestion` -> `CatalogueAnswer | null`: text of a built-in catalogue file. */
 export const catalogueRequest = 'tautline/catalogue';
-/** `ExplanationQuestion` -> `ExplanationAnswer | null`: text of a page under `explanationScheme`. */
-export const explanationRequest = 'tautline/explanation';
 /** `CalculationQuestion` -> `CalculationAnswer | null`: calculation sheet as Markdown. */
 export const calculationRequest = 'tautline/calculation';
 /** `AssumedQuestion` -> `AssumedAnswer`: text edits that write assumed values into the text. */
@@ -171,13 +173,6 @@ export interface CatalogueQuestion {
 }
 export interface CatalogueAnswer {
   readonly text: string;
-}
-
-export interface ExplanationQuestion {
-  readonly uri: string;
-}
-export interface ExplanationAnswer {
-  readonly markdown: string;
 }
 
 export interface CalculationQuestion {

@@ -1,10 +1,9 @@
 /** What a shelter's lines answer: explanations, prices of fixes, ranges, severities, and fixing all slips at once. */
-import { checks } from '@tautline/checks';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CodeAction, CodeLens, Diagnostic } from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../src/analyst/analyst.ts';
 import { templateFor, textOfTemplate } from '../src/files/templates.ts';
-import type { ExplanationAnswer, PreviewAnswer } from '../src/protocol.ts';
+import { explainedCheck, type PreviewAnswer } from '../src/protocol.ts';
 import { applied, type Editor, startEditor } from './editor.ts';
 
 const site = 'site terrace { gust 42 m/s; soil loam; rain 110 mm/h }\n';
@@ -38,23 +37,20 @@ const actionsAt = (diagnostic: Diagnostic | undefined, only?: string[]): Promise
   });
 
 describe('explanations', () => {
-  it('are linked from findings, and answered for every check', async () => {
+  it('are linked from findings, and nothing else is such a link', () => {
     const link = found.find(({ code }) => code === 'pull-out')?.codeDescription?.href;
     expect(link).toBe('tautline-check:/pull-out.md');
-    const page = await editor.ask<ExplanationAnswer>('tautline/explanation', { uri: link });
-    for (const { id, asks, matters, leavesOut } of checks) {
-      const answer = await editor.ask<ExplanationAnswer>('tautline/explanation', {
-        uri: `tautline-check:/${id}.md`,
-      });
-      for (const part of [asks, matters, leavesOut]) expect(answer.markdown, id).toContain(part);
-      expect(answer.markdown, id).not.toMatch(/undefined|NaN/);
-    }
-    expect(page.markdown).toContain('`pull-out`');
+    expect(explainedCheck(link ?? '')).toBe('pull-out');
+    for (const at of [
+      'tautline-check:/../pull-out.md',
+      'file:///pull-out.md',
+      'tautline-check:/pull-out',
+      '',
+    ])
+      expect(explainedCheck(at), at).toBe(undefined);
   });
 
-  it('are not made up for what is no check', async () => {
-    for (const at of ['tautline-check:/none.md', 'tautline-check:/../pull-out.md', 'file:///pull-out.md', ''])
-      expect(await editor.ask('tautline/explanation', { uri: at }), at).toBe(null);
+  it('are not linked from slips of writing', async () => {
     await editor.change(uri, `${prices}${site}${shelter.replace('14 ft by', '14 by')}`);
     const problems = await editor.diagnostics(uri, (list) => list.some(({ code }) => code === 'needs-unit'));
     expect(problems.find(({ code }) => code === 'needs-unit')?.codeDescription).toBe(undefined);

@@ -1,4 +1,12 @@
-import { type Check, checkOf, checks, type Evaluation, evaluate, sources } from '@tautline/checks';
+import {
+  type Check,
+  checkOf,
+  checks,
+  type Evaluation,
+  evaluate,
+  exampleSpecs,
+  sources,
+} from '@tautline/checks';
 import { CannotRun, exit } from '../exit.ts';
 import { oneShelter } from '../one-shelter.ts';
 import { calculation, gustTable } from '../report/calculation.ts';
@@ -86,5 +94,16 @@ export function explanation(check: Check): string {
     );
   }
   lines.push(`Leaves out  ${check.leavesOut}`, `May be accepted  ${check.mayBeAccepted}`);
+  const specs = exampleSpecs(check.id);
+  if (specs !== undefined)
+    lines.push(
+      '',
+      'A spec that fails by it:',
+      '',
+      specs.bad,
+      'A spec that does not:',
+      '',
+      specs.good.trimEnd(),
+    );
   return `${lines.join('\n')}\n`;
 }

@@ -2,11 +2,10 @@ import {
   type CatalogueAnswer,
   catalogueRequest,
   catalogueScheme,
-  type ExplanationAnswer,
-  explanationRequest,
+  explainedCheck,
   explanationScheme,
 } from '@tautline/language/protocol';
-import { type ExtensionContext, type TextDocumentContentProvider, workspace } from 'vscode';
+import { type ExtensionContext, type TextDocumentContentProvider, Uri, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 
 /** Opens files of the built-in catalogue read-only, with the text the server itself reads. */
@@ -26,17 +25,15 @@ export function registerCatalogue(context: ExtensionContext, client: BaseLanguag
   context.subscriptions.push(workspace.registerTextDocumentContentProvider(catalogueScheme, provider));
 }
 
-/** Opens the explanations of checks, which problems link to, as read-only pages. */
-export function registerExplanations(context: ExtensionContext, client: BaseLanguageClient): void {
+/** Opens the explanations of checks, which problems link to, as read-only pages; made when the extension is built. */
+export function registerExplanations(context: ExtensionContext): void {
+  const file = Uri.joinPath(context.extensionUri, 'dist', 'explanations.json');
   const provider: TextDocumentContentProvider = {
-    async provideTextDocumentContent(uri, token) {
-      await client.start();
-      const answer = await client.sendRequest<ExplanationAnswer | null>(
-        explanationRequest,
-        { uri: uri.toString() },
-        token,
+    async provideTextDocumentContent(uri) {
+      const pages: Readonly<Record<string, string>> = JSON.parse(
+        new TextDecoder().decode(await workspace.fs.readFile(file)),
       );
-      return answer?.markdown ?? `There is no check ${uri.path}.\n`;
+      return pages[explainedCheck(uri.toString()) ?? ''] ?? `There is no check ${uri.path}.\n`;
     },
   };
   context.subscriptions.push(workspace.registerTextDocumentContentProvider(explanationScheme, provider));

@@ -16,7 +16,7 @@ export function wire(context: ExtensionContext, client: BaseLanguageClient): voi
   context.subscriptions.push(sheets, status);
   registerFiles(context, client);
   registerCatalogue(context, client);
-  registerExplanations(context, client);
+  registerExplanations(context);
   registerCalculation(context, client);
   registerAssumed(context, client);
   registerPlaces(context);

@@ -16,9 +16,6 @@ import {
   type CatalogueQuestion,
   calculationRequest,
   catalogueRequest,
-  type ExplanationAnswer,
-  type ExplanationQuestion,
-  explanationRequest,
   type PlainPlace,
   type PreviewAnswer,
   type PreviewDrawing,
@@ -37,7 +34,6 @@ import type { FileAnalysis, ShelterResult } from './analyses.ts';
 import { writeAssumed } from './assumed.ts';
 import { rangeOf } from './context.ts';
 import { findingSpan, knownProblems } from './diagnostics.ts';
-import { explanationAt } from './explanation.ts';
 import type { ServerServices } from './lsp-module.ts';
 import { definitionNamed, nameSpan } from './named.ts';
 import { shown, systemFor } from './settings.ts';
@@ -78,10 +74,6 @@ export function registerRequests(connection: Connection, services: ServerService
   connection.onRequest(catalogueRequest, ({ uri }: CatalogueQuestion): CatalogueAnswer | null => {
     const text = catalogueText(uri);
     return text === undefined ? null : { text };
-  });
-  connection.onRequest(explanationRequest, ({ uri }: ExplanationQuestion): ExplanationAnswer | null => {
-    const markdown = explanationAt(uri);
-    return markdown === undefined ? null : { markdown };
   });
   connection.onRequest(
     templatesRequest,

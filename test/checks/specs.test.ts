@@ -1,0 +1,94 @@
+/**
+ * Every check has a good and a bad spec beside its explanation, and they do what the explanation says: nothing
+ * of the good one fails, and the bad one fails by the check.
+ */
+import { checks, type EvaluateOptions, exampleSpecs } from '@tautline/checks';
+import { formatText, type LoadedWorkspace } from '@tautline/language';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { failedIn, judgeSpec, loadSpecs } from './specs.ts';
+
+/** The day of the check; ages are counted to it. */
+const on = '2026-11-25';
+/** What only the whole house in space answers. */
+const inSpace = new Set(['whole-house', 'tier-difference']);
+/** What else fails in a bad spec, because the one cannot be had without the other. */
+const also: Readonly<Record<string, readonly string[]>> = {};
+/** Checks whose pair is still to be written. */
+const without = new Set<string>([
+  'abrasion',
+  'bend-radius',
+  'bow-buckling',
+  'bow-deflection',
+  'cross-fitting-angle',
+  'dissimilar-metals',
+  'eave-sag',
+  'fastening-pull',
+  'film-grade',
+  'film-life',
+  'film-ponding',
+  'film-stress',
+  'flutter',
+  'foot-bearing',
+  'frame-ponding',
+  'heat',
+  'hot-slack',
+  'irrigation',
+  'lateral-foot',
+  'light',
+  'locked-in-stress',
+  'mesh-airflow',
+  'over-span',
+  'post-buckling',
+  'pull-out',
+  'purlin-span',
+  'racking',
+  'rafter-ponding',
+  'rail-span',
+  'requirement',
+  'roll-width',
+  'rot',
+  'runoff',
+  'site-facts',
+  'splice-overlap',
+  'stock-length',
+  'storm-order',
+  'tier-difference',
+  'weak-coupler',
+  'whole-house',
+  'withstand',
+]);
+
+let workspace: LoadedWorkspace;
+beforeAll(async () => {
+  workspace = await loadSpecs();
+});
+
+describe('the specs beside the explanations', () => {
+  it.each(checks.map(({ id }) => id).filter((id) => !without.has(id)))(
+    '%s: the bad one fails by it, the good one by nothing',
+    (id) => {
+      const options: EvaluateOptions = { on, gusts: false, ...(inSpace.has(id) ? { tier: 'full' } : {}) };
+      expect(failedIn(judgeSpec(workspace, `${id}.bad`, options))).toEqual([id, ...(also[id] ?? [])].sort());
+      expect(failedIn(judgeSpec(workspace, `${id}.good`, options))).toEqual([]);
+    },
+    60_000,
+  );
+
+  it('stand for checks that there are, and are embedded as they are written', () => {
+    const ids = new Set(checks.map(({ id }) => id));
+    for (const { uri, text } of workspace.files) {
+      const [, id = '', side] = /\/([a-z-]+)\.(good|bad)\.shelter$/.exec(uri) ?? [];
+      expect(ids.has(id), uri).toBe(true);
+      expect(side === undefined ? undefined : exampleSpecs(id)?.[side as 'good' | 'bad'], uri).toBe(text);
+      expect(formatText(text), uri).toBe(text);
+    }
+  });
+
+  it('can be read aloud', () => {
+    for (const { uri, text } of workspace.files) expect(text.split('\n').length, uri).toBeLessThan(40);
+  });
+
+  it('are owed by no check that has them', () => {
+    for (const id of without) expect(exampleSpecs(id), id).toBe(undefined);
+  });
+});

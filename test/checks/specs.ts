@@ -1,0 +1,34 @@
+/** The good and bad specs beside the checks' explanations, read from their folder. */
+import { readdirSync, readFileSync } from 'node:fs';
+import { type EvaluateOptions, type Evaluation, evaluate } from '@tautline/checks';
+import { type LoadedWorkspace, loadWorkspace } from '@tautline/language';
+import { resolveShelter } from '@tautline/shelter';
+
+const folder = new URL('../../packages/checks/specs/', import.meta.url);
+
+/** Every spec, loaded at once; each stands for itself. */
+export function loadSpecs(): Promise<LoadedWorkspace> {
+  const files = readdirSync(folder)
+    .filter((name) => name.endsWith('.shelter'))
+    .map((name) => ({ uri: new URL(name, folder).href, text: readFileSync(new URL(name, folder), 'utf8') }));
+  return loadWorkspace(files);
+}
+
+/** The verdict on the shelter of one of them, e.g. 'rot.bad'; throws with the problems when it says something wrong. */
+export function judgeSpec(workspace: LoadedWorkspace, name: string, options: EvaluateOptions): Evaluation {
+  const { href } = new URL(`${name}.shelter`, folder);
+  const shelters = workspace.shelters.filter(({ uri }) => uri === href);
+  const [loaded] = shelters;
+  if (loaded === undefined || shelters.length > 1) throw new Error(`${name} is not a spec of one shelter`);
+  const { shelter, problems } = resolveShelter(loaded.name, loaded.world);
+  const wrong = [...workspace.problems.filter(({ uri }) => uri === href), ...problems];
+  const errors = wrong.filter(({ severity }) => severity === 'error').map(({ message }) => message);
+  if (shelter === undefined || errors.length > 0) throw new Error(`${name}: ${errors.join('\n')}`);
+  return evaluate(shelter, options);
+}
+
+/** Ids of the checks that fail, each once. */
+export function failedIn(evaluation: Evaluation): string[] {
+  const failed = evaluation.findings.filter(({ verdict }) => verdict === 'fails').map(({ id }) => id);
+  return [...new Set(failed)].sort();
+}
