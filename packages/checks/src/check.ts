@@ -43,6 +43,8 @@ export type Lever =
 /** Stock a fix may reach for. */
 export interface Stock {
   readonly items: readonly Item[];
+  /** Units that sizes are rounded to; metric when absent. */
+  readonly system?: 'metric' | 'us';
 }
 
 /** What one symbol of a check's formula means. */

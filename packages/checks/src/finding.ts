@@ -20,6 +20,8 @@ export interface Fix {
   readonly edits: readonly SpecEdit[];
   /** Utilisation of the same check after the change. */
   readonly utilisationAfter: number;
+  /** Ids of other checks that fail already and are further from passing after the change. */
+  readonly worse: readonly string[];
 }
 
 export interface Finding {

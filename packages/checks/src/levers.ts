@@ -17,7 +17,8 @@ import type { Lever, Stock } from './check.ts';
 import { length } from './judge.ts';
 import { setItem, setQuantity } from './slots.ts';
 
-const handy = { metric: 0.05, us: 0.0254 };
+const inch = 0.0254;
+const handy = { metric: 0.05, us: inch };
 
 /** A flatter bow: a lower rise, or a shorter pipe where the spec says the length. */
 export function flatter(bows: Bows): Lever {
@@ -113,12 +114,19 @@ export function tiedHeads(shelter: Shelter): Lever[] {
 }
 
 /** Feet set in concrete instead of what they are, the smallest first, m. */
-export function inConcrete(foot: Foot, acrosses: readonly number[], depths: readonly number[]): Lever {
+export function inConcrete(
+  foot: Foot,
+  acrosses: readonly number[],
+  depths: readonly number[],
+  { system }: Stock,
+): Lever {
   const { origin } = foot;
+  // Holes are dug in whole inches where people think in inches.
+  const handySize = (size: number): number => (system === 'us' ? Math.round(size / inch) * inch : size);
   return {
     type: 'choice',
-    options: acrosses.flatMap((across) =>
-      depths.map((depth) => ({
+    options: acrosses.map(handySize).flatMap((across) =>
+      depths.map(handySize).map((depth) => ({
         title: ['Set each foot in concrete, ', length(across), ' across and ', length(depth), ' deep'],
         edits: [
           { type: 'replace' as const, node: origin, slots: { kind: wordValue('concrete', origin) } },

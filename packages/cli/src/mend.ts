@@ -37,21 +37,32 @@ export async function mend(uri: string, text: string, system: System, on: string
         .filter(({ finding }) => finding.severity === 'error')
         .map(({ finding }) => ({ finding, verdict })),
     );
+    const known = new Map<Finding, readonly Fix[]>();
+    const fixesOf = ({ finding, verdict }: (typeof failing)[number]): readonly Fix[] => {
+      const context = fixContext(verdict.loaded, system, on);
+      const found =
+        known.get(finding) ??
+        (verdict.evaluation === undefined ? [] : fixesFor(finding, verdict.evaluation, context));
+      known.set(finding, found);
+      return found;
+    };
+    // What makes something else that fails worse is taken only where nothing else is left.
     let step: MendStep | undefined;
-    for (const { finding, verdict } of failing) {
-      if (verdict.evaluation === undefined) continue;
-      const fix = fixesFor(finding, verdict.evaluation, fixContext(verdict.loaded, system, on)).find(
-        (candidate) => {
+    for (const harmless of [true, false]) {
+      for (const one of failing) {
+        const fix = fixesOf(one).find((candidate) => {
+          if (harmless && candidate.worse.length > 0) return false;
           const next = applied(uri, now, candidate, system);
           if (next === undefined || next === now) return false;
           now = next;
           return true;
-        },
-      );
-      if (fix !== undefined) {
-        step = { finding, fix };
-        break;
+        });
+        if (fix !== undefined) {
+          step = { finding: one.finding, fix };
+          break;
+        }
       }
+      if (step !== undefined) break;
     }
     if (step === undefined) return { text: now, steps, left: failing.map(({ finding }) => finding) };
     steps.push(step);

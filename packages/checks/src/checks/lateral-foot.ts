@@ -1,7 +1,7 @@
 import { groundAllowedAt } from '@tautline/loads';
 import type { Site } from '@tautline/shelter';
 import type { Reaction, Response } from '@tautline/structure';
-import type { Check, CheckInput, Lever } from '../check.ts';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type FrameFoot, frameFeet, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footSideways } from '../ground-sideways.ts';
@@ -132,14 +132,15 @@ export const lateralFoot: Check = {
 };
 
 /** Deeper, then wider, or in concrete. */
-function levers(input: CheckInput, finding: Finding): Lever[] {
+function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const held = frameFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
   if (held === undefined) return [];
   const { foot } = held;
   if (foot.kind === 'ballast' || foot.kind === 'bearing') return [];
   const tied = tiedHeads(input.shelter);
   if (tied.length > 0) return tied;
-  if (foot.kind !== 'concrete') return [deeper(foot), inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.8, 1, 1.2])];
+  if (foot.kind !== 'concrete')
+    return [deeper(foot), inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.8, 1, 1.2], stock)];
   if (foot.across === undefined) return [deeper(foot)];
   const { across } = foot;
   return [

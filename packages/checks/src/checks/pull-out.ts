@@ -73,7 +73,7 @@ export const pullOut: Check = {
 };
 
 /** Deeper, then wider, then another kind of foot. */
-function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
+function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const held = frameFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
   if (held === undefined) return [];
   const { foot } = held;
@@ -92,6 +92,6 @@ function levers(input: CheckInput, finding: Finding, _stock: Stock): Lever[] {
       edits: (value) => [setQuantity(foot.origin, 'across', value, 'length')],
     });
   }
-  if (foot.kind !== 'concrete') result.push(inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.6, 0.8, 1]));
+  if (foot.kind !== 'concrete') result.push(inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.6, 0.8, 1], stock));
   return result;
 }

@@ -5,7 +5,7 @@
 import { applyEdits, resolveShelter, type Shelter, type SpecEdit, type SpecWorld } from '@tautline/shelter';
 import type { Lever, Stock } from '../check.ts';
 import { type Evaluation, evaluate } from '../evaluate.ts';
-import type { Finding, Fix } from '../finding.ts';
+import type { Finding, Fix, MessagePiece } from '../finding.ts';
 import { checkOf } from '../registry.ts';
 
 export interface FixContext {
@@ -22,9 +22,20 @@ export interface FixContext {
 interface Trial {
   readonly utilisation: number;
   readonly passes: boolean;
+  /** Ids of other checks that failed before and fail by more after the change. */
+  readonly worse: readonly string[];
 }
 
-/** Every fix that makes this finding go away, smallest change of each kind. */
+/** What failed before a change, by check and part, with how much it was used. */
+type Failing = ReadonlyMap<string, number>;
+
+/** A share that grows by less than a tenth of itself is not told as worse. */
+const worthTelling = 1.1;
+
+/**
+ * Every fix that makes this finding go away, smallest change of each kind; those that make something else that
+ * fails worse come last. Where no single change does it, two at a time are tried.
+ */
 export function fixesFor(finding: Finding, evaluation: Evaluation, context: FixContext): Fix[] {
   const check = checkOf(finding.id);
   if (check?.levers === undefined || finding.verdict === 'passes' || finding.verdict === 'not checked')
@@ -38,27 +49,25 @@ export function fixesFor(finding: Finding, evaluation: Evaluation, context: FixC
     ...(evaluation.gusts === undefined ? {} : { gusts: evaluation.gusts }),
     ...(context.on === undefined ? {} : { on: context.on }),
   };
-  const failing = new Set(
+  const failing = new Map(
     evaluation.findings
       .filter((entry) => entry.verdict === 'fails')
-      .map((entry) => `${entry.id}@${entry.part}`),
+      .map((entry) => [`${entry.id}@${entry.part}`, entry.utilisation ?? 0]),
   );
   const attempt = (edits: readonly SpecEdit[]): Trial => trial(finding, edits, failing, context);
-  return check.levers(input, finding, context.stock).flatMap((lever) => {
+  const levers = check.levers(input, finding, { ...context.stock, system: context.system });
+  const single = levers.flatMap((lever) => {
     const fix =
       lever.type === 'number' ? tryNumber(lever, attempt, context.system) : tryChoice(lever, attempt);
     return fix === undefined ? [] : [fix];
   });
+  const found = single.length > 0 ? single : tryTogether(levers, attempt, context.system);
+  return found.sort((a, b) => a.worse.length - b.worse.length);
 }
 
-function trial(
-  finding: Finding,
-  edits: readonly SpecEdit[],
-  failing: ReadonlySet<string>,
-  context: FixContext,
-): Trial {
+function trial(finding: Finding, edits: readonly SpecEdit[], failing: Failing, context: FixContext): Trial {
   const shelter = changed(edits, context);
-  if (shelter === undefined) return { utilisation: Number.POSITIVE_INFINITY, passes: false };
+  if (shelter === undefined) return { utilisation: Number.POSITIVE_INFINITY, passes: false, worse: [] };
   const after = evaluate(shelter, {
     gusts: false,
     ...(context.on === undefined ? {} : { on: context.on }),
@@ -74,7 +83,15 @@ function trial(
       entry.verdict === 'fails' && entry.severity === 'error' && !failing.has(`${entry.id}@${entry.part}`),
   );
   const stillUnknown = after.notChecked.some((entry) => entry.id === finding.id) && same.length === 0;
-  return { utilisation, passes: utilisation <= 1 && !fresh && !stillUnknown };
+  const worse = after.findings
+    .filter((entry) => {
+      const before = failing.get(`${entry.id}@${entry.part}`);
+      return (
+        entry.id !== finding.id && before !== undefined && (entry.utilisation ?? 0) > before * worthTelling
+      );
+    })
+    .map((entry) => entry.id);
+  return { utilisation, passes: utilisation <= 1 && !fresh && !stillUnknown, worse: [...new Set(worse)] };
 }
 
 /** The shelter after the edits, or undefined when they cannot be resolved. */
@@ -98,6 +115,7 @@ function tryChoice(
         title: option.title,
         edits: option.edits,
         utilisationAfter: result.utilisation,
+        worse: result.worse,
       };
   }
   return undefined;
@@ -137,7 +155,33 @@ function tryNumber(
     title: lever.title(value),
     edits: lever.edits(value),
     utilisationAfter: at(high).utilisation,
+    worse: at(high).worse,
   };
+}
+
+/** Another item of stock together with a moved number: the first item for which a move is found. */
+function tryTogether(
+  levers: readonly Lever[],
+  attempt: (edits: readonly SpecEdit[]) => Trial,
+  system: 'metric' | 'us',
+): Fix[] {
+  const numbers = levers.filter((lever) => lever.type === 'number');
+  for (const option of levers.flatMap((lever) => (lever.type === 'choice' ? lever.options : []))) {
+    for (const number of numbers) {
+      const both = (edits: readonly SpecEdit[]): Trial => attempt([...option.edits, ...edits]);
+      const fix = tryNumber(number, both, system);
+      if (fix !== undefined)
+        return [{ ...fix, title: joined(option.title, fix.title), edits: [...option.edits, ...fix.edits] }];
+    }
+  }
+  return [];
+}
+
+/** Two titles as one sentence. */
+function joined(first: readonly MessagePiece[], second: readonly MessagePiece[]): readonly MessagePiece[] {
+  const [start, ...rest] = second;
+  const small = typeof start === 'string' ? start.charAt(0).toLowerCase() + start.slice(1) : start;
+  return [...first, ', and ', ...(small === undefined ? [] : [small]), ...rest];
 }
 
 /** k steps without the rounding dust of k * 0.05. */

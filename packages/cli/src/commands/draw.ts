@@ -1,16 +1,16 @@
 import { writeFile } from 'node:fs/promises';
-import { planView, sectionView, sideView, toSvg } from '@tautline/drawing';
+import { toSvg, type ViewName, views } from '@tautline/drawing';
 import { CannotRun, exit } from '../exit.ts';
 import { oneShelter } from '../one-shelter.ts';
 import type { Command } from './command.ts';
 import { needPaths, oneOf, systemOf } from './flags.ts';
 
-const views = { section: sectionView, plan: planView, side: sideView } as const;
+const names = Object.keys(views) as readonly ViewName[];
 
 export const draw: Command = {
   name: 'draw',
   usage:
-    'draw FILE --view section|plan|side --out FILE.svg [--shelter NAME] [--units metric|us] [--theme paper|light|dark|contrast]',
+    'draw FILE --view section|plan|side|setting-out|bend-template --out FILE.svg [--shelter NAME] [--units metric|us] [--theme paper|light|dark|contrast]',
   does: 'Draws a shelter with its dimensions, as SVG.',
   options: {
     view: { type: 'string' },
@@ -20,7 +20,7 @@ export const draw: Command = {
     theme: { type: 'string' },
   },
   async run(args, output) {
-    const view = oneOf(args, 'view', ['section', 'plan', 'side'] as const, 'section');
+    const view = oneOf(args, 'view', names, 'section');
     const theme = oneOf(args, 'theme', ['paper', 'light', 'dark', 'contrast'] as const, 'paper');
     const out = args.flags['out'];
     if (typeof out !== 'string') throw new CannotRun('Say where to write the drawing: --out FILE.svg');
@@ -28,7 +28,9 @@ export const draw: Command = {
       needPaths(args, 'which file to draw')[0] as string,
       args.flags['shelter'],
     );
-    await writeFile(out, toSvg(views[view](shelter, { system: systemOf(args, loaded) }), theme));
+    const drawing = views[view](shelter, { system: systemOf(args, loaded) });
+    if (!drawing) throw new CannotRun(`${shelter.name} has nothing for a ${view}: no pipe of it is bent.`);
+    await writeFile(out, toSvg(drawing, theme));
     output.out(`Drew the ${view} of ${shelter.name} into ${out}.\n`);
     return exit.clean;
   },

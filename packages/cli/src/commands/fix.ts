@@ -1,6 +1,6 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
-import { messageText } from '@tautline/checks';
+import { type Fix, messageText } from '@tautline/checks';
 import { usedText } from '@tautline/quantity';
 import { CannotRun, exit } from '../exit.ts';
 import { load, shelterFiles } from '../files.ts';
@@ -36,10 +36,15 @@ export const fix: Command = {
   },
 };
 
+/** What the change does to checks that fail already. */
+function worseText({ worse }: Fix): string {
+  return worse.length === 0 ? '' : `; ${worse.join(', ')} gets worse`;
+}
+
 function told(mended: Mended, system: 'metric' | 'us'): string[] {
   const lines = mended.steps.map(
     (step) =>
-      `${step.finding.id}: ${messageText(step.fix.title, system)} (then ${usedText(step.fix.utilisationAfter)} used)`,
+      `${step.finding.id}: ${messageText(step.fix.title, system)} (then ${usedText(step.fix.utilisationAfter)} used${worseText(step.fix)})`,
   );
   for (const finding of mended.left)
     lines.push(
