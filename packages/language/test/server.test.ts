@@ -128,9 +128,9 @@ describe('hover', () => {
   };
 
   it('shows a quantity in both systems, and what a calculation comes to', async () => {
-    expect(await hover(houseText.replace('14 ft', '1|4 ft'))).toContain('**4.27 m (14 ft)**');
+    expect(await hover(houseText.replace('14 ft', '1|4 ft'))).toContain('**14 ft (4.27 m)**');
     expect(await hover(houseText.replace('spaced bay', 'spaced b|ay'))).toContain(
-      '`bay` = **1.22 m (4 ft)**',
+      '`bay` = **4 ft (1.22 m)**',
     );
   });
 
@@ -143,7 +143,7 @@ describe('hover', () => {
   it('shows an item with its numbers and their source', async () => {
     const text = await hover(houseText.replace('of white-25', 'of whi|te-25'));
     expect(text).toContain('**white-25** (pipe)');
-    expect(text).toContain('outside: 33.4 mm (1-5/16 in)');
+    expect(text).toContain('outside: 1-5/16 in (33.4 mm)');
     expect(await hover(houseWith('cover ends with shelf|-film'))).toContain('Source: made up.');
   });
 });
