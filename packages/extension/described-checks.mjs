@@ -1,10 +1,10 @@
 // The language server says what checks are called, ask and lean on; only its analysis worker runs them. For
 // the server's bundle, '@tautline/checks' is therefore their description, taken from the registry itself, and
-// the calculation stays out of it. A name that the description lacks fails the build. The analyst alone,
-// which runs in the worker, may name any calculation; called in the server it says that it is elsewhere.
+// the calculation stays out of it. A name that the description lacks fails the build. What runs in a worker
+// alone may name any calculation; called in the server it says that it is elsewhere.
 import { build } from 'esbuild';
 
-const analyst = /\/language\/src\/analyst\/analyst\.ts$/;
+const inWorker = /\/language\/src\/analyst\/(analyst|whole-house)\.ts$/;
 
 /**
  * The esbuild plugin, and the page that explains each check, by id; `settings` are those of the bundles. The
@@ -27,17 +27,18 @@ export async function describedChecks(settings) {
     export const sources = ${JSON.stringify(all.sources)};
     export const checkOf = (id) => checks.find((check) => check.id === id);
   `;
-  const calculations = Object.entries(all).filter(([, value]) => typeof value === 'function');
   const elsewhere = `
     const elsewhere = () => { throw new Error('this is calculated in the analysis worker'); };
-    ${calculations.map(([name]) => `export const ${name} = elsewhere;`).join('\n')}
+    ${Object.keys(all)
+      .map((name) => `export const ${name} = elsewhere;`)
+      .join('\n')}
   `;
   const pages = Object.fromEntries(all.checks.map((check) => [check.id, all.explanationPage(check)]));
   const plugin = {
     name: 'described-checks',
     setup(bundling) {
       bundling.onResolve({ filter: /^@tautline\/checks$/ }, ({ importer }) => ({
-        path: analyst.test(importer) ? 'elsewhere' : 'description',
+        path: inWorker.test(importer) ? 'elsewhere' : 'description',
         namespace: 'checks',
         sideEffects: false,
       }));

@@ -10,13 +10,19 @@ import { selectionRanges } from './services/outline.ts';
 import { registerRequests, type Sheets } from './services/requests.ts';
 import { readSettings, shown, systemFor } from './services/settings.ts';
 import { warmUp } from './services/warm-up.ts';
+import { answerWholeHouse } from './services/whole-house-request.ts';
+import { WholeHouses } from './services/whole-houses.ts';
+import { workShown } from './services/work-done.ts';
 
 // For requests of whoever bundles the server: it must not bring a second copy of the framework.
 export { DocumentState, URI } from 'langium';
 export { createInProcessAnalyst } from './analyst/analyst.ts';
+export type { Doing, Job, Jobs, LongWork } from './analyst/long-work.ts';
 export type { FromWorker, Port, ToWorker } from './analyst/messages.ts';
+export { languageJobs } from './analyst/whole-house.ts';
 export { createWorkerAnalyst } from './analyst/worker-analyst.ts';
 export { serveAnalyst } from './analyst/worker-side.ts';
+export { createWorkerWork, serveJobs } from './analyst/worker-work.ts';
 export type { ServerOptions, ServerServices } from './services/lsp-module.ts';
 export type { Sheets } from './services/requests.ts';
 export { systemFor } from './services/settings.ts';
@@ -30,12 +36,21 @@ export function startServer(
   const services = createServerServices(connection, { today, ...options });
   const { shared, context, analyses } = services;
   const { DocumentBuilder, LangiumDocuments, TextDocuments } = shared.workspace;
-  const can = { configuration: false, hints: false, lenses: false };
+  const can = { configuration: false, hints: false, lenses: false, progress: false };
 
   shared.lsp.LanguageServer.onInitialize(({ capabilities }) => {
     can.configuration = capabilities.workspace?.configuration === true;
     can.hints = capabilities.workspace?.inlayHint?.refreshSupport === true;
     can.lenses = capabilities.workspace?.codeLens?.refreshSupport === true;
+    can.progress = capabilities.window?.workDoneProgress === true;
+  });
+  const houses = new WholeHouses({
+    analyses,
+    work: services.longWork,
+    today: () => options.today?.() ?? today(),
+    settings: context.settings,
+    documentAt: (uri) => (TextDocuments.get(uri) ? LangiumDocuments.getDocument(uri) : undefined),
+    show: (title) => workShown(connection, can.progress, title),
   });
   const refresh = (): void => {
     if (can.hints) connection.languages.inlayHint.refresh().catch(() => undefined);
@@ -61,14 +76,19 @@ export function startServer(
     if (section === settingsSection) use(configuration);
   });
 
+  const forget = (uri: string): void => {
+    analyses.forget(uri);
+    houses.forget(uri);
+  };
   // Linked is enough: the worker calculates while the text is being checked here.
   DocumentBuilder.onBuildPhase(DocumentState.Linked, (documents) => {
     for (const document of documents) if (TextDocuments.get(document.uri)) analyses.changed(document);
   });
   DocumentBuilder.onUpdate((_changed, deleted) => {
-    for (const uri of deleted) analyses.forget(uri.toString());
+    for (const uri of deleted) forget(uri.toString());
   });
-  TextDocuments.onDidClose(({ document }) => analyses.forget(document.uri));
+  TextDocuments.onDidClose(({ document }) => forget(document.uri));
+  TextDocuments.onDidSave(({ document }) => houses.saved(document.uri));
   analyses.onAnalysed((analysis) => {
     show(analysis.uri);
     refresh();
@@ -78,15 +98,22 @@ export function startServer(
     const summary = analysis.results
       .map((result) => `${result.shelter}: ${statusOf(result, speed)}`)
       .join('; ');
-    const notice: EvaluatedNotice = { uri: analysis.uri, version: analysis.version, tier: 'live', summary };
+    const { results } = analysis;
+    const whole = results.length > 0 && results.every((result) => result.whole?.old === false);
+    const tier = whole ? 'full' : 'live';
+    const notice: EvaluatedNotice = { uri: analysis.uri, version: analysis.version, tier, summary };
     connection.sendNotification(evaluatedNotification, notice).catch(() => undefined);
   });
   registerRequests(connection, services, options.sheets ?? {});
+  answerWholeHouse(connection, services, houses);
   connection.onSelectionRanges(({ textDocument, positions }) => {
     const document = LangiumDocuments.getDocument(URI.parse(textDocument.uri));
     return document ? selectionRanges(document, positions) : [];
   });
-  connection.onShutdown(() => analyses.dispose());
+  connection.onShutdown(() => {
+    houses.dispose();
+    analyses.dispose();
+  });
   startLanguageServer(shared);
   return services;
 }

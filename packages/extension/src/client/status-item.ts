@@ -73,6 +73,7 @@ async function menu(): Promise<void> {
       label: '$(open-preview) Open drawing sheet beside',
       command: 'tautline.openPreview',
     },
+    { label: '$(home) Check the whole house', command: 'tautline.checkWholeHouse' },
     {
       label: '$(symbol-ruler) Show calculation',
       command: 'tautline.showCalculation',

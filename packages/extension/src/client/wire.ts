@@ -7,6 +7,7 @@ import { registerAssumed, registerPlaces, registerServerCommands } from './comma
 import { registerFiles } from './files.ts';
 import { PreviewSheets } from './preview-sheets.ts';
 import { StatusItem } from './status-item.ts';
+import { registerWholeHouse } from './whole-house.ts';
 import { registerWizard } from './wizard.ts';
 
 /** Everything that is the same on a desktop, a remote host and in a browser. */
@@ -21,6 +22,7 @@ export function wire(context: ExtensionContext, client: BaseLanguageClient): voi
   registerAssumed(context, client);
   registerPlaces(context);
   registerServerCommands(context, client);
+  registerWholeHouse(context, client);
   registerWizard(context);
   context.subscriptions.push(
     client.onNotification(evaluatedNotification, (notice: EvaluatedNotice) => {

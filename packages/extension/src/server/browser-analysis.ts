@@ -1,5 +1,8 @@
-/** The analysis worker of a server that is a web worker: a worker below it. */
-import { type FromWorker, serveAnalyst, type ToWorker } from '@tautline/language/server';
+/** The workers of a server that is a web worker: workers below it. */
+import { type FromWorker, serveAnalyst, serveJobs, type ToWorker } from '@tautline/language/server';
 import { portOf } from './browser-port.ts';
+import { jobs } from './jobs.ts';
 
-serveAnalyst(portOf<FromWorker, ToWorker>(globalThis as unknown as Worker));
+const port = portOf<FromWorker, ToWorker>(globalThis as unknown as Worker);
+serveAnalyst(port);
+serveJobs(port, jobs);

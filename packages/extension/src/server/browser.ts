@@ -1,8 +1,15 @@
 /**
- * The language server as a web worker (editor in a browser). A worker below it does the calculations, so
- * that a long one never holds up completion.
+ * The language server as a web worker (editor in a browser). One worker below it works out findings while
+ * somebody types, so that a calculation never holds up completion; another does what takes seconds. Where the
+ * page is not isolated from others, memory cannot be shared: long work that is stopped then ends with its worker.
  */
-import { createWorkerAnalyst, type FromWorker, startServer, type ToWorker } from '@tautline/language/server';
+import {
+  createWorkerAnalyst,
+  createWorkerWork,
+  type FromWorker,
+  startServer,
+  type ToWorker,
+} from '@tautline/language/server';
 import {
   BrowserMessageReader,
   BrowserMessageWriter,
@@ -21,9 +28,11 @@ if (analysis === undefined) {
   throw new Error('The name of this worker does not say where the analysis script is.');
 }
 const connection = createConnection(new BrowserMessageReader(scope), new BrowserMessageWriter(scope));
+const below = () => portOf<ToWorker, FromWorker>(new Worker(analysis));
 const services = startServer(connection, {
   fileSystem: () => clientFiles(connection),
-  analyst: createWorkerAnalyst(() => portOf<ToWorker, FromWorker>(new Worker(analysis))),
+  analyst: createWorkerAnalyst(below),
+  longWork: createWorkerWork(below),
   sheets,
 });
 registerDetails(connection, services);

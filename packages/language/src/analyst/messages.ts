@@ -1,8 +1,14 @@
-/** What the server and its analysis worker say to each other. Plain data. */
-import type { SpecDefinition } from '@tautline/shelter';
+/** What the server and its workers say to each other. Plain data. */
+import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
+import { catalogueScheme } from '../protocol.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './analyst.ts';
 
 export type Definitions = readonly (readonly [string, SpecDefinition])[];
+
+/** A world without what the other side already knows of it. */
+export interface Packed extends Omit<SpecWorld, 'definitions'> {
+  readonly own: Definitions;
+}
 
 export type ToWorker =
   /** Definitions that every world to come has too: the catalogue, sent once. */
@@ -21,12 +27,24 @@ export type ToWorker =
       readonly shelter: string;
       readonly request: FixRequest;
     }
+  | {
+      readonly type: 'job';
+      readonly id: number;
+      readonly job: string;
+      readonly worlds: readonly Packed[];
+      readonly input: unknown;
+      /** One 32-bit number, set to 1 to stop the job while it runs; absent where memory cannot be shared. */
+      readonly stop?: SharedArrayBuffer;
+    }
   | { readonly type: 'cancel'; readonly id: number };
 
 export type FromWorker =
   | { readonly type: 'analysed'; readonly id: number; readonly result: AnalysisResult }
   | { readonly type: 'fixed'; readonly id: number; readonly fixes: readonly PricedFix[] }
-  /** A question taken back before it was begun. */
+  | { readonly type: 'progress'; readonly id: number; readonly share: number; readonly next: string }
+  | { readonly type: 'done'; readonly id: number; readonly output: unknown }
+  | { readonly type: 'broke-off'; readonly id: number; readonly reason: string }
+  /** A question taken back before it was begun, or a job that was stopped. */
   | { readonly type: 'dropped'; readonly id: number };
 
 /** One end of the line to the other side: a worker thread, a web worker, or in tests a plain queue. */
@@ -36,4 +54,23 @@ export interface Port<Out, In> {
   /** Called once when the other side is gone. */
   onGone(listener: (reason: string) => void): void;
   close(): void;
+}
+
+/**
+ * Parts a world into what is to be told of the catalogue (`fresh`, marked as known from now on) and the rest.
+ */
+export function partedWorld(
+  { definitions, ...rest }: SpecWorld,
+  known: Set<string>,
+): { readonly fresh: Definitions; readonly packed: Packed } {
+  const own: (readonly [string, SpecDefinition])[] = [];
+  const fresh: typeof own = [];
+  for (const [name, definition] of definitions) {
+    if (!definition.origin.startsWith(`${catalogueScheme}:`)) own.push([name, definition]);
+    else if (!known.has(definition.origin)) {
+      known.add(definition.origin);
+      fresh.push([name, definition]);
+    }
+  }
+  return { fresh, packed: { ...rest, own } };
 }

@@ -1,8 +1,7 @@
 /** The server's side of the analysis worker: questions with numbers, answers by number, a new worker when one dies. */
-import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import { catalogueScheme } from '../protocol.ts';
+import type { SpecWorld } from '@tautline/shelter';
 import type { AnalysisResult, Analyst, CancelToken, PricedFix } from './analyst.ts';
-import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
+import { type Definitions, type FromWorker, type Port, partedWorld, type ToWorker } from './messages.ts';
 
 /** How long a cancelled calculation may still run before its worker is put down, ms. */
 const PATIENCE = 4000;
@@ -46,17 +45,9 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
 
   /** Sends the worker what it does not know of the catalogue, and gives back the rest of the world. */
   const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): Definitions => {
-    const own: (readonly [string, SpecDefinition])[] = [];
-    const fresh: typeof own = [];
-    for (const [name, definition] of world.definitions) {
-      if (!definition.origin.startsWith(`${catalogueScheme}:`)) own.push([name, definition]);
-      else if (!known.has(definition.origin)) {
-        known.add(definition.origin);
-        fresh.push([name, definition]);
-      }
-    }
+    const { fresh, packed } = partedWorld(world, known);
     if (fresh.length > 0) to.post({ type: 'know', definitions: fresh });
-    return own;
+    return packed.own;
   };
 
   const ask = <T>(

@@ -3,7 +3,7 @@ import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { type AnalysisResult, answer, fixesNow, workOut } from './analyst.ts';
 import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
 
-type Question = Extract<ToWorker, { id: number; own: Definitions }>;
+type Question = Extract<ToWorker, { own: Definitions }>;
 
 /** Shelters whose last result is remembered, for the stages and fixes that are asked for after it. */
 const REMEMBERED = 12;
@@ -62,7 +62,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       const dropped = waiting.some(({ id }) => id === message.id);
       waiting = waiting.filter(({ id }) => id !== message.id);
       if (dropped) port.post({ type: 'dropped', id: message.id });
-    } else {
+    } else if (message.type !== 'job') {
       // Findings before fixes: a quick fix can wait for the picture to be right.
       if (message.type === 'analyse') waiting.unshift(message);
       else waiting.push(message);

@@ -1,7 +1,9 @@
-/** The analysis worker as a thread of Node. */
+/** The workers as threads of Node. */
 import { parentPort, Worker } from 'node:worker_threads';
+import type { Jobs } from '../analyst/long-work.ts';
 import type { FromWorker, Port, ToWorker } from '../analyst/messages.ts';
 import { serveAnalyst } from '../analyst/worker-side.ts';
+import { serveJobs } from '../analyst/worker-work.ts';
 
 /** Starts a thread from a bundled script that calls `serveInThread`. */
 export function threadPort(script: string | URL): Port<ToWorker, FromWorker> {
@@ -30,14 +32,16 @@ export function threadPort(script: string | URL): Port<ToWorker, FromWorker> {
   };
 }
 
-/** Called in the thread's script. */
-export function serveInThread(): void {
-  const port = parentPort;
-  if (!port) throw new Error('serveInThread is for worker threads');
-  serveAnalyst({
-    post: (message) => port.postMessage(message),
-    onMessage: (listener) => void port.on('message', listener),
-    onGone: (listener) => void port.on('close', () => listener('closed')),
-    close: () => port.close(),
-  });
+/** Called in the thread's script: answers the analyst's questions, and does these jobs. */
+export function serveInThread(jobs: Jobs = {}): void {
+  const parent = parentPort;
+  if (!parent) throw new Error('serveInThread is for worker threads');
+  const port: Port<FromWorker, ToWorker> = {
+    post: (message) => parent.postMessage(message),
+    onMessage: (listener) => void parent.on('message', listener),
+    onGone: (listener) => void parent.on('close', () => listener('closed')),
+    close: () => parent.close(),
+  };
+  serveAnalyst(port);
+  serveJobs(port, jobs);
 }

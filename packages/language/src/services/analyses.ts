@@ -2,10 +2,11 @@
  * Keeps the results of all files up to date: from the moment a text is linked, newest edit first, the last
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
-import type { Evaluation } from '@tautline/checks';
+import type { Evaluation, Finding } from '@tautline/checks';
 import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { AnalysisOptions, AnalysisResult, Analyst } from '../analyst/analyst.ts';
+import type { WholeHouse } from '../analyst/whole-house.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
 import { membersOf, type NamedMember, nameSpan, shelterNames } from './named.ts';
@@ -25,7 +26,15 @@ export interface ShelterResult extends AnalysisResult {
   readonly kept: boolean;
   /** The first-failure gusts are those of an earlier text; new ones are on their way. */
   readonly gustsOld: boolean;
+  /** What the whole house in space adds, where it was worked out; `old` when the text has said other things since. */
+  readonly whole?: WholeHouse & { readonly old: boolean };
 }
+
+/** Findings of the typical frame, and what the whole house adds to them. */
+export const findingsOf = ({ evaluation, whole }: Partial<ShelterResult>): readonly Finding[] => [
+  ...(evaluation?.findings ?? []),
+  ...(whole?.findings ?? []),
+];
 
 /** A shelter that stands in a range and is not defined in the same file. */
 export interface RangeMember extends NamedMember {
@@ -82,6 +91,21 @@ export class Analyses {
 
   onAnalysed(listener: Listener): void {
     this.listeners.push(listener);
+  }
+
+  /** What the results of a file were worked out from, as text: the same text, the same results. */
+  saidOf(uri: string): string | undefined {
+    return this.spoken.get(uri);
+  }
+
+  /** Changes results of a file that still says what it said; false when it does not. */
+  improve(uri: string, said: string | undefined, change: (result: ShelterResult) => ShelterResult): boolean {
+    const settled = this.byFile.get(uri);
+    if (!settled || this.spoken.get(uri) !== said) return false;
+    const analysis = { ...settled, results: settled.results.map(change) };
+    this.byFile.set(uri, analysis);
+    for (const listener of this.listeners) listener(analysis);
+    return true;
   }
 
   /** Results worked out for the text as it is now, waiting for them if need be. */
@@ -217,25 +241,23 @@ export class Analyses {
     const uri = document.uri.toString();
     const settled = this.byFile.get(uri);
     if (!settled) return;
-    const results: ShelterResult[] = [];
-    for (const result of settled.results) {
-      const { evaluation, kept, gustsOld, shelter } = result;
-      if (!evaluation || kept || (evaluation.gusts && !gustsOld)) {
-        results.push(result);
-        continue;
-      }
+    const said = this.spoken.get(uri);
+    const ranked = new Map<string, Evaluation['gusts']>();
+    for (const { evaluation, kept, gustsOld, shelter } of settled.results) {
+      if (!evaluation || kept || (evaluation.gusts && !gustsOld)) continue;
       const options = this.options({ gusts: true });
-      const ranked = await this.analyst.analyse(settled.world, shelter, options, source.token);
-      if (!ranked || source.token.isCancellationRequested) return;
-      const { gusts: _old, ...rest } = evaluation;
-      const gusts = ranked.evaluation?.gusts;
-      results.push({ ...result, evaluation: { ...rest, ...(gusts ? { gusts } : {}) }, gustsOld: false });
+      const answer = await this.analyst.analyse(settled.world, shelter, options, source.token);
+      if (!answer || source.token.isCancellationRequested) return;
+      ranked.set(shelter, answer.evaluation?.gusts);
     }
-    if (this.byFile.get(uri) !== settled) return;
+    if (this.byFile.get(uri)?.stale !== false) return;
     if (this.pending.get(uri)?.source === source) this.pending.delete(uri);
-    const analysis = { ...settled, results };
-    this.byFile.set(uri, analysis);
-    for (const listener of this.listeners) listener(analysis);
+    this.improve(uri, said, (result) => {
+      if (!result.evaluation || !ranked.has(result.shelter)) return result;
+      const { gusts: _old, ...rest } = result.evaluation;
+      const gusts = ranked.get(result.shelter);
+      return { ...result, evaluation: { ...rest, ...(gusts ? { gusts } : {}) }, gustsOld: false };
+    });
   }
 
   /** Everything results depend on, as text. */
@@ -252,6 +274,7 @@ const placesOf = (document: LangiumDocument): ReadonlyMap<string, Span> =>
 function joined(fresh: AnalysisResult, before: ShelterResult | undefined, written: Written): ShelterResult {
   const { evaluation } = fresh;
   const old = before?.evaluation;
+  const whole = before?.whole ? { whole: { ...before.whole, old: true } } : {};
   if (!evaluation) {
     const kept = old !== undefined && fresh.failure === undefined;
     if (!kept || !before) return { ...fresh, written, kept: false, gustsOld: false };
@@ -261,14 +284,16 @@ function joined(fresh: AnalysisResult, before: ShelterResult | undefined, writte
       evaluation: old,
       ...(bill ? { bill } : {}),
       ...(moments ? { moments } : {}),
+      ...whole,
       written: before.written,
       kept,
       gustsOld: before.gustsOld,
     };
   }
-  if (evaluation.gusts || !old?.gusts) return { ...fresh, written, kept: false, gustsOld: false };
+  if (evaluation.gusts || !old?.gusts) return { ...fresh, ...whole, written, kept: false, gustsOld: false };
   return {
     ...fresh,
+    ...whole,
     evaluation: { ...evaluation, gusts: old.gusts },
     written,
     kept: false,

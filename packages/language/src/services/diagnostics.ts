@@ -7,7 +7,7 @@ import type { AnalysisResult } from '../analyst/analyst.ts';
 import { asSentence, isEcho } from '../problems/echo.ts';
 import type { LanguageProblem } from '../problems/problem.ts';
 import type { Span } from '../spec/origin-key.ts';
-import type { FileAnalysis, ShelterResult } from './analyses.ts';
+import { type FileAnalysis, findingsOf, type ShelterResult } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { problemsOf } from './file-view.ts';
 import { nameSpan } from './named.ts';
@@ -52,6 +52,9 @@ export interface PlacedFinding extends Finding {
   readonly result?: ShelterResult;
 }
 
+/** Where the whole house and the typical frame do not tell the same, a reader must know that both were asked. */
+const differs = (check: string): boolean => check === 'tier-difference';
+
 /** Findings a reader is to see in the text: what fails or comes near, unless accepted or turned off. */
 export function shownFindings(
   analysis: FileAnalysis,
@@ -60,8 +63,8 @@ export function shownFindings(
 ): readonly PlacedFinding[] {
   const { severity } = context.settings();
   const shown = (result: AnalysisResult): readonly Finding[] =>
-    (result.evaluation?.findings ?? [])
-      .filter((finding) => finding.verdict === 'fails' || finding.verdict === 'near its limit')
+    findingsOf(result)
+      .filter(({ verdict, id }) => verdict === 'fails' || verdict === 'near its limit' || differs(id))
       .filter((finding) => finding.accepted === undefined && severity[finding.id] !== 'off');
   const own = analysis.results.flatMap((result) =>
     shown(result).map((finding) => {
@@ -120,7 +123,13 @@ function findingDiagnostic(
     return [{ location: { uri: place.document.uri.toString(), range }, message }];
   });
   const link = context.explanation(finding.id);
-  const old = finding.result?.kept ? ' (As the text stood when it could last be worked out.)' : '';
+  const { kept, whole } = finding.result ?? {};
+  const earlier = whole?.old === true && whole.findings.some(({ id }) => id === finding.id);
+  const old = kept
+    ? ' (As the text stood when it could last be worked out.)'
+    : earlier
+      ? ' (As the whole house stood before the last edits.)'
+      : '';
   return {
     range: rangeOf(document, finding.span.start, finding.span.end),
     severity: severities[chosen && chosen !== 'off' ? chosen : finding.severity],

@@ -5,7 +5,7 @@ import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Command } from 'vscode-languageserver';
 import type { AnalysisResult } from '../analyst/analyst.ts';
 import { billText } from './amount.ts';
-import type { FileAnalysis, RangeResult } from './analyses.ts';
+import { type FileAnalysis, findingsOf, type RangeResult, type ShelterResult } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { definitionNamed, nameSpan, shelterNames } from './named.ts';
 import { shown, systemFor } from './settings.ts';
@@ -75,8 +75,12 @@ function placeOf(name: string, document: LangiumDocument, analysis: FileAnalysis
   return rangeOf(document, start, end);
 }
 
-function governingOf({ evaluation }: AnalysisResult) {
-  return (evaluation?.findings ?? [])
+/** Of the text as it is: what the whole house told of an earlier one is left out. */
+const findingsNow = ({ evaluation, whole }: AnalysisResult & Pick<Partial<ShelterResult>, 'whole'>) =>
+  findingsOf({ ...(evaluation ? { evaluation } : {}), ...(whole?.old === false ? { whole } : {}) });
+
+function governingOf(result: AnalysisResult) {
+  return findingsNow(result)
     .filter(({ accepted, utilisation }) => accepted === undefined && utilisation !== undefined)
     .sort((a, b) => (b.utilisation ?? 0) - (a.utilisation ?? 0))[0];
 }
@@ -86,7 +90,7 @@ export function summaryOf(result: AnalysisResult): string | undefined {
   const { evaluation, failure } = result;
   if (failure !== undefined) return 'could not be worked out';
   if (!evaluation) return undefined;
-  const open = evaluation.findings.filter(({ accepted }) => accepted === undefined);
+  const open = findingsNow(result).filter(({ accepted }) => accepted === undefined);
   const fails = open.filter(({ verdict }) => verdict === 'fails').length;
   const near = open.filter(({ verdict }) => verdict === 'near its limit').length;
   const count =

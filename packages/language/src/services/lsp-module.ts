@@ -32,6 +32,8 @@ import {
   type InitializeResult,
 } from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../analyst/analyst.ts';
+import { createInPlaceWork, type LongWork } from '../analyst/long-work.ts';
+import { languageJobs } from '../analyst/whole-house.ts';
 import { builtInCatalogue, type SourceFile } from '../files/catalogue.ts';
 import { TautlineGeneratedModule, TautlineGeneratedSharedModule } from '../generated/module.ts';
 import { fixAllKind, ShelterActions } from './actions.ts';
@@ -54,6 +56,8 @@ export interface ServerOptions {
   /** Reads the workspace; without one only open files and the catalogue are known. */
   readonly fileSystem?: () => FileSystemProvider;
   readonly analyst?: Analyst;
+  /** Does what takes seconds, beside the analyst. */
+  readonly longWork?: LongWork;
   readonly catalogue?: readonly SourceFile[];
   /** Today as an ISO date: ages are counted to it. */
   readonly today?: () => string;
@@ -67,6 +71,7 @@ export interface ServerServices {
   readonly context: EditorContext;
   readonly analyses: Analyses;
   readonly analyst: Analyst;
+  readonly longWork: LongWork;
   readonly setSettings: (settings: Settings) => void;
 }
 
@@ -124,6 +129,9 @@ class ShelterUpdates extends DefaultDocumentUpdateHandler {
     );
   }
 
+  /** Being there, it makes the server ask to be told of saved files: who wants to know listens to the documents. */
+  didSaveDocument(): void {}
+
   protected override getWatchers(): [] {
     return [];
   }
@@ -152,6 +160,7 @@ export function createServerServices(
 ): ServerServices {
   const roots: MutableRoots = { folders: [] };
   const analyst = options.analyst ?? createInProcessAnalyst();
+  const longWork = options.longWork ?? createInPlaceWork(languageJobs);
   let settings = defaultSettings;
   let context: EditorContext;
   const here = (): EditorContext => context;
@@ -208,5 +217,5 @@ export function createServerServices(
   const setSettings = (next: Settings): void => {
     settings = next;
   };
-  return { shared, language, context, analyses, analyst, setSettings };
+  return { shared, language, context, analyses, analyst, longWork, setSettings };
 }

@@ -1,5 +1,5 @@
 /** The questions of the editor that go beyond the standard protocol. */
-import { type Evaluation, type Finding, messageText } from '@tautline/checks';
+import { type Evaluation, type Finding, messageText, sources } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import type { Origin, SpecWorld } from '@tautline/shelter';
 import { DocumentState, type LangiumDocument, URI } from 'langium';
@@ -30,7 +30,7 @@ import {
 } from '../protocol.ts';
 import { docOf } from '../spec/to-spec.ts';
 import { textEdits } from './actions.ts';
-import type { FileAnalysis, ShelterResult } from './analyses.ts';
+import { type FileAnalysis, findingsOf, type ShelterResult } from './analyses.ts';
 import { writeAssumed } from './assumed.ts';
 import { rangeOf } from './context.ts';
 import { findingSpan, knownProblems } from './diagnostics.ts';
@@ -60,17 +60,23 @@ export interface Sheets {
   readonly templates?: readonly ShelterTemplate[];
 }
 
+/** The document of a file that is open to the server, read and validated as it is now. */
+export async function readyDocument(
+  { shared }: Pick<ServerServices, 'shared'>,
+  uri: string,
+): Promise<LangiumDocument | undefined> {
+  const { LangiumDocuments, DocumentBuilder, WorkspaceManager, WorkspaceLock } = shared.workspace;
+  const parsed = URI.parse(uri);
+  // Asked right after the start, or right after a file was opened: these are read first.
+  await WorkspaceManager.ready;
+  await WorkspaceLock.read(() => undefined);
+  if (!LangiumDocuments.hasDocument(parsed)) return undefined;
+  await DocumentBuilder.waitUntil(DocumentState.Validated, parsed).catch(() => undefined);
+  return LangiumDocuments.getDocument(parsed);
+}
+
 export function registerRequests(connection: Connection, services: ServerServices, sheets: Sheets): void {
-  const { LangiumDocuments, DocumentBuilder, WorkspaceManager, WorkspaceLock } = services.shared.workspace;
-  const ready = async (uri: string): Promise<LangiumDocument | undefined> => {
-    const parsed = URI.parse(uri);
-    // Asked right after the start, or right after a file was opened: these are read first.
-    await WorkspaceManager.ready;
-    await WorkspaceLock.read(() => undefined);
-    if (!LangiumDocuments.hasDocument(parsed)) return undefined;
-    await DocumentBuilder.waitUntil(DocumentState.Validated, parsed).catch(() => undefined);
-    return LangiumDocuments.getDocument(parsed);
-  };
+  const ready = (uri: string) => readyDocument(services, uri);
   connection.onRequest(catalogueRequest, ({ uri }: CatalogueQuestion): CatalogueAnswer | null => {
     const text = catalogueText(uri);
     return text === undefined ? null : { text };
@@ -135,7 +141,7 @@ export function registerRequests(connection: Connection, services: ServerService
       const result =
         analysis.results.find(({ shelter }) => inside(document, shelter, offset)) ?? analysis.results[0];
       if (!result?.evaluation) return null;
-      const findings = result.evaluation.findings.filter(
+      const findings = findingsOf(result).filter(
         ({ id }) => question.check === undefined || id === question.check,
       );
       return sheets.calculation(
@@ -197,15 +203,23 @@ function previewOf(
     drawings: drawn?.drawings ?? [],
     parts: (drawn?.parts ?? []).map(({ id, title, origin }) => ({ id, title, place: place(origin) })),
     materials: drawn?.materials ?? [],
-    facts: drawn?.facts ?? [],
-    findings: evaluation.findings.map((finding) => ({
+    facts: [
+      ...(drawn?.facts ?? []),
+      ...(result.whole
+        ? [{ label: 'Whole house', value: result.whole.old ? 'as before the last edit' : 'worked out' }]
+        : []),
+    ],
+    findings: findingsOf(result).map((finding) => ({
       id: finding.id,
       verdict: finding.verdict,
       severity: finding.severity,
       message: messageText(finding.message, system),
       part: finding.part,
       place: findingPlace(finding, result, document, home, context),
-      source: finding.source,
+      source: sources[finding.source]?.title ?? finding.source,
+      ...(result.whole?.findings.includes(finding)
+        ? { tier: 'full' as const, ...(result.whole.old ? { old: true as const } : {}) }
+        : {}),
       ...(finding.utilisation === undefined ? {} : { utilisation: finding.utilisation }),
       ...(finding.loadCase === undefined ? {} : { loadCase: finding.loadCase }),
       ...(finding.accepted === undefined ? {} : { accepted: finding.accepted.because }),
@@ -215,8 +229,11 @@ function previewOf(
       value: typeof value === 'number' ? shown(value, kind, system, settings) : value,
       place: place(origin),
     })),
-    notChecked: evaluation.notChecked.map(({ id, reason }) => ({ what: id, why: reason })),
+    notChecked: (result.whole?.old === false ? result.whole : evaluation).notChecked.map(
+      ({ id, reason }) => ({ what: id, why: reason }),
+    ),
     ...(result.gustsOld ? { gustsOld: true } : {}),
+    ...(result.whole ? { wholeHouse: result.whole.old ? ('old' as const) : ('now' as const) } : {}),
     ...(analysis.stale ? { stale: 'The text has changed since these results were worked out.' } : {}),
   };
 }

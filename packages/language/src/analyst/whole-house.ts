@@ -1,0 +1,38 @@
+/** The whole house in space: what it adds to the findings of the typical frame. */
+import { type Evaluation, evaluate, type Finding, wholeHouseChecks } from '@tautline/checks';
+import { resolveShelter } from '@tautline/shelter';
+import type { Job, Jobs } from './long-work.ts';
+
+/** Name of the job in the worker. */
+export const wholeHouseJob = 'whole-house';
+
+export interface WholeHouseInput {
+  readonly shelter: string;
+  /** Day that ages are counted to, ISO. */
+  readonly on?: string;
+}
+
+export interface WholeHouse {
+  /** Only those that the typical frame does not give. */
+  readonly findings: readonly Finding[];
+  /** Everything that is not covered once the whole house was worked out. */
+  readonly notChecked: Evaluation['notChecked'];
+}
+
+/** Gives `WholeHouse`, or undefined for what cannot be resolved: the live tier says why. */
+export const wholeHouse: Job = ([world], input, { cancelled, progress }): WholeHouse | undefined => {
+  const { shelter: name, on } = input as WholeHouseInput;
+  const { shelter } = world ? resolveShelter(name, world) : {};
+  if (!shelter) return undefined;
+  const { findings, notChecked } = evaluate(shelter, {
+    tier: 'full',
+    gusts: false,
+    cancelled,
+    progress,
+    ...(on === undefined ? {} : { on }),
+  });
+  return { findings: findings.filter(({ id }) => wholeHouseChecks.has(id)), notChecked };
+};
+
+/** What the language itself has done by the worker for long work; who bundles it adds more. */
+export const languageJobs: Jobs = { [wholeHouseJob]: wholeHouse };

@@ -1,0 +1,125 @@
+/**
+ * The server's side of the worker for long work. It is given one job at a time, so that one that does not stop
+ * can be put down with its worker and nothing else is lost.
+ */
+import { type Jobs, jobNamed, type LongWork } from './long-work.ts';
+import { type FromWorker, type Packed, type Port, partedWorld, type ToWorker } from './messages.ts';
+
+/** How long a job that was told to stop may still run before its worker is put down, ms. */
+const PATIENCE = 1000;
+
+type Message = FromWorker | { readonly type: 'gone'; readonly reason: string };
+
+/** A worker is started with the first job, and again after one that died or had to be put down. */
+export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongWork {
+  let port: Port<ToWorker, FromWorker> | undefined;
+  let lastId = 0;
+  let hear: ((message: Message) => void) | undefined;
+  let before: Promise<unknown> = Promise.resolve();
+  const known = new Set<string>();
+
+  const gone = (reason: string): void => {
+    port = undefined;
+    known.clear();
+    hear?.({ type: 'gone', reason });
+  };
+  const connected = (): Port<ToWorker, FromWorker> => {
+    if (port) return port;
+    const fresh = start();
+    fresh.onMessage((message) => hear?.(message));
+    fresh.onGone((reason) => {
+      if (port === fresh) gone(reason);
+    });
+    port = fresh;
+    return fresh;
+  };
+  const putDown = (reason: string): void => {
+    port?.close();
+    gone(reason);
+  };
+
+  type Asked = Parameters<LongWork['run']>;
+  const work = <T>(...[job, worlds, input, { token, progress } = {}]: Asked): Promise<T | undefined> => {
+    if (token?.isCancellationRequested) return Promise.resolve(undefined);
+    const to = connected();
+    const packed: Packed[] = [];
+    for (const world of worlds) {
+      const parted = partedWorld(world, known);
+      if (parted.fresh.length > 0) to.post({ type: 'know', definitions: parted.fresh });
+      packed.push(parted.packed);
+    }
+    lastId += 1;
+    const id = lastId;
+    const stop = shared();
+    return new Promise((resolve, reject) => {
+      let timer: ReturnType<typeof setTimeout> | undefined;
+      let stopped = false;
+      const cancelling = token?.onCancellationRequested(() => {
+        if (stopped) return;
+        stopped = true;
+        if (stop) {
+          Atomics.store(new Int32Array(stop), 0, 1);
+          timer = setTimeout(() => putDown('stopped'), PATIENCE);
+        } else putDown('stopped');
+      });
+      hear = (message) => {
+        if (message.type !== 'gone' && message.id !== id) return;
+        if (message.type === 'progress') {
+          if (!stopped) progress?.(message.share, message.next);
+          return;
+        }
+        hear = undefined;
+        clearTimeout(timer);
+        cancelling?.dispose();
+        if (stopped || message.type === 'dropped') resolve(undefined);
+        else if (message.type === 'done') resolve(message.output as T);
+        else reject(new Error('reason' in message ? message.reason : `unexpected ${message.type}`));
+      };
+      to.post({ type: 'job', id, job, worlds: packed, input, ...(stop ? { stop } : {}) });
+    });
+  };
+
+  return {
+    run: <T>(...asked: Asked) => {
+      const turn = before.then(() => work<T>(...asked));
+      before = turn.catch(() => undefined);
+      return turn;
+    },
+    dispose: () => putDown('closed'),
+  };
+}
+
+/** Browsers share memory only with pages that are isolated from others; elsewhere a job ends with its worker. */
+const shared = (): SharedArrayBuffer | undefined =>
+  typeof SharedArrayBuffer === 'undefined' ? undefined : new SharedArrayBuffer(4);
+
+/** The worker's side: does the jobs it is told of until the port closes. */
+export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
+  const known: Map<string, Packed['own'][number][1]> = new Map();
+  port.onMessage((message) => {
+    if (message.type === 'know') for (const [name, one] of message.definitions) known.set(name, one);
+    if (message.type !== 'job') return;
+    const { id, job, worlds, input, stop } = message;
+    const flag = stop && new Int32Array(stop);
+    const cancelled = (): boolean => flag !== undefined && Atomics.load(flag, 0) === 1;
+    const progress = (share: number, next: string): void => port.post({ type: 'progress', id, share, next });
+    // In a promise from the start, so that a job may be synchronous or not, and throw in either.
+    Promise.resolve()
+      .then(() =>
+        jobNamed(jobs, job)(
+          worlds.map(({ own, ...rest }) => ({ ...rest, definitions: new Map([...known, ...own]) })),
+          input,
+          { cancelled, progress },
+        ),
+      )
+      .then(
+        (output) => port.post(cancelled() ? { type: 'dropped', id } : { type: 'done', id, output }),
+        (error: unknown) =>
+          port.post(
+            cancelled()
+              ? { type: 'dropped', id }
+              : { type: 'broke-off', id, reason: error instanceof Error ? error.message : String(error) },
+          ),
+      );
+  });
+}
