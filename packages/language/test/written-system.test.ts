@@ -9,6 +9,8 @@ describe('the units a text speaks in', () => {
   it('are those of most of its quantities', () => {
     expect(writtenSystem('footprint 14 ft by 48 ft\n gust 40 m/s')).toBe('us');
     expect(writtenSystem('footprint 4.2 m by 14 m\n at 3/4 in')).toBe('metric');
+    expect(writtenSystem('spaced 4 ft\n gust 40 m/s\n tension 150 N/m')).toBe('us');
+    expect(writtenSystem('spaced 4 ft\n rise 1 m\n gust 40 m/s')).toBe('metric');
     expect(writtenSystem('leg 7 ft 6 in')).toBe('us');
     expect(writtenSystem('at 3 m')).toBe('metric');
   });

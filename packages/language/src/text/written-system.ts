@@ -14,20 +14,30 @@ export function systemOfUnit(unit: string): System | undefined {
 /** Comments and texts in quotes: what stands in them measures nothing. */
 const asides = /\/\/[^\n]*|\/\*[\s\S]*?\*\/|"(?:[^"\\\n]|\\.)*"/g;
 
-/** The system that more quantities of a text are written in; undefined when there are as many of both, or none. */
+const lengthUnits = new Set([...kinds.length.us, ...kinds.length.metric].map(({ unit }) => unit));
+
+/**
+ * The system a text is written in: that of most of its lengths, which people give in their own units while a gust
+ * or a pull may come from a data sheet; of most quantities where lengths do not tell. Undefined when nothing does.
+ */
 export function writtenSystem(text: string): System | undefined {
   const plain = text.replace(asides, ' ');
-  let us = 0;
-  let metric = 0;
+  const lengths = { us: 0, metric: 0 };
+  const all = { us: 0, metric: 0 };
   let read = 0;
   for (const { index } of plain.matchAll(/(?<![\w.-])[\d.]/g)) {
-    const quantity = index < read ? undefined : scanQuantity(plain, index);
+    if (index < read) continue;
+    const quantity = scanQuantity(plain, index);
     read = quantity?.end ?? read;
-    for (const { unit } of quantity?.parts ?? []) {
-      const system = unit === undefined ? undefined : systemOfUnit(unit);
-      if (system === 'us') us += 1;
-      if (system === 'metric') metric += 1;
-    }
+    const unit = quantity?.parts[0]?.unit;
+    const system = unit === undefined ? undefined : systemOfUnit(unit);
+    if (unit === undefined || system === undefined) continue;
+    all[system] += 1;
+    if (lengthUnits.has(unit)) lengths[system] += 1;
   }
+  return more(lengths) ?? more(all);
+}
+
+function more({ us, metric }: Readonly<Record<System, number>>): System | undefined {
   return us === metric ? undefined : us > metric ? 'us' : 'metric';
 }
