@@ -1,4 +1,4 @@
-import type { Shelter } from '@tautline/shelter';
+import { clearHeightAt, type Shelter, type Thing } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import {
   finding,
@@ -59,6 +59,50 @@ describe('metals', () => {
     const mixed: Shelter = { ...withMember(house, metal('steel')), purlins: [rail] };
     expect(finding('dissimilar-metals', mixed).verdict).toBe('fails');
     expect(findings('dissimilar-metals', { ...mixed, purlins: [] })).toEqual([]);
+  });
+});
+
+describe('room under the settled roof', () => {
+  const tank = {
+    id: 'tank',
+    origin,
+    kind: 'tank',
+    name: 'spinach tank',
+    width: 1,
+    length: 3,
+    lefts: [0.3],
+    starts: 0,
+    height: 0.9,
+    clearance: 0,
+  } as const;
+  const under = (thing: Partial<Thing>) => {
+    const made: Shelter = { ...house, crops: [], requirements: [], things: [{ ...tank, ...thing }] };
+    return finding('bow-deflection', made);
+  };
+
+  it('looks over the whole width of what stands there: the lowest place is at the side', () => {
+    const found = under({});
+    expect(found.part).toBe('tank');
+    const wider = under({ lefts: [0.1], width: 1.2 });
+    expect(wider.capacity!.value).toBeLessThan(found.capacity!.value);
+    const built = clearHeightAt(house, 0.3)!;
+    expect(found.capacity!.value).toBeGreaterThan(0.7 * built);
+    expect(found.capacity!.value).toBeLessThan(1.2 * built);
+  });
+
+  it('adds the room to keep free above it', () => {
+    const free = under({ clearance: 0.45 });
+    expect(free.utilisation! / under({}).utilisation!).toBeCloseTo(1.5, 9);
+    expect(free.message.join(' ')).toContain('room to keep free');
+  });
+
+  it('is the same on both sides of a house that is the same on both sides', () => {
+    const mirrored = under({ lefts: [house.width - 0.3 - 1] });
+    expect(mirrored.capacity!.value).toBeCloseTo(under({}).capacity!.value, 2);
+  });
+
+  it('asks nothing of a thing whose height is not said', () => {
+    expect(under({ height: 0 }).verdict).toBe('not checked');
   });
 });
 

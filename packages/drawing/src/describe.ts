@@ -1,6 +1,16 @@
 /** One line of words for every part of a shelter: for keys, tool tips and screen readers. */
 import { format, type System } from '@tautline/quantity';
-import type { CableItem, Cover, Foot, MemberItem, Posts, Rail, Roof, Shelter } from '@tautline/shelter';
+import type {
+  CableItem,
+  Cover,
+  Foot,
+  MemberItem,
+  Posts,
+  Rail,
+  Roof,
+  Shelter,
+  Thing,
+} from '@tautline/shelter';
 
 export interface Described {
   readonly part: string;
@@ -95,6 +105,7 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
       part: crop.id,
       words: `Crop: ${crop.name}${crop.height > 0 ? `, up to ${m(crop.height)} tall` : ''}, first row ${m(crop.fromSide)} from the side`,
     });
+  for (const thing of shelter.things) rows.push({ part: thing.id, words: thingWords(thing, m) });
   const seen = new Set<string>();
   return rows.filter(({ part }) => !seen.has(part) && seen.add(part));
 }
@@ -139,6 +150,14 @@ function coverWords(cover: Cover, m: (si: number) => string): string {
     cover.place === 'roof' ? `, ${m(cover.developedWidth)} wide along the arc` : `, up to ${m(cover.upTo)}`;
   const held = cover.fastening ? `, held by ${cover.fastening.title}` : '';
   return `${place}: ${cover.skin.title}${layers}${reach}${held}${weak(cover)}`;
+}
+
+function thingWords(thing: Thing, m: (si: number) => string): string {
+  const title = thing.name.charAt(0).toUpperCase() + thing.name.slice(1);
+  const count = thing.lefts.length > 1 ? `${thing.lefts.length} of ` : '';
+  const high = thing.height > 0 ? `, ${m(thing.height)} high` : '';
+  const free = thing.clearance > 0 ? `, ${m(thing.clearance)} to keep free above` : '';
+  return `${title}: ${count}${m(thing.width)} across by ${m(thing.length)} along${high}${free}`;
 }
 
 const weak = (part: { readonly sacrificial?: boolean }): string =>

@@ -38,7 +38,12 @@ export interface Scene3d {
 
 /** Members of every frame and skins between the end frames. Throws RangeError on a number that is not finite. */
 export function scene3d(shelter: Shelter): Scene3d {
-  const segments = [...roofSegments(shelter), ...supportSegments(shelter), ...alongSegments(shelter)];
+  const segments = [
+    ...roofSegments(shelter),
+    ...supportSegments(shelter),
+    ...alongSegments(shelter),
+    ...thingSegments(shelter),
+  ];
   const surfaces = shelterSurfaces(shelter);
   const all: Space[] = segments.flatMap(({ from, to }) => [from, to]);
   for (const { positions } of surfaces)
@@ -159,6 +164,26 @@ function alongSegments(shelter: Shelter): readonly Segment[] {
       .map(([a, b]) => segment(brace.id, brace.member, a as Space, b as Space));
   });
   return [...rails, ...braces];
+}
+
+/** Things under the roof as boxes of their own size: one bar each along the house. */
+function thingSegments(shelter: Shelter): readonly Segment[] {
+  return shelter.things.flatMap((thing) => {
+    const high = Math.max(thing.height, 0.06);
+    const thick = thing.kind === 'bench' && thing.height > 0 ? 0.05 : high;
+    return thing.lefts.map((left): Segment => {
+      const [x, y] = [left + thing.width / 2, high - thick / 2];
+      return {
+        part: thing.id,
+        from: [x, y, thing.starts],
+        to: [x, y, thing.starts + thing.length],
+        radius: thick / 2,
+        section: 'rectangle',
+        halfBreadth: thing.width / 2,
+        underground: false,
+      };
+    });
+  });
 }
 
 function shelterSurfaces(shelter: Shelter): readonly Surface[] {

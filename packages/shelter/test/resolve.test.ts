@@ -312,8 +312,8 @@ describe('a shelter', () => {
   });
 
   test('names what it does not model', () => {
-    const { unmodelled } = solved(`${arch}\nbench 1 m by 8 m\ngutter sides`);
-    expect(unmodelled.map((one) => one.what)).toEqual(['a bench', 'the pieces of a gutter']);
+    const { unmodelled } = solved(`${arch}\nseason from 2026-11-01 to 2027-04-15\ngutter sides`);
+    expect(unmodelled.map((one) => one.what)).toEqual(['the season it stands in', 'the pieces of a gutter']);
   });
 
   test('clear height is under the member', () => {

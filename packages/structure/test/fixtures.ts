@@ -189,6 +189,7 @@ export function sprungHouse(
     braces: [],
     covers: [cover],
     crops: [],
+    things: [],
     requirements: [],
     acceptances: [],
     opening: { ends: 'open', sides: 'clad' },

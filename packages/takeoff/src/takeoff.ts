@@ -45,6 +45,9 @@ export function takeoff(shelter: Shelter): Takeoff {
   const gaps: Gap[] = [
     ...parts.flatMap((part) => part.gaps),
     ...(water ? [{ what: 'what the irrigation takes: only its kind is said', origin: shelter.origin }] : []),
+    ...shelter.things.flatMap(({ kind, name, origin }) =>
+      kind === 'bench' ? [{ what: `what the ${name} is made of: only its size is said`, origin }] : [],
+    ),
     ...unmodelled,
   ];
   return { lines: merged(parts.flatMap((part) => part.lines)), gaps };

@@ -248,6 +248,7 @@ export const shelter = (more: Partial<Shelter> = {}): Shelter => ({
   braces: [],
   covers: [],
   crops: [],
+  things: [],
   requirements: [],
   acceptances: [],
   opening: { ends: 'open', sides: 'open' },

@@ -1,4 +1,4 @@
-import { clearHeightAt, type Requirement, type Shelter } from '@tautline/shelter';
+import { clearHeightAt, type Requirement, type Shelter, type Thing } from '@tautline/shelter';
 import { type FrameAnalysis, type Response, roofHeightAt } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -8,41 +8,64 @@ import { setQuantity } from '../slots.ts';
 
 interface Asked {
   readonly height: number;
-  readonly at: number;
+  /** Places across the house, m from the left side, that must all be that high. */
+  readonly over: readonly number[];
   readonly what: string;
   readonly part: Pick<Requirement, 'id' | 'origin'>;
 }
 
-/** Heights somebody asked for: crops under the roof, and required headroom. */
+/** Parts the width of a thing is looked at in: frames bend, so the lowest place need not be an edge. */
+const parts = 4;
+
+/** The top of a thing with the room to keep free above it, over its whole width. */
+function overThing(thing: Thing): Asked {
+  const over = thing.lefts.flatMap((left) =>
+    Array.from({ length: parts + 1 }, (_, n) => left + (thing.width * n) / parts),
+  );
+  const what =
+    thing.clearance > 0 ? `the ${thing.name} with the room to keep free above it` : `the ${thing.name}`;
+  return { height: thing.height + thing.clearance, over, what, part: thing };
+}
+
+/** Heights somebody asked for: required headroom, crops, and what stands under the roof. */
 function askedHeights(shelter: Shelter): Asked[] {
   const crops = shelter.crops
     .filter((crop) => crop.height > 0)
     .map((crop) => ({
       height: crop.height,
-      at: crop.fromSide,
+      over: [crop.fromSide, shelter.width - crop.fromSide],
       what: crop.name,
       part: crop,
     }));
+  const middle = shelter.width / 2;
   const required = shelter.requirements
     .filter(
       (entry) => entry.subject === 'headroom' && (entry.comparison === '>=' || entry.comparison === '>'),
     )
     .map((entry) => ({
       height: entry.value,
-      at: entry.at ?? shelter.width / 2,
+      over: [entry.at ?? middle, shelter.width - (entry.at ?? middle)],
       what: 'the headroom asked for',
       part: entry,
     }));
-  return [...required, ...crops];
+  const things = shelter.things.filter((thing) => thing.height > 0).map(overThing);
+  return [...required, ...crops, ...things];
+}
+
+interface Lowest {
+  readonly response: Response;
+  readonly height: number;
+  readonly at: number;
 }
 
 /** The response in use (not a storm) under which the roof comes down lowest at x. */
-function lowest(analysis: FrameAnalysis, x: number): { response: Response; height: number } | undefined {
-  let worst: { response: Response; height: number } | undefined;
+function lowest(analysis: FrameAnalysis, x: number): Lowest | undefined {
+  let worst: Lowest | undefined;
   for (const response of analysis.responses) {
     if (!response.load.sustained || response.status !== 'holds') continue;
     const height = roofHeightAt(analysis.states[response.condition], response, x);
-    if (height !== undefined && (worst === undefined || height < worst.height)) worst = { response, height };
+    if (height !== undefined && (worst === undefined || height < worst.height))
+      worst = { response, height, at: x };
   }
   return worst;
 }
@@ -54,12 +77,15 @@ function run(input: CheckInput): Finding[] {
   const { analysis } = input.frame;
   const asked = askedHeights(shelter);
   if (asked.length === 0) {
-    return [notChecked(bowDeflection.id, shelter.roof, 'no crop height and no required headroom was said')];
+    const none = 'no crop height, no thing under the roof and no required headroom was said';
+    return [notChecked(bowDeflection.id, shelter.roof, none)];
   }
-  return asked.map(({ height, at, what, part }) => {
-    const left = lowest(analysis, at);
-    const right = lowest(analysis, shelter.width - at);
-    const worst = left !== undefined && right !== undefined && right.height < left.height ? right : left;
+  return asked.map(({ height, over, what, part }) => {
+    const found = over.flatMap((x) => lowest(analysis, x) ?? []);
+    const worst = found.reduce<Lowest | undefined>(
+      (least, one) => (least !== undefined && least.height <= one.height ? least : one),
+      undefined,
+    );
     if (worst === undefined)
       return notChecked(bowDeflection.id, part, 'the frame does not reach over this place or gives way');
     return judge({
@@ -74,7 +100,7 @@ function run(input: CheckInput): Finding[] {
         'There are ',
         measured(worst.height, 'length'),
         ' of height at ',
-        measured(at, 'length'),
+        measured(nearestSide(worst.at, shelter), 'length'),
         ` from the side under ${worst.response.load.title}, after creep; ${what} needs `,
         measured(height, 'length'),
         '.',
@@ -85,7 +111,7 @@ function run(input: CheckInput): Finding[] {
           'y',
           'height of the bent roof line there',
           'from the frame analysis with the long-term modulus',
-          [given('x', 'distance from the side', at, 'length')],
+          [given('x', 'distance from the side', nearestSide(worst.at, shelter), 'length')],
           worst.height,
           'length',
           'frame',
@@ -96,9 +122,14 @@ function run(input: CheckInput): Finding[] {
   });
 }
 
+const nearestSide = (x: number, { width }: Shelter): number => Math.min(x, width - x);
+
 /** A rigid cap does not settle: its height is that of its shape. */
-function underCap(shelter: Shelter, { height, at, what, part }: Asked): Finding[] {
-  const there = clearHeightAt(shelter, at);
+function underCap(shelter: Shelter, { height, over, what, part }: Asked): Finding[] {
+  const heights = over.map((x) => ({ x, y: clearHeightAt(shelter, x) ?? Number.POSITIVE_INFINITY }));
+  const least = heights.reduce((low, one) => (one.y < low.y ? one : low));
+  const there = Number.isFinite(least.y) ? least.y : undefined;
+  const at = nearestSide(least.x, shelter);
   if (there === undefined)
     return [notChecked(bowDeflection.id, part, 'the cap does not reach over this place')];
   return [
@@ -138,7 +169,7 @@ function underCap(shelter: Shelter, { height, at, what, part }: Asked): Finding[
 export const bowDeflection: Check = {
   id: 'bow-deflection',
   title: 'Deflection against headroom',
-  asks: 'Once the roof has settled under its own weight, the crop and the years, is there still room for the crop and for a head?',
+  asks: 'Once the roof has settled under its own weight, the crop and the years, is there still room for the crop, for what stands there and for a head?',
   matters:
     'Bows sag with time. Film that comes down to the crop scorches it, and a low side row is not picked.',
   formula: 'u = h / y',
@@ -151,7 +182,8 @@ export const bowDeflection: Check = {
     },
   ],
   sources: ['frame', 'derived'],
-  leavesOut: 'Sway in gusts, which passes; the thickness of the pipe; ground that is not level.',
+  leavesOut:
+    'Sway in gusts, which passes; the thickness of the pipe; ties across the house; ground that is not level.',
   mayBeAccepted: 'When the beds lie further in than the row that was said.',
   run,
   levers: (input) => {

@@ -13,6 +13,7 @@ const coverable: ReadonlySet<Style> = new Set<Style>([
   'earth-hatch',
   'mesh-hatch',
   'crop-hatch',
+  'thing-hatch',
   'water-hatch',
   'moment-hatch',
   'bar-hatch',

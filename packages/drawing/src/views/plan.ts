@@ -33,6 +33,7 @@ import {
   postBays,
 } from './members.ts';
 import { skinStyle } from './section-skins.ts';
+import { thingsFromAbove } from './things.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
 export function planView(shelter: Shelter, options: ViewOptions): Drawing {
@@ -45,6 +46,9 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
 
   shapes.push(box(shelter.id, 'footprint', frame.at(0, 0), frame.at(length, width)));
   shapes.push(...coverShapes(shelter, frame, left, right, anchors));
+  const things = thingsFromAbove(shelter, frame);
+  shapes.push(...things.shapes);
+  anchors.push(...things.anchors);
   for (const crop of shelter.crops) {
     if (width - 2 * crop.fromSide <= 0) continue;
     const [a, b] = [frame.at(0, crop.fromSide), frame.at(length, width - crop.fromSide)];
@@ -253,6 +257,25 @@ function planDimensions(
   for (const crop of shelter.crops)
     if (crop.fromSide > 0)
       side.push(measure(crop.id, 'first row', crop.fromSide, point(0, 0), point(0, crop.fromSide)));
+  for (const thing of shelter.things) {
+    const across = thing.lefts[0] ?? 0;
+    const { name, starts, length } = thing;
+    if (starts > 1e-3)
+      above.push(
+        measure(
+          thing.id,
+          `${name} from front`,
+          starts,
+          point(0, shelter.width),
+          point(starts, shelter.width),
+        ),
+      );
+    above.push(
+      measure(thing.id, name, length, point(starts, shelter.width), point(starts + length, shelter.width)),
+    );
+    if (across > 1e-3) side.push(measure(thing.id, 'from side', across, point(0, 0), point(0, across)));
+    side.push(measure(thing.id, name, thing.width, point(0, across), point(0, across + thing.width)));
+  }
   return surroundDimensions(bounds, { below, above, left: side });
 }
 

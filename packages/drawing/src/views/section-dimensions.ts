@@ -66,8 +66,29 @@ export function sectionDimensions(
       below.push(measured(crop?.id ?? shelter.id, 'first row', row, [0, 0], [row, 0]));
     }
 
+  for (const thing of shelter.things) {
+    const from = thing.lefts[0] ?? 0;
+    if (from > 1e-3) below.push(measured(thing.id, 'from side', from, [0, 0], [from, 0]));
+    below.push(measured(thing.id, thing.name, thing.width, [from, 0], [from + thing.width, 0]));
+  }
+
   const leftSide: Measured[] = [];
   const leftX = Math.min(0, left);
+  for (const thing of shelter.things) {
+    if (thing.height <= 0) continue;
+    const from = thing.lefts[0] ?? 0;
+    leftSide.push(measured(thing.id, thing.name, thing.height, [from, 0], [from, thing.height]));
+    if (thing.clearance > 0)
+      leftSide.push(
+        measured(
+          thing.id,
+          'free above',
+          thing.clearance,
+          [from, thing.height],
+          [from, thing.height + thing.clearance],
+        ),
+      );
+  }
   if (roof.springing > 0.01)
     leftSide.push(measured(roof.id, 'springing', roof.springing, [leftX, 0], [leftX, roof.springing]));
   if (roof.springing > 0.01 || roof.type !== 'bows')
@@ -122,7 +143,9 @@ export function sectionDimensions(
         { x, y: head.from.y },
         { x, y: head.to.y },
       ];
-      shapes.push({ ...head, from, to, witness: [from, to] });
+      // A text too long for it goes above the roof: below the ground others stand.
+      const textAt = head.textAt === 'after' ? 'before' : head.textAt;
+      shapes.push({ ...head, from, to, witness: [from, to], textAt });
     }
   }
   return shapes;

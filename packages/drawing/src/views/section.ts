@@ -15,6 +15,7 @@ import { overlayShapes, overlayTexts, type SectionOverlays, tagShapes } from './
 import { sectionDimensions } from './section-dimensions.ts';
 import { bracePieces, postPieces, railPieces, roofPiece } from './section-frame.ts';
 import { coverShapes, cropShapes } from './section-skins.ts';
+import { thingPieces } from './things.ts';
 
 const xs = (roof: Roof): readonly number[] => roof.line.map((p) => p.x);
 
@@ -37,6 +38,7 @@ export function sectionView(
   );
   const pieces: readonly Piece[] = [
     cropShapes(shelter, frame),
+    thingPieces(shelter, frame),
     postPieces(shelter, frame),
     railPieces(shelter, frame),
     bracePieces(shelter, frame),

@@ -15,6 +15,7 @@ import {
   path,
   point,
   polygon,
+  polyline,
   type Shape,
   type TextShape,
   text,
@@ -83,6 +84,7 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
   const body: Shape[] = [];
   const at = (along: number, across: number): Point => frame.at(along, across);
 
+  body.push(...thingOutlines(shelter, pegs, frame));
   body.push(polygon(shelter.id, 'footprint', [at(0, 0), at(length, 0), at(length, width), at(0, width)]));
   const diagonal = Math.hypot(length, width);
   for (const up of [true, false]) {
@@ -153,10 +155,44 @@ function notes(
   return [
     `Square: both diagonals measure ${exactLength(diagonal, system)}. A corner is square when ${corner(3)} on one line and ${corner(4)} on the other are ${corner(5)} apart.`,
     'Pegs mark centre lines on level ground; on a slope hold the tape level. Look for buried services before driving stakes.',
+    ...thingNotes(shelter, pegsOf(shelter), system),
     ...(allRails(shelter).some((rail) => rail.endAnchor)
       ? ['End anchors of the ridge have no peg: how far out they stand is not said.']
       : []),
   ];
+}
+
+/** Where the first line of pegs stands from the left side of the footprint, and the first peg from its front, m. */
+function startOf(
+  shelter: Shelter,
+  pegs: readonly Peg[],
+): { readonly across: number; readonly along: number } {
+  const first = shelter.sidePosts?.lines[0] ?? shelter.roof.line[0]?.x ?? 0;
+  const [z = 0] = shelter.sidePosts?.stations ?? shelter.roof.stations;
+  return pegs.length === 0 ? { across: 0, along: 0 } : { across: first, along: z };
+}
+
+/** Things under the roof, for the eye only: where they stand is in the notes. */
+function thingOutlines(shelter: Shelter, pegs: readonly Peg[], frame: Frame): readonly Shape[] {
+  const start = startOf(shelter, pegs);
+  return shelter.things.flatMap((thing) =>
+    thing.lefts.map((left) => {
+      const [x, z] = [left - start.across, thing.starts - start.along];
+      const [a, b] = [point(z, x), point(z + thing.length, x + thing.width)];
+      return polyline(thing.id, 'thing-hatch', frame.all([a, point(b.x, a.y), b, point(a.x, b.y), a]));
+    }),
+  );
+}
+
+/** Where each thing stands, from the left line of pegs and from peg L1. */
+function thingNotes(shelter: Shelter, pegs: readonly Peg[], system: System): readonly string[] {
+  const start = startOf(shelter, pegs);
+  const m = (si: number): string => exactLength(si, system);
+  return shelter.things.map((thing) => {
+    const across = thing.lefts.map((left) => m(left - start.across)).join(', ');
+    const many = thing.lefts.length > 1 ? `${thing.lefts.length} of them, ` : '';
+    return `${thing.name}: ${many}${m(thing.width)} across by ${m(thing.length)} along; near corner ${across} from the left line, ${m(thing.starts - start.along)} along.`;
+  });
 }
 
 function pegMark(peg: Peg, at: Point): readonly Shape[] {

@@ -25,6 +25,7 @@ import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
 import { allPosts, allRails, anchorNote, bayMeasures, END_ANCHOR_OUT, postBays } from './members.ts';
 import { skinStyle } from './section-skins.ts';
+import { thingsFromSide } from './things.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
 export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
@@ -43,7 +44,9 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
     ),
   ];
   const anchors: Anchor[] = [];
-  shapes.push(...skins(shelter, frame, low, crown, anchors));
+  const things = thingsFromSide(shelter, frame);
+  shapes.push(...things.shapes, ...skins(shelter, frame, low, crown, anchors));
+  anchors.push(...things.anchors);
 
   for (const row of allPosts(shelter)) {
     const wide = breadthOf(row.member);

@@ -251,6 +251,24 @@ export interface Crop extends Part {
   readonly fromSide: number;
 }
 
+/** Something under the roof that is no part of the frame; `lefts.length` equal ones stand side by side. */
+export interface Thing extends Part {
+  readonly kind: 'bench' | 'bed' | 'tank' | 'obstacle';
+  /** What the grower calls it, else its kind. */
+  readonly name: string;
+  /** Across and along the house, m. */
+  readonly width: number;
+  readonly length: number;
+  /** x of the left edge of each, ascending, m. */
+  readonly lefts: readonly number[];
+  /** z of the near end, m. */
+  readonly starts: number;
+  /** Ground to top, m; 0 where nothing is said. */
+  readonly height: number;
+  /** Room to keep free above it, m. */
+  readonly clearance: number;
+}
+
 export interface Requirement extends Part {
   readonly subject: string;
   readonly comparison: '>=' | '<=' | '>' | '<';
@@ -319,11 +337,14 @@ export interface Shelter extends Part {
   readonly braces: readonly Brace[];
   readonly covers: readonly Cover[];
   readonly crops: readonly Crop[];
+  readonly things: readonly Thing[];
   readonly requirements: readonly Requirement[];
   readonly acceptances: readonly Acceptance[];
   readonly opening: Opening;
   readonly gutters?: readonly Gutter[];
   readonly irrigation?: Irrigation;
+  /** ISO date the frame stood. */
+  readonly built?: string;
   readonly assumed: readonly Assumed[];
   /** Everything that was said but is not modelled, for the report's "not checked" list. */
   readonly unmodelled: readonly Unmodelled[];

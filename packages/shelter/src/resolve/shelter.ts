@@ -1,7 +1,7 @@
 /** From a spec to a shelter: everything needed to calculate, draw and count, and everything assumed. */
 import type { Shelter } from '../model/shelter.ts';
 import type { Site } from '../model/site.ts';
-import { factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
+import { dateIn, factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
 import type { Problem, SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
 import { varied } from '../spec/variant.ts';
 import { holdsUp, readBaseboards, readPurlins, readRidge } from './along.ts';
@@ -13,6 +13,7 @@ import { assume, missing, type Notes, newNotes, numberFact, problem, within } fr
 import { readSidePosts, sidePostsBlock } from './posts.ts';
 import { readRoof } from './roof.ts';
 import { readSite } from './site.ts';
+import { readThings } from './things.ts';
 import { noteUnmodelled } from './unmodelled.ts';
 import { readGutter, readIrrigation } from './water.ts';
 import { lookUp } from './world.ts';
@@ -84,10 +85,12 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     numberFact(notes, definition, 'orientation', { least: -2 * Math.PI, most: 2 * Math.PI }) ??
     assume(notes, 'shelter', 'orientation', 0, 'angle', 'the ridge runs north and south', definition.origin);
   const crops = factNodes(definition, 'crop').map((block) => readCrop(block, context));
+  const things = readThings(roof, context);
   const requirements = readRequirements(context);
   const acceptances = readAcceptances(context);
   const gutters = each(definition, 'gutter', (block, index) => readGutter(block, index, context));
   const irrigation = readIrrigation(context);
+  const built = dateIn(factNode(definition, 'built'));
   if (!site) return undefined;
   return {
     id: 'shelter',
@@ -105,11 +108,13 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     braces,
     covers,
     crops,
+    things,
     requirements,
     acceptances,
     opening,
     ...(gutters.length === 0 ? {} : { gutters }),
     ...(irrigation === undefined ? {} : { irrigation }),
+    ...(built === undefined ? {} : { built }),
     assumed: notes.assumed,
     unmodelled: notes.unmodelled,
   };

@@ -6,10 +6,6 @@ import type { Context } from './context.ts';
 /** Words of a shelter, with what is left out of the calculation. */
 const leftOut: Readonly<Record<string, string>> = {
   'end-frames': 'end frames',
-  bench: 'a bench',
-  bed: 'a bed',
-  tank: 'a tank',
-  obstacle: 'an obstacle and its clearance',
   gutter: 'the pieces of a gutter',
   irrigation: 'the pipes of the irrigation',
   season: 'the season it stands in',
@@ -32,7 +28,7 @@ const leftOutInside: readonly (readonly [block: string, fact: string, what: stri
 
 /** Words for which something has to be bought that no take-off counts. */
 const toBuy: ReadonlySet<string> = new Set([
-  ...['end-frames', 'bench', 'bed', 'tank', 'gutter', 'irrigation'],
+  ...['end-frames', 'gutter', 'irrigation'],
   ...['rolled', 'taped', 'door', 'fan', 'foot'],
 ]);
 

@@ -115,16 +115,38 @@ export const crop: Entry = fact(
 );
 
 const place = (word: string, doc: string, example: string): Entry =>
-  fact(word, '[{width: length} by {length: length}]', doc, example, {
-    many: true,
-    facts: [
-      fact('name', '{value: text}', 'What it is called.', 'name "plug bench"'),
-      fact('height', '{value: length}', 'Height over the ground.', 'height 30 in'),
-      fact('from', 'side {value: length}', 'Distance from the left side.', 'from side 2 ft'),
-      fact('clearance', '{value: length}', 'Room to keep free above it.', 'clearance 4 ft'),
-      fact('count', '{value: count}', 'How many of them, side by side.', 'count 2'),
-    ],
-  });
+  fact(
+    word,
+    '[{width: length} by {length: length}]',
+    `${doc} Width across the house by length along it.`,
+    example,
+    {
+      many: true,
+      facts: [
+        fact('name', '{value: text}', 'What it is called.', 'name "plug bench"'),
+        fact('height', '{value: length}', 'Height over the ground.', 'height 30 in'),
+        fact(
+          'from',
+          'side {value: length}',
+          'Distance of the first one from the left side. Left out, they are spread evenly.',
+          'from side 2 ft',
+        ),
+        fact(
+          'starts',
+          'at {value: length}',
+          'Distance of its near end from the front of the house. Left out, it stands in the middle.',
+          'starts at 2 ft',
+        ),
+        fact('clearance', '{value: length}', 'Room to keep free above it.', 'clearance 4 ft'),
+        fact(
+          'count',
+          '{value: count}',
+          'How many of them, side by side, the last as far from the right side as the first from the left.',
+          'count 2',
+        ),
+      ],
+    },
+  );
 
 export const placed: readonly Entry[] = [
   place('bench', 'A bench or table under the shelter.', 'bench 4 ft by 36 ft { height 30 in }'),
