@@ -1,10 +1,13 @@
+import { unitsOfKind } from '@tautline/quantity';
 import type { Check } from './check.ts';
 import { exampleSpecs } from './example-specs.ts';
 import { sources } from './sources.ts';
 
 /** The explanation of a check as a page of Markdown, made from the check's own words and its two specs. */
 export function explanationPage(check: Check): string {
-  const symbols = check.symbols.map(({ symbol, meaning }) => `- \`${symbol}\`: ${meaning}`);
+  const symbols = check.symbols.map(
+    ({ symbol, meaning, kind }) => `- \`${symbol}\`: ${meaning}${inUnits(kind)}`,
+  );
   const from = check.sources.map((id) => {
     const source = sources[id];
     return `- ${source ? `${source.title}, ${source.where} (${source.standing})` : id}`;
@@ -29,6 +32,12 @@ export function explanationPage(check: Check): string {
   ]
     .filter((text) => text !== '')
     .join('\n\n')}\n`;
+}
+
+/** `, in mm, m or in, ft` after what a symbol means; nothing after a plain number. */
+export function inUnits(kind: string): string {
+  const units = unitsOfKind(kind);
+  return units === '' ? '' : `, in ${units}`;
 }
 
 /** A spec as a block of code. */

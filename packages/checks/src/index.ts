@@ -12,7 +12,7 @@ export {
   type Uncovered,
 } from './evaluate.ts';
 export { type ExampleSpecs, exampleSpecs } from './example-specs.ts';
-export { explanationPage } from './explanation-page.ts';
+export { explanationPage, inUnits } from './explanation-page.ts';
 export type * from './finding.ts';
 export { type FixContext, fixesFor } from './fixes/search.ts';
 export { firstFailures, gustOrder } from './gust.ts';

@@ -1,4 +1,4 @@
-import { kindOf } from '@tautline/quantity';
+import { unitsOfKind } from '@tautline/quantity';
 import type { Check } from './check.ts';
 import { exampleSpecs } from './example-specs.ts';
 import { fenced } from './explanation-page.ts';
@@ -40,7 +40,8 @@ function section(check: Check): string[] {
           '| symbol | meaning | unit |',
           '| --- | --- | --- |',
           ...check.symbols.map(
-            ({ symbol, meaning, kind }) => `| ${cell(symbol)} | ${cell(meaning)} | ${cell(nameOf(kind))} |`,
+            ({ symbol, meaning, kind }) =>
+              `| ${cell(symbol)} | ${cell(meaning)} | ${cell(unitsOfKind(kind) || 'plain number')} |`,
           ),
           '',
         ]),
@@ -74,11 +75,6 @@ function specLines(id: string): string[] {
         fenced(specs.good),
         '',
       ];
-}
-
-/** What a kind of quantity is called, as a reader of the table says it. */
-function nameOf(kind: string): string {
-  return kindOf(kind).noun.replace(/^an? /, '');
 }
 
 function cell(text: string): string {

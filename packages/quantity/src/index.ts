@@ -9,6 +9,7 @@ export {
   nounOf,
   type Rung,
   rungFor,
+  unitsOfKind,
 } from './kinds.ts';
 export * from './quantity.ts';
 export * from './rational.ts';

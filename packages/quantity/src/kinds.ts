@@ -286,6 +286,15 @@ export function kindOf(name: string): Kind {
   return kinds[name];
 }
 
+/** The units a kind is shown in, metric before US, e.g. `mm, m or in, ft`; empty for plain numbers. */
+export function unitsOfKind(name: string): string {
+  const { metric, us } = kindOf(name);
+  const listed = (ladder: readonly Rung[]): string =>
+    [...new Set(ladder.map(({ unit }) => unit).filter((unit) => unit !== ''))].join(', ');
+  const both = [...new Set([listed(metric), listed(us)])].filter((text) => text !== '');
+  return both.join(' or ');
+}
+
 /** `a length`, `an angle`, `a plain number`; for a dimension no kind has, its SI exponents. */
 export function nounOf(of: Dimension): string {
   if (sameDimension(of, NONE)) return 'a plain number';

@@ -5,6 +5,7 @@ import {
   type Evaluation,
   evaluate,
   exampleSpecs,
+  inUnits,
   sources,
 } from '@tautline/checks';
 import { CannotRun, exit } from '../exit.ts';
@@ -83,7 +84,7 @@ export function explanation(check: Check): string {
     `Formula  ${check.formula}`,
   ];
   for (const symbol of check.symbols)
-    lines.push(`           ${symbol.symbol}: ${symbol.meaning} (${symbol.kind})`);
+    lines.push(`           ${symbol.symbol}: ${symbol.meaning}${inUnits(symbol.kind)}`);
   lines.push('Sources');
   for (const id of check.sources) {
     const source = sources[id];
