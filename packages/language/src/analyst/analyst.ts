@@ -14,6 +14,7 @@ import {
 } from '@tautline/shelter';
 import { type Bill, billOf, costOfEdits } from './bill.ts';
 import { type LargestMoment, largestMoments } from './largest-moments.ts';
+import { type Swapped, type SwapRequest, swapNow } from './swap.ts';
 
 /** Plain data: goes through a worker's messages as it is. */
 export interface AnalysisResult {
@@ -70,6 +71,13 @@ export interface Analyst {
     request: FixRequest,
     token?: CancelToken,
   ): Promise<readonly PricedFix[]>;
+  /** What comes of using the nth item that could stand in for one. */
+  swap(
+    world: SpecWorld,
+    shelter: string,
+    request: SwapRequest,
+    token?: CancelToken,
+  ): Promise<Swapped | undefined>;
   dispose(): void;
 }
 
@@ -115,7 +123,9 @@ export function answer(result: AnalysisResult, options: AnalysisOptions): Analys
   try {
     const gusts =
       evaluation.gusts ??
-      (options.gusts === true && analysis ? gustOrder(evaluation.shelter, analysis) : undefined);
+      (options.gusts === true && analysis
+        ? gustOrder(evaluation.shelter, analysis, options.on === undefined ? {} : { on: options.on })
+        : undefined);
     return {
       ...result,
       evaluation: {
@@ -171,6 +181,7 @@ export function createInProcessAnalyst(): Analyst {
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;
       return fixesNow(world, workOut(world, shelter, request.on, cancelled), request, cancelled);
     },
+    swap: async (world, shelter, request) => swapNow(world, workOut(world, shelter, request.on), request),
     dispose: () => undefined,
   };
 }

@@ -2,6 +2,7 @@
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { catalogueScheme } from '../protocol.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './analyst.ts';
+import type { Swapped, SwapRequest } from './swap.ts';
 
 export type Definitions = readonly (readonly [string, SpecDefinition])[];
 
@@ -28,6 +29,13 @@ export type ToWorker =
       readonly request: FixRequest;
     }
   | {
+      readonly type: 'swap';
+      readonly id: number;
+      readonly own: Definitions;
+      readonly shelter: string;
+      readonly request: SwapRequest;
+    }
+  | {
       readonly type: 'job';
       readonly id: number;
       readonly job: string;
@@ -41,6 +49,7 @@ export type ToWorker =
 export type FromWorker =
   | { readonly type: 'analysed'; readonly id: number; readonly result: AnalysisResult }
   | { readonly type: 'fixed'; readonly id: number; readonly fixes: readonly PricedFix[] }
+  | { readonly type: 'swapped'; readonly id: number; readonly swapped?: Swapped }
   | { readonly type: 'progress'; readonly id: number; readonly share: number; readonly next: string }
   | { readonly type: 'done'; readonly id: number; readonly output: unknown }
   | { readonly type: 'broke-off'; readonly id: number; readonly reason: string }

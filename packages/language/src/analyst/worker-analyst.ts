@@ -2,6 +2,7 @@
 import type { SpecWorld } from '@tautline/shelter';
 import type { AnalysisResult, Analyst, CancelToken, PricedFix } from './analyst.ts';
 import { type Definitions, type FromWorker, type Port, partedWorld, type ToWorker } from './messages.ts';
+import type { Swapped } from './swap.ts';
 
 /** How long a cancelled calculation may still run before its worker is put down, ms. */
 const PATIENCE = 4000;
@@ -99,6 +100,13 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
         (id, own) => ({ type: 'fixes', id, own, shelter, request }),
         world,
         (message) => (message?.type === 'fixed' ? message.fixes : []),
+        token,
+      ),
+    swap: (world, shelter, request, token) =>
+      ask<Swapped | undefined>(
+        (id, own) => ({ type: 'swap', id, own, shelter, request }),
+        world,
+        (message) => (message?.type === 'swapped' ? message.swapped : undefined),
         token,
       ),
     dispose: () => {

@@ -2,6 +2,7 @@
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { type AnalysisResult, answer, fixesNow, workOut } from './analyst.ts';
 import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
+import { swapNow } from './swap.ts';
 
 type Question = Extract<ToWorker, { own: Definitions }>;
 
@@ -45,6 +46,10 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       const { options } = question;
       const result = answer(resultFor(world, question, options.on), options);
       port.post({ type: 'analysed', id: question.id, result });
+    } else if (question.type === 'swap') {
+      const { request } = question;
+      const swapped = swapNow(world, resultFor(world, question, request.on), request);
+      port.post({ type: 'swapped', id: question.id, ...(swapped ? { swapped } : {}) });
     } else {
       const { request } = question;
       const fixes = fixesNow(world, resultFor(world, question, request.on), request);
@@ -63,7 +68,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       waiting = waiting.filter(({ id }) => id !== message.id);
       if (dropped) port.post({ type: 'dropped', id: message.id });
     } else if (message.type !== 'job') {
-      // Findings before fixes: a quick fix can wait for the picture to be right.
+      // Findings before fixes and swaps: these can wait for the picture to be right.
       if (message.type === 'analyse') waiting.unshift(message);
       else waiting.push(message);
       if (!busy) {

@@ -20,11 +20,14 @@ import { costChange } from './amount.ts';
 import type { FileAnalysis } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { knownProblems, type PlacedFinding, shownFindings } from './diagnostics.ts';
+import { mostSwaps, stockAt, swapTitle } from './other-stock.ts';
 import { isCatalogue } from './scope.ts';
 import { systemFor } from './settings.ts';
 
 /** Puts right, all at once, what has only one remedy; asked for by hand or on saving. */
 export const fixAllKind = 'source.fixAll.tautline';
+/** Another stock item in the place of one. */
+export const otherStockKind = `${CodeActionKind.RefactorRewrite}.stock`;
 /** Problems whose remedies bring in something to choose: each is the grower's to take. */
 const chosen: ReadonlySet<LanguageProblem['id']> = new Set(['unknown-name', 'wrong-kind', 'missing-fact']);
 
@@ -51,7 +54,13 @@ export class ShelterActions implements CodeActionProvider {
     const wants = (kind: string): boolean =>
       !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
     const all = wants(fixAllKind) ? fixAll(document, problems) : [];
-    if (!wants(CodeActionKind.QuickFix)) return all;
+    const quick = wants(CodeActionKind.QuickFix);
+    const analysis = this.context().analyses.of(document.uri.toString());
+    const swaps =
+      analysis && !analysis.stale && (quick || wants(otherStockKind))
+        ? await this.swapsAt(document, start, analysis, params.context.diagnostics, token)
+        : [];
+    if (!quick) return [...all, ...swaps.filter(({ kind }) => kind === otherStockKind)];
     const own = problems.filter(touches).flatMap((problem) =>
       (problem.remedies ?? []).map(
         (remedy): CodeAction => ({
@@ -63,7 +72,6 @@ export class ShelterActions implements CodeActionProvider {
         }),
       ),
     );
-    const analysis = this.context().analyses.of(document.uri.toString());
     if (!analysis || analysis.stale) return [...all, ...own];
     const found = shownFindings(analysis, document, this.context()).filter(
       ({ span, result }) => result && !result.kept && touches(span),
@@ -75,7 +83,38 @@ export class ShelterActions implements CodeActionProvider {
       const accept = this.accept(finding, analysis, params.context.diagnostics);
       if (accept) fixes.push(accept);
     }
-    return [...all, ...own, ...fixes];
+    return [...all, ...own, ...fixes, ...swaps];
+  }
+
+  /** Other stock for the item that is named at a place, in the shelter around it, with what comes of it. */
+  private async swapsAt(
+    document: LangiumDocument,
+    offset: number,
+    analysis: FileAnalysis,
+    diagnostics: readonly Diagnostic[],
+    token?: CancelToken,
+  ): Promise<CodeAction[]> {
+    const named = stockAt(document, offset);
+    const result = analysis.results.find(({ shelter }) => shelter === named?.shelter);
+    if (!named || !result?.evaluation || result.kept) return [];
+    const { from, shelter } = named;
+    const on = this.context().today();
+    const actions: CodeAction[] = [];
+    for (let nth = 0; nth < mostSwaps; nth += 1) {
+      const request = { from, nth, ...(on === undefined ? {} : { on }) };
+      const swapped = await this.analyst().swap(analysis.world, shelter, request, token);
+      if (token?.isCancellationRequested) return [];
+      const edit = swapped && this.workspaceEdit(swapped.edits, analysis);
+      if (!swapped || !edit) continue;
+      const mends = swapped.gone.length > 0 && swapped.came.length === 0;
+      actions.push({
+        title: swapTitle(from, swapped),
+        kind: mends ? CodeActionKind.QuickFix : otherStockKind,
+        ...(mends ? { diagnostics: swapped.gone.flatMap((id) => matching(diagnostics, id)) } : {}),
+        edit,
+      });
+    }
+    return actions;
   }
 
   private async fixesOf(

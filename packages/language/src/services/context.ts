@@ -9,6 +9,8 @@ export interface EditorContext {
   readonly view: ViewServices;
   readonly analyses: Analyses;
   readonly settings: () => Settings;
+  /** Day that ages are counted to, ISO. */
+  readonly today: () => string | undefined;
   /** Address of the explanation of a check; undefined for what is no check. */
   readonly explanation: (check: string) => string | undefined;
 }

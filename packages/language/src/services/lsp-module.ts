@@ -36,7 +36,7 @@ import { createInPlaceWork, type LongWork } from '../analyst/long-work.ts';
 import { languageJobs } from '../analyst/whole-house.ts';
 import { builtInCatalogue, type SourceFile } from '../files/catalogue.ts';
 import { TautlineGeneratedModule, TautlineGeneratedSharedModule } from '../generated/module.ts';
-import { fixAllKind, ShelterActions } from './actions.ts';
+import { fixAllKind, otherStockKind, ShelterActions } from './actions.ts';
 import { Analyses } from './analyses.ts';
 import { ShelterColours } from './colours.ts';
 import { ShelterCompletion } from './completion.ts';
@@ -144,7 +144,7 @@ class ShelterUpdates extends DefaultDocumentUpdateHandler {
 class ShelterServer extends DefaultLanguageServer {
   protected override buildInitializeResult(params: InitializeParams): InitializeResult {
     const result = super.buildInitializeResult(params);
-    const codeActionProvider = { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] };
+    const codeActionProvider = { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind, otherStockKind] };
     return {
       ...result,
       capabilities: { ...result.capabilities, selectionRangeProvider: true, codeActionProvider },
@@ -211,6 +211,7 @@ export function createServerServices(
     view,
     analyses,
     settings: () => settings,
+    today: () => options.today?.(),
     explanation: options.explanation ?? explanationAddress,
   };
   shared.workspace.DocumentBuilder.updateBuildOptions = { validation: true };

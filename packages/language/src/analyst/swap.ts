@@ -1,0 +1,93 @@
+/** What comes of using another stock item in the place of one: tried, like every change that is offered. */
+import type { Finding } from '@tautline/checks';
+import {
+  applyEdits,
+  newNotes,
+  resolveItems,
+  type SpecEdit,
+  type SpecWorld,
+  standIns,
+  swapEdits,
+} from '@tautline/shelter';
+import { type AnalysisResult, workOut } from './analyst.ts';
+import { costOfEdits } from './bill.ts';
+
+export interface SwapRequest {
+  readonly on?: string;
+  /** The item that gives way. */
+  readonly from: string;
+  /** Which of the items that could stand in, nearest first, from 0. */
+  readonly nth: number;
+}
+
+/** A change, and what it does. Plain data. */
+export interface Swapped {
+  readonly to: string;
+  readonly title: string;
+  readonly edits: readonly SpecEdit[];
+  /** Fittings that change with it, in words: `coupler-32 for coupler-25`. */
+  readonly along: readonly string[];
+  /** Fittings made for the old item that nothing in stock replaces. */
+  readonly left: readonly string[];
+  /** Ids of checks that then fail or come near no more, and of those that newly do; each once. */
+  readonly gone: readonly string[];
+  readonly came: readonly string[];
+  /** Checks that fail afterwards. */
+  readonly failing: number;
+  readonly cost?: { readonly change: number; readonly currency?: string };
+}
+
+/** Undefined when there are no more items that could stand in, or the shelter cannot be built with this one. */
+export function swapNow(
+  world: SpecWorld,
+  before: AnalysisResult,
+  { from, nth, on }: SwapRequest,
+): Swapped | undefined {
+  const { shelter: name, evaluation, bill } = before;
+  const block = world.definitions.get(name);
+  if (!evaluation || !block) return undefined;
+  try {
+    const stock = resolveItems(world, newNotes());
+    const item = stock.find(({ id }) => id === from);
+    const to = item && standIns(item, stock)[nth];
+    if (!to) return undefined;
+    const { edits, along, left } = swapEdits(block, item, to, stock);
+    if (edits.length === 0) return undefined;
+    const after = workOut({ ...world, definitions: applyEdits(world.definitions, edits) }, name, on);
+    if (!after.evaluation) return undefined;
+    const then = watched(evaluation.findings);
+    const now = watched(after.evaluation.findings);
+    const change = costOfEdits(edits, name, world, bill);
+    const currency = bill?.currency;
+    return {
+      to: to.id,
+      title: to.title,
+      edits,
+      along: along.map((one) => `${one.to.id} for ${one.from.id}`),
+      left: left.map(({ id }) => id),
+      gone: checksOf(then, now),
+      came: checksOf(now, then),
+      failing: after.evaluation.findings.filter(({ severity }) => severity === 'error').length,
+      ...(change === undefined ? {} : { cost: { change, ...(currency === undefined ? {} : { currency }) } }),
+    };
+  } catch {
+    // A change that cannot be tried out is not offered.
+    return undefined;
+  }
+}
+
+/** Findings a reader is shown, by check, part and verdict: one that turns from near to failing counts as new. */
+function watched(findings: readonly Finding[]): ReadonlyMap<string, string> {
+  return new Map(
+    findings
+      .filter(
+        ({ verdict, accepted }) =>
+          accepted === undefined && verdict !== 'passes' && verdict !== 'not checked',
+      )
+      .map(({ id, part, verdict }) => [`${id}/${part}/${verdict}`, id]),
+  );
+}
+
+const checksOf = (some: ReadonlyMap<string, string>, others: ReadonlyMap<string, string>): string[] => [
+  ...new Set([...some].filter(([key]) => !others.has(key)).map(([, id]) => id)),
+];
