@@ -18,19 +18,24 @@ export {
   handText,
   materialsCsv,
   materialsJson,
+  materialsPlain,
   materialsTable,
 } from './listing.ts';
 export {
   type Cost,
   cutRequestOf,
+  groundOf,
   type MaterialLine,
   type MaterialOptions,
   type Materials,
   materials,
   materialsExact,
+  materialsExactOf,
 } from './materials.ts';
 export { moneyText } from './money.ts';
-export { stockOnHand } from './on-hand.ts';
+export { type Left, leftOnHand, stockOnHand } from './on-hand.ts';
 export { type PriceCsv, pricesFromCsv } from './price-csv.ts';
 export { type PriceList, priceKey } from './prices.ts';
+export { rangeTakeoff } from './range.ts';
+export { type Counted, takeoffOfSeveral } from './several.ts';
 export { takeoff } from './takeoff.ts';

@@ -90,28 +90,29 @@ export function materialsCsv(materials: Materials, system: System): string {
   return [header, ...rows].map((row) => `${row.map((cell) => csvCell(`${cell}`)).join(',')}\r\n`).join('');
 }
 
-/** Everything in SI, two-space indented, keys in a fixed order; origins are left out. */
-export function materialsJson(materials: Materials): string {
+/** Everything in SI as plain data, keys in a fixed order; origins are left out. */
+export function materialsPlain(materials: Materials): object {
   const { cost, cutList, currency, gaps, lines } = materials;
-  return `${JSON.stringify(
-    {
-      lines: lines.map((line) => ({
-        group: line.group,
-        item: line.item?.id ?? null,
-        title: line.title,
-        kind: line.kind,
-        total: line.total,
-        pieces: line.pieces ?? [],
-        fromHand: line.fromHand ?? 0,
-        cost: line.cost ?? null,
-        parts: line.parts.map((part) => part.id),
-      })),
-      cutList: cutList.map(({ item, width, plan }) => ({ item: item.id, width: width ?? null, ...plan })),
-      currency: currency ?? null,
-      cost,
-      gaps: gaps.map((gap) => gap.what),
-    },
-    null,
-    2,
-  )}\n`;
+  return {
+    lines: lines.map((line) => ({
+      group: line.group,
+      item: line.item?.id ?? null,
+      title: line.title,
+      kind: line.kind,
+      total: line.total,
+      pieces: line.pieces ?? [],
+      fromHand: line.fromHand ?? 0,
+      cost: line.cost ?? null,
+      parts: line.parts.map((part) => part.id),
+    })),
+    cutList: cutList.map(({ item, width, plan }) => ({ item: item.id, width: width ?? null, ...plan })),
+    currency: currency ?? null,
+    cost,
+    gaps: gaps.map((gap) => gap.what),
+  };
+}
+
+/** The same as text, two-space indented. */
+export function materialsJson(materials: Materials): string {
+  return `${JSON.stringify(materialsPlain(materials), null, 2)}\n`;
 }

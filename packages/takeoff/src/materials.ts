@@ -3,7 +3,7 @@ import type { Item, Shelter } from '@tautline/shelter';
 import { cutStock, type ExactOptions, type LoadMipSolver } from './cutting/exact.ts';
 import type { CutPlan, CutRequest, Demand } from './cutting/problem.ts';
 import { cutStockQuick } from './cutting/quick.ts';
-import { boughtTogether, type Gap, type TakeoffLine } from './line.ts';
+import { boughtTogether, type Gap, type Takeoff, type TakeoffLine } from './line.ts';
 import { lineCost, type PriceList, pricesOf, stockPrice } from './prices.ts';
 import { takeoff } from './takeoff.ts';
 
@@ -62,6 +62,8 @@ export interface Materials {
 }
 
 const KERF = 0.003;
+/** Plans count in tenths of a millimetre, m. */
+const SAME_BAR = 2e-4;
 /** Julian year, s. */
 const YEAR = 365.25 * 86_400;
 
@@ -95,31 +97,67 @@ export function materials(shelter: Shelter, options: MaterialOptions = {}): Mate
   const { lines, gaps } = takeoff(shelter);
   const all = boughtTogether(lines);
   const plans = new Map<TakeoffLine, CutPlan>();
+  let left = options;
   for (const line of all) {
-    const request = cutRequestOf(line, options);
-    if (request) plans.set(line, cutStockQuick(request));
+    const request = cutRequestOf(line, left);
+    if (!request) continue;
+    const plan = cutStockQuick(request);
+    plans.set(line, plan);
+    left = without(left, line, plan);
   }
-  return together(shelter, all, plans, gaps, options);
+  return together(groundOf(shelter), all, plans, gaps, options);
 }
 
 /** The same with least-cost cut lists, proven where the plan says so. Rejects when the solver cannot be loaded. */
-export async function materialsExact(
+export function materialsExact(
   shelter: Shelter,
   load: LoadMipSolver,
   options: MaterialOptions & ExactOptions = {},
 ): Promise<Materials> {
-  const { lines, gaps } = takeoff(shelter);
+  return materialsExactOf(takeoff(shelter), groundOf(shelter), load, options);
+}
+
+/** Ground under cover, m2. */
+export const groundOf = (shelter: Shelter): number => shelter.width * shelter.length;
+
+/** The same for anything that was taken off: `ground` is what it keeps the rain off, m2. */
+export async function materialsExactOf(
+  { lines, gaps }: Takeoff,
+  ground: number,
+  load: LoadMipSolver,
+  options: MaterialOptions & ExactOptions = {},
+): Promise<Materials> {
   const all = boughtTogether(lines);
   const plans = new Map<TakeoffLine, CutPlan>();
+  let left = options;
   for (const line of all) {
-    const request = cutRequestOf(line, options);
-    if (request) plans.set(line, await cutStock(request, load, options));
+    const request = cutRequestOf(line, left);
+    if (!request) continue;
+    const plan = await cutStock(request, load, options);
+    plans.set(line, plan);
+    left = without(left, line, plan);
   }
-  return together(shelter, all, plans, gaps, options);
+  return together(ground, all, plans, gaps, options);
+}
+
+/** What is on hand once a plan has taken its bars: rolls of two widths are not cut from the same one. */
+function without(options: MaterialOptions, { item }: TakeoffLine, plan: CutPlan): MaterialOptions {
+  const before = item && options.onHand?.get(item.id);
+  if (!before) return options;
+  const left = before.map(({ length, count }) => ({ length, count }));
+  for (const bar of plan.bars.filter(({ onHand }) => onHand)) {
+    let taken = bar.count;
+    for (const one of left.filter(({ length }) => Math.abs(length - bar.length) < SAME_BAR)) {
+      const here = Math.min(taken, one.count);
+      one.count -= here;
+      taken -= here;
+    }
+  }
+  return { ...options, onHand: new Map(options.onHand).set(item.id, left) };
 }
 
 function together(
-  shelter: Shelter,
+  ground: number,
   lines: readonly TakeoffLine[],
   plans: ReadonlyMap<TakeoffLine, CutPlan>,
   gaps: readonly Gap[],
@@ -143,7 +181,7 @@ function together(
   return {
     lines: priced,
     cutList,
-    cost: costOf(shelter, priced, gaps, options),
+    cost: costOf(ground, priced, gaps, options),
     ...(options.currency === undefined ? {} : { currency: options.currency }),
     gaps,
   };
@@ -156,7 +194,7 @@ function handful(line: TakeoffLine, { piecesOnHand }: MaterialOptions): number {
 }
 
 function costOf(
-  shelter: Shelter,
+  protectedArea: number,
   lines: readonly MaterialLine[],
   gaps: readonly Gap[],
   options: MaterialOptions,
@@ -172,7 +210,6 @@ function costOf(
     if (life !== undefined && life > 0) renewalsPerYear += (cost * YEAR) / life;
     else lasting += cost;
   }
-  const protectedArea = shelter.width * shelter.length;
   const uncut = (line: MaterialLine): boolean => (line.cuts?.impossible.length ?? 0) > 0;
   const tooLong = lines.filter(uncut).map((line) => line.title);
   const missing = lines.filter((line) => line.cost === undefined && !uncut(line)).map((line) => line.title);
