@@ -7,7 +7,16 @@ export {
   type MaterialChange,
 } from './figures.ts';
 export type { AcceptanceChange, FindingChange, FindingSide } from './findings.ts';
+export { firstFailureOf } from './first-failure.ts';
 export { type Duty, type DutyOptions, dutiesOf } from './keeping/duties.ts';
+export {
+  type Explored,
+  exploredJson,
+  exploredMarkdown,
+  exploredText,
+  type ToldChoice,
+  tellChoice,
+} from './output/explored.ts';
 export { reviewJson } from './output/json.ts';
 export { commentMark, type MarkdownOptions, reviewMarkdown } from './output/markdown.ts';
 export { type PageOptions, reviewPage } from './output/page.ts';
@@ -17,6 +26,9 @@ export { type Review, reviewOf, type ShelterReview, type Sides } from './review.
 export type { FirstFailure, RenamedFiles, Reviewed, Revision, Written } from './revision.ts';
 export { type Said, saidText, saidTexts } from './said.ts';
 export { type Axes, type Axis, axesOf } from './vary/axes.ts';
+export { type Choice, type Choices, choicesOf, valueText } from './vary/choices.ts';
+export { headroomPlace, heldFixed, type VariantFigures, variantFigures } from './vary/figures.ts';
 export { type Aim, front } from './vary/front.ts';
 export { editsAt, gridSize, mostVariants, valuesAt } from './vary/grid.ts';
+export { type Figures, workedOut } from './worked-out.ts';
 export { sourcesOf } from './written.ts';

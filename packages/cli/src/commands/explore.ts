@@ -1,14 +1,27 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
+import { cautionLine } from '@tautline/book';
 import { applySpecEdits, changed, editsByFile } from '@tautline/language';
-import { format, type System } from '@tautline/quantity';
-import { type Axis, axesOf, editsAt, gridSize, mostVariants, sourcesOf, valuesAt } from '@tautline/review';
-import type { Shelter } from '@tautline/shelter';
+import type { System } from '@tautline/quantity';
+import {
+  type Axis,
+  axesOf,
+  choicesOf,
+  type Explored,
+  editsAt,
+  exploredJson,
+  exploredText,
+  gridSize,
+  headroomPlace,
+  heldFixed,
+  mostVariants,
+  sourcesOf,
+  valuesAt,
+  valueText,
+} from '@tautline/review';
 import { buyingFlags } from '../buying.ts';
 import { CannotRun, exit } from '../exit.ts';
-import { choicesOf, valueText } from '../explore/choices.ts';
-import { type Explored, exploredJson, exploredText } from '../explore/report.ts';
-import { headroomPlace, type VariantTask } from '../explore/variant.ts';
+import type { VariantTask } from '../explore/variant.ts';
 import { shownPath } from '../files.ts';
 import { type OneShelter, oneShelter } from '../one-shelter.ts';
 import { runTasks } from '../threads/pool.ts';
@@ -79,7 +92,7 @@ export const explore: Command = {
       heldFixed: heldFixed(one.shelter, axes, on, system),
       headroomAt: headroomPlace(one.shelter),
     };
-    output.out(form === 'json' ? exploredJson(explored) : exploredText(explored, system));
+    output.out(form === 'json' ? exploredJson(explored) : exploredText(explored, system, cautionLine));
     return stopped.aborted ? exit.failed : exit.clean;
   },
 };
@@ -98,18 +111,6 @@ function axesOfOne({ loaded }: OneShelter): readonly Axis[] {
       `${size} combinations are more than the ${mostVariants} that can be tried: take larger steps.`,
     );
   return axes;
-}
-
-/** What is the same in every variant, so that nobody takes the best of these for the best there is. */
-function heldFixed(shelter: Shelter, axes: readonly Axis[], on: string, system: System): string[] {
-  const { site } = shelter;
-  const gust = format(site.gust, 'speed', system);
-  return [
-    `every fact of ${shelter.name} other than ${axes.map(({ label }) => label).join(', ')}`,
-    `the site ${site.id}: gust ${gust}, soil ${site.soil}, ground snow ${format(site.groundSnow, 'pressure', system)}, load basis ${site.basis}`,
-    `prices and stock on hand as they are; ages counted to ${on}`,
-    'Values the program assumes (places of joints, straps, feet) are worked out anew for each variant.',
-  ];
 }
 
 /** Says the values of a variant in the text they stand in. */

@@ -1,11 +1,10 @@
 /** One shelter with some facts changed, worked out: the figures that exploring compares. */
 import { evaluate } from '@tautline/checks';
-import { type Axes, axesOf, editsAt, type FirstFailure, governingOf, sourcesOf } from '@tautline/review';
-import { applyEdits, clearHeightAt, resolveShelter, type Shelter, type SpecWorld } from '@tautline/shelter';
+import { type Axes, axesOf, editsAt, sourcesOf, type VariantFigures, variantFigures } from '@tautline/review';
+import { applyEdits, resolveShelter, type SpecWorld } from '@tautline/shelter';
 import { materialsExact } from '@tautline/takeoff';
 import { buyingOf } from '../buying.ts';
 import type { CommandArguments } from '../commands/command.ts';
-import { firstFailureOf } from '../first-failure.ts';
 import { oneShelter } from '../one-shelter.ts';
 import { loadSolver } from '../solver.ts';
 
@@ -21,26 +20,7 @@ export interface VariantTask {
   readonly on: string;
 }
 
-/** Plain data; what could not be worked out is absent, and `problem` says why where nothing could. */
-export interface VariantFigures {
-  readonly index: number;
-  readonly problem?: string;
-  readonly errors: number;
-  readonly warnings: number;
-  readonly governing?: { readonly id: string; readonly utilisation: number };
-  readonly firstFailure?: FirstFailure;
-  /** m, at the place `headroomPlace` tells. */
-  readonly headroom?: number;
-  readonly cost?: {
-    readonly total: number;
-    readonly complete: boolean;
-    readonly currency?: string;
-    /** What has no price or could not be counted. */
-    readonly missing: readonly string[];
-  };
-}
-
-export async function variantFigures({
+export async function figuresOfVariants({
   file,
   shelter,
   run,
@@ -87,44 +67,6 @@ async function figuresAt(
     const why = problems.find(({ severity }) => severity === 'error')?.message ?? 'it cannot be worked out';
     return { index, problem: why, errors: 0, warnings: 0 };
   }
-  const evaluation = evaluate(shelter, { on });
-  const counted = (level: string): number =>
-    evaluation.findings.filter(({ severity }) => severity === level).length;
-  const governing = governingOf(evaluation.findings);
-  const firstFailure = firstFailureOf(evaluation);
-  const headroom = clearHeightAt(shelter, headroomPlace(shelter));
-  const { cost, currency, gaps } = await materialsExact(
-    shelter,
-    loadSolver,
-    (await buyingOf(changed, { paths: [], flags })).options,
-  );
-  return {
-    index,
-    errors: counted('error'),
-    warnings: counted('warning'),
-    ...(governing === undefined
-      ? {}
-      : { governing: { id: governing.id, utilisation: governing.utilisation } }),
-    ...(firstFailure === undefined ? {} : { firstFailure }),
-    ...(headroom === undefined ? {} : { headroom }),
-    ...(cost.shares.length === 0
-      ? {}
-      : {
-          cost: {
-            total: cost.total,
-            complete: cost.complete,
-            missing: [...cost.missing, ...cost.tooLong, ...gaps.map(({ what }) => withoutCounts(what))],
-            ...(currency === undefined ? {} : { currency }),
-          },
-        }),
-  };
-}
-
-/** What lacks a price is the same thing in every variant, however many of it there are. */
-const withoutCounts = (what: string): string => what.replace(/\b\d+ /g, '');
-
-/** Distance from the left side at which headroom is compared, m: where the spec first requires some, or the middle. */
-export function headroomPlace(shelter: Shelter): number {
-  const required = shelter.requirements.find(({ subject }) => subject === 'headroom');
-  return required?.at ?? shelter.width / 2;
+  const { options } = await buyingOf(changed, { paths: [], flags });
+  return variantFigures(index, evaluate(shelter, { on }), await materialsExact(shelter, loadSolver, options));
 }

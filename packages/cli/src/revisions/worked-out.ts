@@ -4,19 +4,17 @@ import { fileURLToPath, pathToFileURL } from 'node:url';
 import { checks, evaluate } from '@tautline/checks';
 import { type LoadedShelter, type LoadedWorkspace, loadWorkspace } from '@tautline/language';
 import {
-  anythingDiffers,
-  changesOf,
-  pairShelters,
+  type Figures,
+  firstFailureOf,
   type RenamedFiles,
-  type Reviewed,
   type Revision,
+  workedOut as sides,
   type Written,
 } from '@tautline/review';
 import { resolveShelter } from '@tautline/shelter';
 import { materialsExact } from '@tautline/takeoff';
 import { buyingOf } from '../buying.ts';
 import type { CommandArguments } from '../commands/command.ts';
-import { firstFailureOf } from '../first-failure.ts';
 import { loadSolver } from '../solver.ts';
 import type { TextFile } from './git.ts';
 
@@ -42,22 +40,11 @@ export async function workedOut(
 ): Promise<readonly [Revision, Revision]> {
   const old = await loadRevision(before);
   const now = await loadRevision(after);
-  const done = new Map<Written, Reviewed>();
-  for (const pair of pairShelters(old, now, renamed)) {
-    const quiet = pair.before && pair.after && !anythingDiffers(changesOf(pair.before, pair.after));
-    for (const one of [pair.before, pair.after]) {
-      if (!one) continue;
-      const { name, file, kind, world } = one;
-      const problems = errorsOf(one);
-      const written: Reviewed = { name, file, kind, world, problems };
-      done.set(one, quiet || kind === 'range' ? written : { ...written, ...(await figures(one, args, on)) });
-    }
-  }
-  const revision = (label: string, all: readonly Loaded[]): Revision => ({
-    label,
-    shelters: all.flatMap((one) => done.get(one) ?? []),
-  });
-  return [revision(before.label, old), revision(after.label, now)];
+  const [left, right] = await sides(old, now, renamed, errorsOf, (one) => figures(one, args, on));
+  return [
+    { label: before.label, shelters: left },
+    { label: after.label, shelters: right },
+  ];
 }
 
 async function loadRevision({ files }: ReadRevision): Promise<Loaded[]> {
@@ -79,11 +66,7 @@ async function loadRevision({ files }: ReadRevision): Promise<Loaded[]> {
   }));
 }
 
-async function figures(
-  { loaded }: Loaded,
-  args: CommandArguments,
-  on: string,
-): Promise<Pick<Reviewed, 'evaluation' | 'materials' | 'firstFailure'>> {
+async function figures({ loaded }: Loaded, args: CommandArguments, on: string): Promise<Figures> {
   const { shelter } = resolveShelter(loaded.name, loaded.world);
   if (shelter === undefined) return {};
   const evaluation = evaluate(shelter, { on });

@@ -1,5 +1,6 @@
 /** Work that can be done in any thread: plain data in, plain data out. A new kind: a type here, a line in `doTask`. */
-import { type VariantFigures, type VariantTask, variantFigures } from '../explore/variant.ts';
+import type { VariantFigures } from '@tautline/review';
+import { figuresOfVariants, type VariantTask } from '../explore/variant.ts';
 import { type CheckTask, checkFiles } from '../report/check-files.ts';
 import type { CheckSummary } from '../report/summary.ts';
 
@@ -12,6 +13,6 @@ export function doTask(task: Task): Promise<CheckSummary | VariantFigures[]> {
     case 'check':
       return checkFiles(task);
     case 'variants':
-      return variantFigures(task);
+      return figuresOfVariants(task);
   }
 }

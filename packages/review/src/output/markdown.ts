@@ -98,7 +98,7 @@ function changeLine({ what, before, after }: ToldChange): string {
 /**
  * Text of a spec inside a comment: no markup, no mention of a person and no link to an issue comes of it.
  */
-function safe(text: string): string {
+export function safe(text: string): string {
   return text
     .replace(/&/g, '&amp;')
     .replace(/</g, '&lt;')

@@ -1,6 +1,6 @@
 /** The first-failure gust of a verdict, as reviews and exploring want it. */
 import type { Evaluation } from '@tautline/checks';
-import type { FirstFailure } from '@tautline/review';
+import type { FirstFailure } from './revision.ts';
 
 /**
  * The lowest gust at which a part gives way that is not declared to go first; where none does in the gusts

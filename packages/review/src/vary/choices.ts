@@ -1,9 +1,11 @@
 /** The outcome of exploring: every variant with its values, and those that no other beats. */
 import { measuredText } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
-import { type Aim, type Axis, front, valuesAt } from '@tautline/review';
 import type { SpecValue } from '@tautline/shelter';
-import type { VariantFigures } from './variant.ts';
+import type { Axis } from './axes.ts';
+import type { VariantFigures } from './figures.ts';
+import { type Aim, front } from './front.ts';
+import { valuesAt } from './grid.ts';
 
 export interface Choice {
   /** As a reader counts, from 1: what `--write` takes. */
