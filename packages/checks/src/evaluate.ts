@@ -7,6 +7,7 @@ import {
   type HouseAnalysis,
 } from '@tautline/structure';
 import { withAcceptances } from './acceptance.ts';
+import { agesUnknown } from './ageing.ts';
 import type { CheckInput } from './check.ts';
 import type { Finding } from './finding.ts';
 import { gustOrder } from './gust.ts';
@@ -84,7 +85,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(options.person === undefined ? {} : { person: options.person }),
   });
   const wanted = options.gusts !== false || asksForGusts(shelter);
-  const gusts = frame.ok && wanted ? gustOrder(shelter, frame.analysis) : undefined;
+  const gusts = frame.ok && wanted ? gustOrder(shelter, frame.analysis, options) : undefined;
   const house = options.tier === 'full' ? wholeHouse(shelter, options) : undefined;
   const input: CheckInput = {
     shelter,
@@ -111,7 +112,10 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
         id: 'model',
         reason: `${entry.what} is in the spec but not in the model`,
       })),
-      ...materialsNotCovered(shelter).map((reason) => ({ id: 'materials', reason })),
+      ...[...materialsNotCovered(shelter), ...agesUnknown(shelter, options.on)].map((reason) => ({
+        id: 'materials',
+        reason,
+      })),
       ...(options.person === true ? [] : [noPerson]),
       ...(house?.ok === true
         ? [...house.house.notCovered, ...house.house.notes].map((reason) => ({ id: 'whole-house', reason }))

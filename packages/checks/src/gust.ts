@@ -4,8 +4,9 @@
  * gust has a higher gust here, and the real thing will usually stand more than the number says.
  */
 import { groundAllowedAt } from '@tautline/loads';
-import type { Bows, Cover, MemberItem, Part, Posts, Rafters, Rail, Shelter } from '@tautline/shelter';
+import type { Bows, Cover, Foot, MemberItem, Part, Posts, Rafters, Rail, Shelter } from '@tautline/shelter';
 import {
+  Cancelled,
   type FrameAnalysis,
   furthestGust,
   type GustLimit,
@@ -15,6 +16,7 @@ import {
   ridgeDemand,
   sectionOf,
 } from '@tautline/structure';
+import { type MemberAgeing, memberAgeing } from './ageing.ts';
 import { worstEdge } from './checks/edge-rail.ts';
 import { fasteningUse } from './checks/fastening-pull.ts';
 import { filmGustUse } from './checks/film-stress.ts';
@@ -37,8 +39,20 @@ interface Ranked {
   readonly sacrificial: boolean;
 }
 
+/** On which day, and who may stop it. */
+export interface GustOptions {
+  /** Day that ages are counted to, ISO; everything is as strong as new without one. */
+  readonly on?: string;
+  /** Asked between parts; when true `Cancelled` is thrown. */
+  readonly cancelled?: () => boolean;
+}
+
 /** Every part of the typical frame with the gust it gives way at, lowest first. */
-export function firstFailures(shelter: Shelter, analysis: FrameAnalysis): readonly FirstFailure[] {
+export function firstFailures(
+  shelter: Shelter,
+  analysis: FrameAnalysis,
+  { on, cancelled = () => false }: GustOptions = {},
+): readonly FirstFailure[] {
   const sweep = gustSweep(shelter, analysis);
   const failures: FirstFailure[] = [];
   const furthest = furthestGust * shelter.site.gust;
@@ -56,11 +70,13 @@ export function firstFailures(shelter: Shelter, analysis: FrameAnalysis): readon
         estimated,
       });
   };
-  for (const { measure, ...ranked } of measured(shelter, analysis)) {
+  for (const { measure, ...ranked } of measured(shelter, analysis, on)) {
+    if (cancelled()) throw new Cancelled();
     const limit = sweep.limitOf(measure);
     if (limit !== undefined) add(ranked, limit);
   }
-  for (const { use, loadCase, ...ranked } of scaledByPressure(shelter, analysis)) {
+  for (const { use, loadCase, ...ranked } of scaledByPressure(shelter, analysis, on)) {
+    if (cancelled()) throw new Cancelled();
     const gust = gustAt(shelter.site.gust, use);
     if (gust !== undefined) add(ranked, { gust, loadCase });
   }
@@ -75,8 +91,8 @@ export function firstFailures(shelter: Shelter, analysis: FrameAnalysis): readon
 }
 
 /** The ranking with the gust by which the film should be off. */
-export function gustOrder(shelter: Shelter, analysis: FrameAnalysis): GustOrder {
-  const failures = firstFailures(shelter, analysis);
+export function gustOrder(shelter: Shelter, analysis: FrameAnalysis, options: GustOptions = {}): GustOrder {
+  const failures = firstFailures(shelter, analysis, options);
   const first = failures.find((failure) => !failure.sacrificial);
   return {
     failures,
@@ -88,11 +104,15 @@ export function gustOrder(shelter: Shelter, analysis: FrameAnalysis): GustOrder 
 }
 
 /** Parts whose share of their limit has to be read from the frame. */
-function measured(shelter: Shelter, analysis: FrameAnalysis): (Ranked & { readonly measure: Measure })[] {
+function measured(
+  shelter: Shelter,
+  analysis: FrameAnalysis,
+  on: string | undefined,
+): (Ranked & { readonly measure: Measure })[] {
   const { roof, sidePosts, ridge, eaveRail } = shelter;
   const list: (Ranked & { readonly measure: Measure })[] = [];
-  if (roof.type === 'bows' || roof.type === 'rafters') list.push(...frameParts(shelter, roof));
-  if (sidePosts !== undefined) list.push(posts(shelter, sidePosts));
+  if (roof.type === 'bows' || roof.type === 'rafters') list.push(...frameParts(shelter, roof, on));
+  if (sidePosts !== undefined) list.push(posts(shelter, sidePosts, on));
   if (ridge !== undefined)
     list.push(rail(shelter, ridge, 'ridge', (response) => ridgeDemand(shelter, ridge, [response], 0)));
   if (eaveRail !== undefined && sidePosts !== undefined && sidePosts.spacing > roof.spacing * 1.001)
@@ -117,7 +137,12 @@ function measured(shelter: Shelter, analysis: FrameAnalysis): (Ranked & { readon
 }
 
 /** The bow or rafter itself and its joints. */
-function frameParts(shelter: Shelter, roof: Bows | Rafters): (Ranked & { readonly measure: Measure })[] {
+function frameParts(
+  shelter: Shelter,
+  roof: Bows | Rafters,
+  on: string | undefined,
+): (Ranked & { readonly measure: Measure })[] {
+  const total = roof.line.at(-1)!.s;
   const sacrificial = roof.sacrificial === true;
   const list: (Ranked & { readonly measure: Measure })[] = [
     {
@@ -125,10 +150,15 @@ function frameParts(shelter: Shelter, roof: Bows | Rafters): (Ranked & { readonl
       what: `the ${roof.type === 'bows' ? 'bow' : 'rafter'} bends past its strength`,
       check: 'over-span',
       sacrificial,
-      measure: bending(shelter, roof.id, roof.member, inSoil(roof.foot)),
+      measure: bending(
+        shelter,
+        roof.id,
+        roof.member,
+        roof.foot,
+        memberAgeing(shelter, on, roof.member, roof.foot, total),
+      ),
     },
   ];
-  const total = roof.line.at(-1)!.s;
   for (const joint of jointsOf(shelter, roof)) {
     const { momentCapacity, pullCapacity } = joint.item;
     if (momentCapacity <= 0 || pullCapacity <= 0) continue;
@@ -146,27 +176,44 @@ function frameParts(shelter: Shelter, roof: Bows | Rafters): (Ranked & { readonl
   return list;
 }
 
-function bending(shelter: Shelter, part: string, member: MemberItem, wet: boolean): Measure {
-  const limit = memberLimit(shelter.site, member, 'gust', wet);
+function bending(
+  shelter: Shelter,
+  part: string,
+  member: MemberItem,
+  foot: Foot | undefined,
+  ageing: MemberAgeing,
+): Measure {
+  const limit = memberLimit(shelter.site, member, 'gust', inSoil(foot));
   return (response) => {
     let most: number | undefined;
     for (const force of response.forces) {
       if (force.part !== part) continue;
       const place = stressAt(member, response, force);
-      const use = place.axialStress / limit.axial + place.bendingStress / limit.bending;
+      const fresh = place.axialStress / limit.axial + place.bendingStress / limit.bending;
+      const use = fresh / ageing.shareAt(force.at);
       if (most === undefined || use > most) most = use;
     }
     return most;
   };
 }
 
-function posts(shelter: Shelter, part: Posts): Ranked & { readonly measure: Measure } {
+function posts(
+  shelter: Shelter,
+  part: Posts,
+  on: string | undefined,
+): Ranked & { readonly measure: Measure } {
   return {
     part,
     what: 'the side post bends past its strength',
     check: 'over-span',
     sacrificial: part.sacrificial === true,
-    measure: bending(shelter, part.id, part.member, inSoil(part.foot)),
+    measure: bending(
+      shelter,
+      part.id,
+      part.member,
+      part.foot,
+      memberAgeing(shelter, on, part.member, part.foot),
+    ),
   };
 }
 
@@ -241,7 +288,7 @@ interface Scaled extends Ranked {
 }
 
 /** Parts whose load follows from the wind pressure alone: film, its fastenings, the bracing along. */
-function scaledByPressure(shelter: Shelter, analysis: FrameAnalysis): Scaled[] {
+function scaledByPressure(shelter: Shelter, analysis: FrameAnalysis, on: string | undefined): Scaled[] {
   const covers = shelter.covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
   const braces = rackingUses({ shelter, frame: { ok: true, analysis } }).map((finding): Scaled => {
     const brace = shelter.braces.find((entry) => entry.id === finding.part);
@@ -257,17 +304,17 @@ function scaledByPressure(shelter: Shelter, analysis: FrameAnalysis): Scaled[] {
       use: (factor) => factor * (finding.utilisation ?? 0),
     };
   });
-  return [...covers.flatMap((cover) => ofCover(shelter, cover)), ...braces];
+  return [...covers.flatMap((cover) => ofCover(shelter, cover, on)), ...braces];
 }
 
-function ofCover(shelter: Shelter, cover: Cover): Scaled[] {
+function ofCover(shelter: Shelter, cover: Cover, on: string | undefined): Scaled[] {
   const base = { part: cover, sacrificial: cover.sacrificial === true, loadCase: 'gust on the film' };
   const list: Scaled[] = [
     {
       ...base,
       what: 'the film is stretched for good',
       check: 'film-stress',
-      use: (factor) => filmGustUse(shelter, cover, factor),
+      use: (factor) => filmGustUse(shelter, cover, factor, on),
     },
   ];
   if (cover.fastening !== undefined)
@@ -275,7 +322,7 @@ function ofCover(shelter: Shelter, cover: Cover): Scaled[] {
       ...base,
       what: `${cover.fastening.title} lets the film go`,
       check: 'fastening-pull',
-      use: (factor) => fasteningUse(shelter, cover, factor)?.edge,
+      use: (factor) => fasteningUse(shelter, cover, factor, on)?.edge,
     });
   const load = filmLoad(shelter, cover);
   if (!('reason' in load) && load.straps !== undefined)
@@ -283,7 +330,7 @@ function ofCover(shelter: Shelter, cover: Cover): Scaled[] {
       ...base,
       what: `${load.straps.item.title} gives`,
       check: 'fastening-pull',
-      use: (factor) => fasteningUse(shelter, cover, factor)?.strap,
+      use: (factor) => fasteningUse(shelter, cover, factor, on)?.strap,
     });
   return list;
 }

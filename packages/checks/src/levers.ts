@@ -1,6 +1,7 @@
 /** Levers that several checks share. */
 import {
   type Bows,
+  type Cover,
   type Foot,
   itemValue,
   type MemberItem,
@@ -15,7 +16,7 @@ import {
 import { sectionOf } from '@tautline/structure';
 import type { Lever, Stock } from './check.ts';
 import { length } from './judge.ts';
-import { setItem, setQuantity } from './slots.ts';
+import { setDay, setItem, setQuantity } from './slots.ts';
 
 const inch = 0.0254;
 const handy = { metric: 0.05, us: inch };
@@ -239,4 +240,20 @@ export function tighter(
     title: (value) => ['Pull the film to ', { value, kind: 'line-load' }],
     edits: (value) => [setQuantity(cover.origin, 'tension', value, 'line-load')],
   };
+}
+
+/** New film of the same sort on the day of the check; none where its age is not known. */
+export function renewed(cover: Cover | undefined, on: string | undefined): Lever[] {
+  if (cover?.installed === undefined || on === undefined || cover.installed >= on) return [];
+  return [
+    {
+      type: 'choice',
+      options: [
+        {
+          title: [`Put on new ${cover.skin.kind}, and say \`installed ${on}\``],
+          edits: [setDay(cover.origin, 'installed', on)],
+        },
+      ],
+    },
+  ];
 }

@@ -9,6 +9,7 @@ export * from './ground/soil.ts';
 export * from './ground/uplift.ts';
 export * from './person.ts';
 export * from './rain.ts';
+export * from './resistance/ageing.ts';
 export * from './resistance/bearing.ts';
 export * from './resistance/column.ts';
 export * from './resistance/duration.ts';

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import {
+  agedFilm,
+  agedInSoil,
+  agedPvc,
   ballastSliding,
   ballastUplift,
   bearingCapacity,
@@ -61,6 +64,7 @@ const KINDS = new Set([
   'stiffness',
   'rotational-stiffness',
   'ratio',
+  'percent',
   'count',
   'flow',
 ]);
@@ -151,6 +155,10 @@ function everyStep(): Step[] {
     filmStress(10e6, 50, 'gust').step,
     fasteningPull(2000, 40, 'days').step,
     filmLife(1e8, RATED_DOSE).step,
+    agedFilm(1e7, 1e8).step,
+    agedPvc(1e8).step,
+    agedInSoil('bamboo', false, 1e7)!.step,
+    agedInSoil('timber', false, 1e7)!.step,
     flutterTension(500, 1.2, 2).step,
     runoff(3e-5, 60).step,
     halfRoundGutter(0.1, 8).step,

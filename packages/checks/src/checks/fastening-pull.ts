@@ -1,10 +1,12 @@
 import { fasteningPull as allowedPull, levelOf } from '@tautline/loads';
 import type { Cover, FasteningItem, Shelter } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
+import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type FilmLoad, filmLoad, liftedPull } from '../film-pull.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { renewed } from '../levers.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
 /** Pull on the film's edges, N/m, and on one strap, N, in a gust; `scale` multiplies the wind pressure. */
@@ -28,11 +30,15 @@ function perMetre(cover: Cover, fastening: FasteningItem): number | { readonly r
   return fastening.holds / cover.fasteningSpacing;
 }
 
-/** Share that edges and straps take of what they may hold in a gust; undefined where that is not known. */
+/**
+ * Share that edges and straps take of what they may hold in a gust on a day; undefined where that is not known.
+ * Old film tears out of its fastening: the edge holds no larger share than is left of the film.
+ */
 export function fasteningUse(
   shelter: Shelter,
   cover: Cover,
   scale: number,
+  on: string | undefined,
 ): { readonly edge?: number; readonly strap?: number } | undefined {
   const load = filmLoad(shelter, cover);
   if ('reason' in load) return undefined;
@@ -41,14 +47,16 @@ export function fasteningUse(
   const found = pulls(load, scale);
   const holds = cover.fastening === undefined ? undefined : perMetre(cover, cover.fastening);
   return {
-    ...(typeof holds === 'number' ? { edge: found.edge / allowed(holds) } : {}),
+    ...(typeof holds === 'number'
+      ? { edge: found.edge / (allowed(holds) * leftOf(filmAgeing(cover, on)).share) }
+      : {}),
     ...(found.strap === undefined || load.straps === undefined
       ? {}
       : { strap: found.strap / allowed(load.straps.item.holds) }),
   };
 }
 
-function onCover(shelter: Shelter, cover: Cover): Finding[] {
+function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Finding[] {
   const load = filmLoad(shelter, cover);
   if ('reason' in load) return [notChecked(fasteningPull.id, cover, load.reason)];
   const found = pulls(load, 1);
@@ -59,7 +67,7 @@ function onCover(shelter: Shelter, cover: Cover): Finding[] {
     const holds = perMetre(cover, cover.fastening);
     findings.push(
       typeof holds === 'number'
-        ? onEdge(shelter, cover, cover.fastening, load, found, holds)
+        ? onEdge(shelter, cover, cover.fastening, load, found, holds, on)
         : notChecked(fasteningPull.id, cover, holds.reason),
     );
   }
@@ -75,10 +83,13 @@ function onEdge(
   load: FilmLoad,
   found: { edge: number; radius: number },
   holds: number,
+  on: string | undefined,
 ): Finding {
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(holds, stormTemperature, 'gust');
-  const capacity = allowed.allowable * level;
+  const left = leftOf(filmAgeing(cover, on));
+  const fresh = allowed.allowable * level;
+  const capacity = fresh * left.share;
   const strapped = load.straps !== undefined;
   return judge({
     id: fasteningPull.id,
@@ -121,10 +132,27 @@ function onEdge(
         'at the level of the combinations',
         'F_a · level',
         [given('level', 'allowable to factored loads', level, 'ratio')],
-        capacity,
+        fresh,
         'line-load',
         'practice:film-creep',
       ),
+      ...left.steps,
+      ...(left.steps.length === 0
+        ? []
+        : [
+            step(
+              'F_η',
+              'what the edge may hold with film of its age, which tears out of it',
+              'F_η = η F_a',
+              [
+                given('η', 'strength left in the film', left.share, 'percent'),
+                given('F_a', 'with new film', fresh, 'line-load'),
+              ],
+              capacity,
+              'line-load',
+              'practice',
+            ),
+          ]),
     ],
   });
 }
@@ -182,7 +210,7 @@ function asForce<T extends { readonly kind: string }>(input: T): T {
 function run(input: CheckInput): Finding[] {
   return input.shelter.covers
     .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
-    .flatMap((cover) => onCover(input.shelter, cover));
+    .flatMap((cover) => onCover(input.shelter, cover, input.on));
 }
 
 export const fasteningPull: Check = {
@@ -190,17 +218,29 @@ export const fasteningPull: Check = {
   title: 'Film fastenings',
   asks: 'Do channels, boards, clips and straps hold the film that a gust tries to lift off?',
   matters: 'Film goes at its edge first; once an edge flies, the whole sheet follows in minutes.',
-  formula: 'u = T / F_a, T = p R; for a strap u = p R s / F_a',
+  formula: 'u = T / η F_a, T = p R; for a strap u = p R s / F_a',
   symbols: [
     { symbol: 'T', meaning: 'pull of the film at its edge', kind: 'line-load' },
     { symbol: 'p', meaning: 'suction on the film', kind: 'pressure' },
     { symbol: 'R', meaning: 'radius of the arc the film makes between its edges', kind: 'length' },
     { symbol: 's', meaning: 'distance between straps', kind: 'length' },
-    { symbol: 'F_a', meaning: 'what the fastening may hold', kind: 'line-load' },
+    { symbol: 'F_a', meaning: 'what the fastening may hold of new film', kind: 'line-load' },
+    {
+      symbol: 'η',
+      meaning: 'strength left in the film, which tears out of its fastening; 1 where its age is not known',
+      kind: 'percent',
+    },
   ],
-  sources: ['membrane-arc', 'practice:film-creep', 'asce7-16:30.3-8', 'en1991-1-4:7.2.5'],
+  sources: [
+    'membrane-arc',
+    'practice:film-creep',
+    'asce7-16:30.3-8',
+    'en1991-1-4:7.2.5',
+    'en13206:life',
+    'practice',
+  ],
   leavesOut:
-    'The screws that hold the channel or board, corners of the roof, what a strap is tied to, and edges that were cut or heated.',
+    'The age of straps and clips, the screws that hold the channel or board, corners of the roof, what a strap is tied to, and edges that were cut or heated.',
   mayBeAccepted: 'When the film is meant to come off first, and is declared sacrificial.',
   run,
   levers,
@@ -233,8 +273,10 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
       edits: [setItem(origin, word, entry.id)],
     })),
   };
-  if (every === undefined || item.per !== 'piece') return [others];
+  const fresh = onStraps ? [] : renewed(cover, input.on);
+  if (every === undefined || item.per !== 'piece') return [...fresh, others];
   return [
+    ...fresh,
     {
       type: 'number',
       from: every,

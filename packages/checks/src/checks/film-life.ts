@@ -1,12 +1,9 @@
+import { between } from '../ageing.ts';
 import type { Check } from '../check.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { renewed } from '../levers.ts';
 
 const day = 24 * 3600;
-
-/** Seconds from one ISO date to another. */
-function between(from: string, to: string): number {
-  return (Date.parse(`${to}T00:00:00Z`) - Date.parse(`${from}T00:00:00Z`)) / 1000;
-}
 
 export const filmLife: Check = {
   id: 'film-life',
@@ -55,4 +52,9 @@ export const filmLife: Check = {
         ],
       });
     }),
+  levers: (input, finding) =>
+    renewed(
+      input.shelter.covers.find(({ id }) => id === finding.part),
+      input.on,
+    ),
 };

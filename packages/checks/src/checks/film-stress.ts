@@ -1,22 +1,30 @@
 import { filmStress, levelOf } from '@tautline/loads';
 import type { Cover, FilmItem, Shelter } from '@tautline/shelter';
 import { pullAt, stormTemperature } from '@tautline/structure';
+import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { filmLoad, gustPull } from '../film-pull.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { renewed } from '../levers.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
-/** Stress of the film in a gust over what it may have; `scale` multiplies the wind pressure. */
-export function filmGustUse(shelter: Shelter, cover: Cover, scale: number): number | undefined {
+/** Stress of the film in a gust over what it may have on a day; `scale` multiplies the wind pressure. */
+export function filmGustUse(
+  shelter: Shelter,
+  cover: Cover,
+  scale: number,
+  on: string | undefined,
+): number | undefined {
   const load = filmLoad(shelter, cover);
   if ('reason' in load) return undefined;
   const { film } = load.panel;
+  const { share } = leftOf(filmAgeing(cover, on));
   const { allowable } = filmStress(film.yieldStress, stormTemperature, 'gust');
-  return gustPull(load, scale).pull / film.thickness / (allowable * levelOf(shelter.site.basis));
+  return gustPull(load, scale).pull / film.thickness / (allowable * share * levelOf(shelter.site.basis));
 }
 
-function onCover(shelter: Shelter, cover: Cover): Finding[] {
+function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Finding[] {
   const load = filmLoad(shelter, cover);
   if ('reason' in load) return [notChecked(filmStressCheck.id, cover, load.reason)];
   const { film } = load.panel;
@@ -26,11 +34,13 @@ function onCover(shelter: Shelter, cover: Cover): Finding[] {
   // In the cold the film shrinks onto the frame and stays so for weeks.
   const cold = load.fan > 0 ? load.resting : pullAt(load.panel, shelter.site.coldest).pull;
   const inCold = filmStress(film.yieldStress, shelter.site.coldest, 'weeks');
+  const left = leftOf(filmAgeing(cover, on));
   const gustUse = gust.pull / film.thickness / (inGust.allowable * level);
   const coldUse = cold / film.thickness / inCold.allowable;
   const windy = gustUse >= coldUse;
   const stress = (windy ? gust.pull : cold) / film.thickness;
-  const allowed = windy ? inGust.allowable * level : inCold.allowable;
+  const fresh = windy ? inGust.allowable * level : inCold.allowable;
+  const allowed = fresh * left.share;
   const pull = windy ? gust.pull : cold;
   return [
     judge({
@@ -86,12 +96,29 @@ function onCover(shelter: Shelter, cover: Cover): Finding[] {
                 'stress allowed under factored loads',
                 'σ_a,f = σ_a · level',
                 [given('level', 'allowable to factored loads', level, 'ratio')],
-                allowed,
+                fresh,
                 'stress',
                 'practice:film-creep',
               ),
             ]
           : []),
+        ...left.steps,
+        ...(left.steps.length === 0
+          ? []
+          : [
+              step(
+                'σ_η',
+                'stress the film may have at its age',
+                'σ_η = η σ_a',
+                [
+                  given('η', 'strength left', left.share, 'percent'),
+                  given('σ_a', 'of new film', fresh, 'stress'),
+                ],
+                allowed,
+                'stress',
+                'practice',
+              ),
+            ]),
       ],
     }),
   ];
@@ -100,7 +127,7 @@ function onCover(shelter: Shelter, cover: Cover): Finding[] {
 function run(input: CheckInput): Finding[] {
   return input.shelter.covers
     .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
-    .flatMap((cover) => onCover(input.shelter, cover));
+    .flatMap((cover) => onCover(input.shelter, cover, input.on));
 }
 
 export const filmStressCheck: Check = {
@@ -109,14 +136,27 @@ export const filmStressCheck: Check = {
   asks: 'Does the film stay below the pull at which it stretches for good, in a gust and in the cold?',
   matters:
     'Film that has been overstretched once is loose ever after; loose film flaps, and flapping film tears.',
-  formula: 'u = T / (t σ_a), T = p R for a film that suction lifts',
+  formula: 'u = T / (t η σ_a), T = p R for a film that suction lifts',
   symbols: [
     { symbol: 'p', meaning: 'suction on the film', kind: 'pressure' },
     { symbol: 'R', meaning: 'radius of the arc the film makes between its edges', kind: 'length' },
     { symbol: 't', meaning: 'thickness', kind: 'film-thickness' },
-    { symbol: 'σ_a', meaning: 'stress it may have for that time and heat', kind: 'stress' },
+    { symbol: 'σ_a', meaning: 'stress it may have when new, for that time and heat', kind: 'stress' },
+    {
+      symbol: 'η',
+      meaning: 'strength left at its age, 0.5^(t / t_life); 1 where that is not known',
+      kind: 'percent',
+    },
   ],
-  sources: ['membrane-arc', 'parabola', 'practice:film-creep', 'asce7-16:30.3-8', 'en1991-1-4:7.2.5'],
+  sources: [
+    'membrane-arc',
+    'parabola',
+    'practice:film-creep',
+    'asce7-16:30.3-8',
+    'en1991-1-4:7.2.5',
+    'en13206:life',
+    'practice',
+  ],
   leavesOut:
     'Corners, where suction is highest over a small patch; holes, folds and stitched edges; film of the sides and ends; gusts while it is hot and soft.',
   mayBeAccepted: 'When the film is declared sacrificial and comes off before the frame is in danger.',
@@ -136,6 +176,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
     )
     .sort((a, b) => a.thickness - b.thickness);
   return [
+    ...renewed(cover, input.on),
     {
       type: 'choice',
       options: thicker.map((entry) => ({

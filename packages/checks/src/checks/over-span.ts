@@ -1,5 +1,6 @@
-import type { MemberItem, Part } from '@tautline/shelter';
+import { type Foot, lengthOf, type MemberItem, type Part } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
+import { memberAgeing } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -10,20 +11,30 @@ import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
 /** Nearer to the end than this is told as at the foot, m. */
 const atTheFoot = 0.02;
 
+interface Framed {
+  readonly part: Part;
+  readonly member: MemberItem;
+  readonly noun: string;
+  readonly foot?: Foot;
+  /** Length of a bow, which has a foot at both ends, m. */
+  readonly total?: number;
+}
+
 /** Members of the typical frame: the bow or rafter, and the posts under it. */
-function framed(input: CheckInput): { part: Part; member: MemberItem; noun: string; wet: boolean }[] {
+function framed(input: CheckInput): readonly Framed[] {
   const { roof, sidePosts } = input.shelter;
-  const members: { part: Part; member: MemberItem; noun: string; wet: boolean }[] = [];
+  const members: Framed[] = [];
   if (roof.type === 'bows')
-    members.push({ part: roof, member: roof.member, noun: 'bow', wet: inSoil(roof.foot) });
-  if (roof.type === 'rafters') members.push({ part: roof, member: roof.member, noun: 'rafter', wet: false });
-  if (sidePosts !== undefined)
     members.push({
-      part: sidePosts,
-      member: sidePosts.member,
-      noun: 'side post',
-      wet: inSoil(sidePosts.foot),
+      part: roof,
+      member: roof.member,
+      noun: 'bow',
+      total: lengthOf(roof.line),
+      ...(roof.foot === undefined ? {} : { foot: roof.foot }),
     });
+  if (roof.type === 'rafters') members.push({ part: roof, member: roof.member, noun: 'rafter' });
+  if (sidePosts !== undefined)
+    members.push({ part: sidePosts, member: sidePosts.member, noun: 'side post', foot: sidePosts.foot });
   return members;
 }
 
@@ -31,7 +42,7 @@ function run(input: CheckInput): Finding[] {
   if (!input.frame.ok) return [notChecked(overSpan.id, input.shelter, input.frame.reason)];
   const { analysis } = input.frame;
   const failing = givingWay(analysis);
-  return framed(input).map(({ part, member, noun, wet }) => {
+  return framed(input).map(({ part, member, noun, foot, total }) => {
     if (failing !== undefined && part === input.shelter.roof) {
       if (failing.status === 'no answer') {
         return notChecked(
@@ -66,15 +77,18 @@ function run(input: CheckInput): Finding[] {
         ],
       });
     }
+    const wet = inSoil(foot);
     const limits = {
       steady: memberLimit(input.shelter.site, member, 'steady', wet),
       gust: memberLimit(input.shelter.site, member, 'gust', wet),
     };
+    const ageing = memberAgeing(input.shelter, input.on, member, foot, total);
     const limitOf = (place: StressedPlace): MemberLimit =>
       place.response.load.sustained ? limits.steady : limits.gust;
     const use = (place: StressedPlace): number => {
       const limit = limitOf(place);
-      return place.axialStress / limit.axial + place.bendingStress / limit.bending;
+      const fresh = place.axialStress / limit.axial + place.bendingStress / limit.bending;
+      return fresh / ageing.shareAt(place.force.at);
     };
     const worst = worstPlace(analysis, part.id, member, use);
     if (worst === undefined)
@@ -82,13 +96,15 @@ function run(input: CheckInput): Finding[] {
     const limit = limitOf(worst);
     const utilisation = use(worst);
     const section = sectionOf(member);
-    const combined = utilisation * limit.bending;
+    const left = ageing.shareAt(worst.force.at);
+    const allowed = limit.bending * left;
+    const combined = utilisation * allowed;
     return judge({
       id: overSpan.id,
       part,
       utilisation,
       demand: measured(combined, 'stress'),
-      capacity: measured(limit.bending, 'stress'),
+      capacity: measured(allowed, 'stress'),
       loadCase: worst.response.load.title,
       message: [
         `The ${noun} of ${member.title} is stressed to `,
@@ -97,7 +113,8 @@ function run(input: CheckInput): Finding[] {
           ? [' at its foot']
           : [' at ', measured(worst.force.at, 'length'), ' from its foot']),
         ` under ${worst.response.load.title}; it may take `,
-        measured(limit.bending, 'stress'),
+        measured(allowed, 'stress'),
+        ...(left < 1 ? [', ', measured(left, 'percent'), ' of what sound stock may'] : []),
         '.',
       ],
       source: limit.source,
@@ -139,13 +156,15 @@ function run(input: CheckInput): Finding[] {
           'timoshenko:beam',
         ),
         ...limit.steps,
+        ...ageing.stepsAt(worst.force.at),
         step(
           'u',
           'utilisation',
-          'u = σ_n / f_n + σ_b / f_b',
+          left < 1 ? 'u = (σ_n / f_n + σ_b / f_b) / η' : 'u = σ_n / f_n + σ_b / f_b',
           [
             given('f_n', 'axial stress allowed', limit.axial, 'stress'),
             given('f_b', 'bending stress allowed', limit.bending, 'stress'),
+            ...(left < 1 ? [given('η', 'strength left there', left, 'percent')] : []),
           ],
           utilisation,
           'percent',
@@ -162,7 +181,7 @@ export const overSpan: Check = {
   asks: 'Does the bow, rafter or post carry its bending and thrust in the worst combination of weight, crop, snow and wind?',
   matters:
     'A member that spans too far for its size bends past its strength in the first real gust, and takes the film with it.',
-  formula: 'u = σ_n / f_n + σ_b / f_b',
+  formula: 'u = (σ_n / f_n + σ_b / f_b) / η',
   symbols: [
     {
       symbol: 'σ_b',
@@ -175,8 +194,13 @@ export const overSpan: Check = {
       meaning: 'stresses the load basis allows',
       kind: 'stress',
     },
+    {
+      symbol: 'η',
+      meaning: 'strength that rot has left near the soil, 1 elsewhere and where the age is not known',
+      kind: 'percent',
+    },
   ],
-  sources: ['frame'],
+  sources: ['frame', 'practice:wood-in-soil', 'janssen:bamboo-life', 'uni-tr-5'],
   leavesOut: 'Buckling along the house between purlins, local damage, holes and notches, the end frames.',
   mayBeAccepted: 'For a part declared sacrificial, when the rest was checked without it.',
   run,

@@ -1,13 +1,9 @@
-import type { Foot, MaterialFamily, MemberItem, Shelter } from '@tautline/shelter';
+import { lifeInSoil } from '@tautline/loads';
+import type { Foot, MemberItem, Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, step } from '../judge.ts';
 import { remark } from '../remark.ts';
-
-const year = 365.25 * 86_400;
-
-/** Years that untreated stock lasts in soil in a warm wet climate: common practice, no source. */
-const yearsInSoil: Partial<Record<MaterialFamily, number>> = { timber: 4, bamboo: 2, 'green-wood': 2 };
 
 /** Feet that put wood into the ground. */
 const buried: readonly Foot['kind'][] = ['driven', 'hole', 'poked', 'concrete'];
@@ -30,10 +26,12 @@ function inGround(shelter: Shelter): { foot: Foot; member: MemberItem; noun: str
 
 function run(input: CheckInput): Finding[] {
   return inGround(input.shelter).flatMap(({ foot, member, noun }) => {
-    const years = yearsInSoil[member.material.family];
-    if (years === undefined) return [];
-    if (member.material.treated === true)
+    const { family, treated } = member.material;
+    if (lifeInSoil(family, false) === undefined) return [];
+    const life = lifeInSoil(family, treated === true);
+    if (life === undefined)
       return [remark(rot.id, foot, 'passes', [`The ${noun} of ${member.title} are treated.`], 'practice')];
+    const source = family === 'bamboo' ? 'janssen:bamboo-life' : 'practice:wood-in-soil';
     return [
       remark(
         rot.id,
@@ -41,19 +39,19 @@ function run(input: CheckInput): Finding[] {
         'fails',
         [
           `The ${noun} of ${member.title} stand in the soil untreated; such wood lasts about `,
-          { value: years * year, kind: 'time' },
+          { value: life, kind: 'time' },
           ' there.',
         ],
-        'practice',
+        source,
         [
           step(
             't',
-            'life of untreated stock in warm wet soil',
-            'common practice, no source',
+            'life of untreated stock in warm wet soil: half its strength at the ground is gone',
+            'of the material, not calculated',
             [given('d', 'depth in the ground', foot.driven, 'length')],
-            years * year,
+            life,
             'time',
-            'practice',
+            source,
           ),
         ],
       ),
@@ -68,7 +66,7 @@ export const rot: Check = {
   matters: 'It rots just below the surface, where nobody looks and where bending is largest.',
   formula: 'timber, bamboo or green wood in soil without treatment',
   symbols: [],
-  sources: ['practice'],
+  sources: ['practice:wood-in-soil', 'janssen:bamboo-life'],
   leavesOut: 'Durable heartwood, charred or tarred ends, how dry the soil is.',
   mayBeAccepted: 'For poles that are cut and set again every year or two.',
   run,

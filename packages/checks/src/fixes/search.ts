@@ -91,7 +91,10 @@ function trial(finding: Finding, edits: readonly SpecEdit[], failing: Failing, c
       );
     })
     .map((entry) => entry.id);
-  return { utilisation, passes: utilisation <= 1 && !fresh && !stillUnknown, worse: [...new Set(worse)] };
+  // A fault of kind has no utilisation: its verdict says whether it is still there.
+  const stillFails = same.some((entry) => entry.verdict === 'fails');
+  const passes = utilisation <= 1 && !stillFails && !fresh && !stillUnknown;
+  return { utilisation, passes, worse: [...new Set(worse)] };
 }
 
 /** The shelter after the edits, or undefined when they cannot be resolved. */

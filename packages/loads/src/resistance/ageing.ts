@@ -1,0 +1,84 @@
+/** What age leaves of a strength: film in the sun, wood and bamboo in the soil, PVC in the sun. */
+import { given, type Step } from '../step.ts';
+import type { Family } from './member-input.ts';
+
+const year = 365.25 * 86_400;
+
+/** What is left of a strength, and how it was found. */
+export interface Ageing {
+  /** Over the strength when new, 0 to 1. */
+  readonly share: number;
+  readonly step: Step;
+}
+
+/** Below this share nobody can say: it stands for two lives and more. */
+const least = 0.25;
+
+/** Half is left at the end of a life, a quarter after another, which is as far as it is followed. */
+function halved(age: number, life: number, meaning: string, source: string): Ageing {
+  if (!(life > 0 && age >= 0)) throw new RangeError('ageing needs a life above zero and an age');
+  const share = Math.max(least, 0.5 ** (age / life));
+  return {
+    share,
+    step: {
+      symbol: 'η',
+      meaning,
+      formula: 'η = 0.5^(t / t_life), at least 0.25',
+      inputs: [given('t', 'age', age, 'time'), given('t_life', 'life', life, 'time')],
+      value: share,
+      kind: 'percent',
+      source,
+    },
+  };
+}
+
+/**
+ * Strength left in film after `age` s in the sun, of a life of `life` s. A film's life is over when it stretches
+ * half as far before it breaks as when new (EN 13206); that the strength goes the same way, and evenly, is common
+ * practice. Throws a RangeError for a negative age or no life.
+ */
+export function agedFilm(age: number, life: number): Ageing {
+  return halved(age, life, 'strength left in the film at its age', 'en13206:life');
+}
+
+/**
+ * Time after which untreated stock in warm wet soil has half its strength at the ground, s: common practice;
+ * bamboo 1 to 3 years in Janssen, Building with Bamboo. Undefined for what does not rot.
+ */
+export function lifeInSoil(family: Family, treated: boolean): number | undefined {
+  const years: Partial<Record<Family, number>> = { timber: 4, bamboo: 2, 'green-wood': 2 };
+  const life = years[family];
+  return treated || life === undefined ? undefined : life * year;
+}
+
+/** Strength left at the ground in untreated wood or bamboo after `age` s in the soil; undefined for what does not rot. */
+export function agedInSoil(family: Family, treated: boolean, age: number): Ageing | undefined {
+  const life = lifeInSoil(family, treated);
+  return life === undefined
+    ? undefined
+    : halved(
+        age,
+        life,
+        'strength left where it comes out of the soil',
+        family === 'bamboo' ? 'janssen:bamboo-life' : 'practice:wood-in-soil',
+      );
+}
+
+/**
+ * Strength left in PVC pipe after `age` s in the sun: all of it. Two years of exposure changed neither tensile
+ * strength nor modulus; it took toughness, so that old pipe breaks under a blow.
+ */
+export function agedPvc(age: number): Ageing {
+  return {
+    share: 1,
+    step: {
+      symbol: 'η',
+      meaning: 'strength left in PVC after its years in the sun; what it loses is toughness against a blow',
+      formula: 'η = 1, measured over two years',
+      inputs: [given('t', 'age', age, 'time')],
+      value: 1,
+      kind: 'percent',
+      source: 'uni-tr-5',
+    },
+  };
+}

@@ -1,0 +1,23 @@
+import type { Source } from './source.ts';
+
+/** What age does to materials. The life of film stands with the film. */
+export const AGEING_SOURCES: readonly Source[] = [
+  {
+    id: 'janssen:bamboo-life',
+    title: 'J. J. A. Janssen, Building with Bamboo',
+    where: 'preservation: untreated bamboo in contact with soil lasts 1 to 3 years; 2 taken',
+    standing: 'published',
+  },
+  {
+    id: 'practice:wood-in-soil',
+    title: 'Untreated wood in warm wet soil',
+    where: 'half the strength at the ground after 4 years, green poles 2',
+    standing: 'common practice, no source',
+  },
+  {
+    id: 'uni-tr-5',
+    title: 'Uni-Bell UNI-TR-5, The Effects of Ultraviolet Aging on PVC Pipe',
+    where: 'two years in the sun: tensile strength and modulus unchanged, impact strength falls',
+    standing: 'published',
+  },
+];
