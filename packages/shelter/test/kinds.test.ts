@@ -70,7 +70,9 @@ const kinds: Readonly<Record<string, Kind>> = {
   '12 a storm-graded house: filled posts below, a sacrificial frame above': {
     body: `footprint 3.6 m by 12 m\nposts sides of pvc40-50 spaced 1.2 m { height 1.8 m; filled with concrete up to 1.8 m { of rebar-16 }; foot concrete { driven 0.6 m; across 0.3 m }; rail of lumber-2x4 }\nbows spaced 1.2 m { of pvc40-20; shape elastic; rise 0.9 m; sacrificial }\nwithstand 35 m/s\n${film.replace('}', '; sacrificial }')}`,
     roof: 'bows',
-    left: ['the filling of posts, which are calculated as hollow'],
+    left: [
+      'what the filling of posts adds to their strength: it counts with its weight and the stiffness of its bar, the post is judged as hollow',
+    ],
   },
   '13 a raised timber frame with PVC arches over benches': {
     body: `footprint 3 m by 9 m\nposts sides of lumber-4x4 spaced 3 m { height 1.8 m; rail of lumber-2x4 }\nbows spaced 1 m { of pvc40-20; shape elastic; rise 0.7 m; joint pipe-strap }\nbench 0.9 m by 8 m { height 0.8 m; count 2 }\n${film}`,

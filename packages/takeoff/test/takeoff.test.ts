@@ -10,6 +10,7 @@ import {
   joint,
   origin,
   places,
+  pvc,
   rafters,
   rail,
   rebar,
@@ -163,6 +164,25 @@ describe('rails, posts and braces', () => {
     expect(pieces(line(of, 'frame/board'))).toEqual([[2.6, 14]]);
     expect(line(of, 'joints/cap').total).toBe(14);
     expect(line(of, 'ground/concrete').total).toBeCloseTo(14 * Math.PI * 0.15 ** 2 * 0.6, 12);
+  });
+
+  it('14 posts filled up to 1.2 m of their 2 m, and the 0.6 m in the ground', () => {
+    const posts = {
+      id: 'posts',
+      origin,
+      member: pvc,
+      where: 'sides' as const,
+      lines: [0, 6],
+      spacing: 2,
+      stations: places(12, 6),
+      height: 2,
+      foot: foot('concrete', 0.6, { across: 0.3 }),
+      filled: { upTo: 1.2, with: 'concrete' as const, member: rebar },
+    };
+    const of = shelter({ sidePosts: posts });
+    expect(pieces(line(of, 'frame/rebar'))).toEqual([[1.8, 14]]);
+    const ring = (Math.PI / 4) * (0.026 ** 2 - 0.012 ** 2);
+    expect(line(of, 'frame/concrete-filling').total).toBeCloseTo(ring * 1.8 * 14, 12);
   });
 
   it('a ridge cable 3 m up over 12 m: 12 + 2·3·√2 + 2·0.5, six clips, two anchors', () => {

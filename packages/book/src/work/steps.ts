@@ -106,18 +106,21 @@ function posts({ sidePosts, eaveRail }: Shelter, system: System): readonly WorkS
 
 /** Concrete, rods or timber inside hollow members. */
 function filling({ sidePosts, roof: of, ridge: rail }: Shelter, system: System): readonly WorkStep[] {
+  const reach = (upTo: number) => `up to ${lengthText(upTo, system)} above the ground`;
   const rows = [sidePosts, rail?.posts].flatMap((row) =>
-    row?.filled ? [{ what: 'posts', reach: 'to the top', filled: row.filled }] : [],
+    row?.filled
+      ? [
+          {
+            what: 'posts',
+            reach: row.filled.upTo >= row.height ? 'to the top' : reach(row.filled.upTo),
+            filled: row.filled,
+          },
+        ]
+      : [],
   );
   const bows =
     of.type === 'bows' && of.filled
-      ? [
-          {
-            what: 'bows',
-            reach: `up to ${lengthText(of.filled.upTo, system)} above the ground`,
-            filled: of.filled,
-          },
-        ]
+      ? [{ what: 'bows', reach: reach(of.filled.upTo), filled: of.filled }]
       : [];
   return [...rows, ...bows].map(({ what, reach, filled }) => ({
     title: `Fill the ${what}`,

@@ -61,6 +61,15 @@ export interface JointUse extends Part {
   readonly assumed: boolean;
 }
 
+/** What is inside the lower part of a hollow member, from its bottom end up. */
+export interface Filled {
+  /** Height over the ground, m. */
+  readonly upTo: number;
+  readonly with: 'concrete' | 'rebar' | 'timber';
+  /** The bar or stick inside. */
+  readonly member?: MemberItem;
+}
+
 export type BowShape = 'elastic' | 'arc' | 'cold-bent' | 'laminated' | 'pointed';
 
 /** A row of equal arches. */
@@ -92,12 +101,7 @@ export interface Bows extends Part {
   readonly crownFitting?: JointUse;
   /** Absent when the bows are seated on side posts. */
   readonly foot?: Foot;
-  /** Member inside the bow or filling over the lower part. */
-  readonly filled?: {
-    readonly upTo: number;
-    readonly with: 'concrete' | 'rebar' | 'timber';
-    readonly member?: MemberItem;
-  };
+  readonly filled?: Filled;
   /** Wrapped against abrasion of the film. */
   readonly wrapped: boolean;
 }
@@ -180,7 +184,7 @@ export interface Posts extends Part {
   readonly height: number;
   readonly foot: Foot;
   readonly topJoint?: JointItem;
-  readonly filled?: { readonly with: 'concrete' | 'rebar' | 'timber'; readonly member?: MemberItem };
+  readonly filled?: Filled;
 }
 
 /** A member along the house that carries the frames: eave rail, ridge, purlin. */

@@ -1,14 +1,14 @@
 /** Hollow members that are filled or reinforced. */
 
 import type { MemberItem } from '../model/items.ts';
-import type { Bows } from '../model/shelter.ts';
+import type { Filled } from '../model/shelter.ts';
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { type Context, footItemOf } from './context.ts';
 import { assume, numberFact } from './notes.ts';
 
 /** What a member is filled with and how high over the ground; the whole height `most` when not said, m. */
-export function readFilled(block: SpecNode, most: number, context: Context): Bows['filled'] | undefined {
+export function readFilled(block: SpecNode, most: number, context: Context): Filled | undefined {
   const fact = factNode(block, 'filled');
   const filling = wordIn(fact, 'with');
   if (!fact || filling === undefined) return undefined;

@@ -67,9 +67,7 @@ export function readPosts(block: SpecNode, standing: Standing, context: Context)
     height: standing.height,
     foot,
     ...(topJoint === undefined ? {} : { topJoint: topJoint.item }),
-    ...(filled === undefined
-      ? {}
-      : { filled: { with: filled.with, ...(filled.member ? { member: filled.member } : {}) } }),
+    ...(filled === undefined ? {} : { filled }),
   };
 }
 

@@ -15,7 +15,11 @@ const leftOut: Readonly<Record<string, string>> = {
 
 /** Facts inside blocks that are read but not calculated with. */
 const leftOutInside: readonly (readonly [block: string, fact: string, what: string])[] = [
-  ['posts', 'filled', 'the filling of posts, which are calculated as hollow'],
+  [
+    'posts',
+    'filled',
+    'what the filling of posts adds to their strength: it counts with its weight and the stiffness of its bar, the post is judged as hollow',
+  ],
   ['cover', 'rolled', 'sides that roll up'],
   ['gutter', 'fall', 'the fall of a gutter, which is calculated as level'],
   ['gutter', 'to', 'where a gutter leads its water'],

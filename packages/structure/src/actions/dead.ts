@@ -1,5 +1,5 @@
 import type { Cover, Shelter } from '@tautline/shelter';
-import type { FrameSystem } from '../system/frame-system.ts';
+import { type FrameSystem, ownWeight } from '../system/frame-system.ts';
 import { gravity, weightPerLength } from '../system/member.ts';
 import type { LineLoad, LoadCase } from './load-case.ts';
 
@@ -27,7 +27,7 @@ export function deadCase(shelter: Shelter, system: FrameSystem): LoadCase {
   );
   const roofLength = system.roof.reduce((sum, index) => sum + system.elements[index]!.length, 0);
   const lines: LineLoad[] = system.elements.map((element, index) => {
-    let weight = weightPerLength(element.item) * element.perFrame;
+    let weight = ownWeight(element);
     if (element.role === 'roof')
       weight += roofSkin * system.tributary + (purlinWeight * system.tributary) / roofLength;
     else if (element.role !== 'tie') {

@@ -5,7 +5,7 @@ import { casesOn } from '../actions/cases.ts';
 import type { CombinedLoad, LineLoad, LoadCase } from '../actions/load-case.ts';
 import { windOn } from '../actions/wind.ts';
 import { combinedLoads } from '../response/combinations.ts';
-import { weightPerLength } from '../system/member.ts';
+import { ownWeight } from '../system/frame-system.ts';
 import type { HouseSystem } from './house.ts';
 
 /**
@@ -63,7 +63,7 @@ export function layOnHouse(
     const at = sum.get(element) ?? { wx: 0, wy: 0, wz: 0 };
     sum.set(element, { wx: at.wx + wx, wy: at.wy + wy, wz: at.wz + wz });
   };
-  const own = (k: number): number => weightPerLength(slice.elements[k]!.item) * slice.elements[k]!.perFrame;
+  const own = (k: number): number => ownWeight(slice.elements[k]!);
   for (const line of load.lines) {
     if (line.element >= slice.elements.length) continue;
     const rest = line.wy + weight * own(line.element);

@@ -1,4 +1,5 @@
 import type { CurvePoint, Posts } from '@tautline/shelter';
+import { barStiffness, fillingWeight } from '../system/filling.ts';
 import { breadths, roofEnds } from './frames.ts';
 import { type HouseBuilder, turning } from './house-builder.ts';
 
@@ -97,11 +98,21 @@ export function addPost(
       // Depth lies across the house: bending about the house's length is the stiff way.
       { towards: [1, 0, 0], ...(last && turn.y !== undefined ? { springJ: { y: turn.z, z: turn.y } } : {}) },
     );
+    fill(builder, index, posts, ((levels[k] ?? 0) + (levels[k + 1] ?? top)) / 2);
     if (how.share < 1) scale(builder, index, how.share);
     elements.push(index);
   }
   builder.foot(nodes[0]!, posts.foot, posts.foot.id);
   return { elements, foot: nodes[0]! };
+}
+
+/** Adds the weight and the bar of what is inside a post at a height over the ground, m. */
+function fill(builder: HouseBuilder, index: number, posts: Posts, height: number): void {
+  const inside = fillingWeight(posts.filled, posts.member, height);
+  if (inside > 0) builder.weights.set(index, (builder.weights.get(index) ?? 0) + inside);
+  const bar = barStiffness(posts.filled, height);
+  const e = builder.elements[index]!;
+  if (bar > 0) builder.elements[index] = { ...e, EIy: e.EIy + bar, EIz: e.EIz + bar };
 }
 
 function scale(builder: HouseBuilder, index: number, share: number): void {

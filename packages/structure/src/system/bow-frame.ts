@@ -1,6 +1,7 @@
 import { type Bows, crownOf, pointOn, type Shelter } from '@tautline/shelter';
 import { type Condition, modulusShare } from './condition.ts';
 import { divide } from './divide.ts';
+import { barStiffness, fillingWeight } from './filling.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, relaxedShare, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
@@ -16,7 +17,7 @@ export interface Mesh {
 }
 
 /** Where the tangent of an element's end is read, m inside it. */
-const inside = 1e-6;
+const within = 1e-6;
 
 /** The plane system of a typical bow. */
 export function bowFrame(
@@ -53,18 +54,17 @@ export function bowFrame(
     const middle = (a.s + b.s) / 2;
     const joint = bows.joints.find((use) => Math.abs(use.at - a.s) < 1e-9);
     // Tangents just inside the element: where two arcs meet at a point, each side has its own.
-    const angleI = pointOn(line, a.s + inside).angle;
-    const angleJ = pointOn(line, b.s - inside).angle;
+    const angleI = pointOn(line, a.s + within).angle;
+    const angleJ = pointOn(line, b.s - within).angle;
     const builtCurvature = (angleJ - angleI) / length;
-    const filled =
-      bows.filled !== undefined && (middle < bows.filled.upTo || middle > total - bows.filled.upTo);
-    const stiffer = filled && bows.filled?.member !== undefined ? fillStiffness(bows.filled.member) : 0;
+    const height = pointOn(line, middle).y;
+    const inside = fillingWeight(bows.filled, bows.member, height);
     builder.element(
       {
         i: nodes[k]!,
         j: nodes[k + 1]!,
         EA: modulus * section.area,
-        EI: modulus * section.secondMoment + stiffer,
+        EI: modulus * section.secondMoment + barStiffness(bows.filled, height),
         angleI,
         angleJ,
         // What was bent on a bender is unstressed as drawn; only a sprung pipe fights its shape.
@@ -78,6 +78,7 @@ export function bowFrame(
         to: b.s,
         role: 'roof',
         perFrame: 1,
+        ...(inside > 0 ? { inside } : {}),
       },
     );
   }
@@ -105,8 +106,4 @@ function holdFoot(builder: SystemBuilder, node: number, side: 'left' | 'right', 
   if (bows.foot?.fixity === 'clamped') {
     builder.support({ node, dof: 'r', kind: 'fixed' }, { part, side, acts: 'r' });
   }
-}
-
-function fillStiffness(member: Bows['member']): number {
-  return member.material.modulus * sectionOf(member).secondMoment;
 }

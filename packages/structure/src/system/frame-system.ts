@@ -4,6 +4,7 @@
  */
 import type { PlaneElement, PlaneModel, PlaneNode, PlaneSupport } from '@tautline/mechanics';
 import type { MemberItem, Shelter } from '@tautline/shelter';
+import { weightPerLength } from './member.ts';
 
 /** A run of elements along one part: where on the part, and of what stock. */
 export interface FrameElement {
@@ -13,12 +14,19 @@ export interface FrameElement {
   readonly from: number;
   readonly to: number;
   readonly role: 'roof' | 'left-wall' | 'right-wall' | 'tie';
+  /** Weight of what fills it, N/m; absent when it is empty. */
+  readonly inside?: number;
   /** Members of this part per frame (posts further apart than the bows count less than one). */
   readonly perFrame: number;
   /** Horizontal and vertical extent from start to end, m. */
   readonly dx: number;
   readonly dy: number;
   readonly length: number;
+}
+
+/** Weight of an element of a frame with what fills it, for the members per frame, N/m. */
+export function ownWeight(element: FrameElement): number {
+  return (weightPerLength(element.item) + (element.inside ?? 0)) * element.perFrame;
 }
 
 export interface FrameNode {

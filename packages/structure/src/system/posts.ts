@@ -1,5 +1,6 @@
 import type { Posts, Shelter } from '@tautline/shelter';
 import type { Condition } from './condition.ts';
+import { barStiffness, fillingWeight } from './filling.ts';
 import type { SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 
@@ -34,12 +35,14 @@ export function addSidePosts(
     nodes.push(topNode);
     for (let k = 0; k < divisions; k++) {
       const last = k === divisions - 1;
+      const middle = (height * (k + 0.5)) / divisions;
+      const inside = fillingWeight(posts.filled, posts.member, middle);
       builder.element(
         {
           i: nodes[k]!,
           j: nodes[k + 1]!,
           EA: modulus * section.area * share,
-          EI: modulus * section.secondMoment * share,
+          EI: (modulus * section.secondMoment + barStiffness(posts.filled, middle)) * share,
           restCurvature: 0,
           ...(last && top === 'pinned' ? { springJ: 0 } : {}),
         },
@@ -50,6 +53,7 @@ export function addSidePosts(
           to: (height * (k + 1)) / divisions,
           role: side === 'left' ? 'left-wall' : 'right-wall',
           perFrame: share,
+          ...(inside > 0 ? { inside } : {}),
         },
       );
     }

@@ -36,7 +36,9 @@ export function postLines(posts: Posts): Takeoff {
       ? [countLine('joints', posts.topJoint, count, posts, [`${count}, one on each post`])]
       : []),
   ];
-  const filling = posts.filled ? fillingLines(posts.filled, posts.member, length, count, posts) : undefined;
+  // A post is filled from its bottom end, which stands in the ground.
+  const inside = posts.filled ? posts.filled.upTo + below : 0;
+  const filling = posts.filled ? fillingLines(posts.filled, posts.member, inside, count, posts) : undefined;
   return {
     lines: [...lines, ...feet.lines, ...(filling?.lines ?? [])],
     gaps: [...feet.gaps, ...(filling?.gaps ?? [])],
