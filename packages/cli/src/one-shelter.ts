@@ -15,7 +15,7 @@ export async function oneShelter(file: string, name: string | boolean | undefine
   const candidates = workspace.shelters.filter((entry) => entry.kind !== 'range');
   const loaded = typeof name === 'string' ? candidates.find((entry) => entry.name === name) : candidates[0];
   if (loaded === undefined) {
-    const names = candidates.map((entry) => entry.name).join(', ');
+    const names = workspace.shelters.map((entry) => entry.name).join(', ');
     throw new CannotRun(
       typeof name === 'string'
         ? `There is no shelter '${name}' in ${file}; it has ${names || 'none'}.`

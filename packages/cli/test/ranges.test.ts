@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { load, verdictsOf } from '../src/index.ts';
+import { load, run, verdictsOf } from '../src/index.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -41,4 +41,23 @@ it('judges each shelter of a range once, also when it stands in another file', a
 it('tells what is wrong with the range itself', async () => {
   const { problems } = await judged(bed, 'range rows {\n  stand 3 of bed\n  gap 900 m\n}\n');
   expect(problems.map(({ message }) => message)).toEqual([expect.stringMatching(/gap/i)]);
+});
+
+it('counts and draws a whole range by its name', async () => {
+  writeFileSync(join(folder, 'beds.shelter'), `${bed}range rows {\n  stand 3 of bed\n  gap 1 m\n}\n`);
+  const file = join(folder, 'beds.shelter');
+  const told = async (...words: string[]): Promise<string> => {
+    let out = '';
+    const code = await run(words, { out: (text) => (out += text), err: (text) => (out += text) });
+    return `${code}\n${out}`;
+  };
+  // Seven bows of 2.3 m in each bed.
+  expect(await told('materials', file, '--shelter', 'rows')).toContain('schedule 40: 48.3 m');
+  expect(
+    await told('draw', file, '--shelter', 'rows', '--view', 'plan', '--out', join(folder, 'r.svg')),
+  ).toMatch(/^0\nDrew the plan of rows/);
+  expect(
+    await told('draw', file, '--shelter', 'rows', '--view', 'side', '--out', join(folder, 'r.svg')),
+  ).toMatch(/^2\n.*from above/s);
+  expect(await told('materials', file, '--shelter', 'other')).toMatch(/^2\n.*it has bed, rows/s);
 });

@@ -26,6 +26,7 @@ export { type Scene3d, type Segment, type Space, type Surface, scene3d } from '.
 export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { planView } from './views/plan.ts';
+export { rangePlanView } from './views/range-plan.ts';
 export { sectionView } from './views/section.ts';
 export { type Peg, pegsOf, settingOutView } from './views/setting-out.ts';
 export { sideView } from './views/side.ts';

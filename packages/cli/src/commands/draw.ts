@@ -1,6 +1,7 @@
 import { writeFile } from 'node:fs/promises';
-import { toSvg, type ViewName, views } from '@tautline/drawing';
+import { rangePlanView, toSvg, type ViewName, views } from '@tautline/drawing';
 import { CannotRun, exit } from '../exit.ts';
+import { rangeNamed } from '../one-range.ts';
 import { oneShelter } from '../one-shelter.ts';
 import type { Command } from './command.ts';
 import { needPaths, oneOf, systemOf } from './flags.ts';
@@ -11,7 +12,7 @@ export const draw: Command = {
   name: 'draw',
   usage:
     'draw FILE --view section|plan|side|setting-out|bend-template --out FILE.svg [--shelter NAME] [--units metric|us] [--theme paper|light|dark|contrast]',
-  does: 'Draws a shelter with its dimensions, as SVG.',
+  does: 'Draws a shelter with its dimensions, or a range from above, as SVG.',
   options: {
     view: { type: 'string' },
     out: { type: 'string' },
@@ -24,10 +25,18 @@ export const draw: Command = {
     const theme = oneOf(args, 'theme', ['paper', 'light', 'dark', 'contrast'] as const, 'paper');
     const out = args.flags['out'];
     if (typeof out !== 'string') throw new CannotRun('Say where to write the drawing: --out FILE.svg');
-    const { shelter, loaded } = await oneShelter(
-      needPaths(args, 'which file to draw')[0] as string,
-      args.flags['shelter'],
-    );
+    const file = needPaths(args, 'which file to draw')[0] as string;
+    const found = await rangeNamed(file, args.flags['shelter']);
+    if (found !== undefined) {
+      if (view !== 'plan') throw new CannotRun(`A range is drawn from above: --view plan, not ${view}.`);
+      await writeFile(
+        out,
+        toSvg(rangePlanView(found.range, { system: systemOf(args, found.loaded) }), theme),
+      );
+      output.out(`Drew the plan of ${found.range.name} into ${out}.\n`);
+      return exit.clean;
+    }
+    const { shelter, loaded } = await oneShelter(file, args.flags['shelter']);
     const drawing = views[view](shelter, { system: systemOf(args, loaded) });
     if (!drawing) throw new CannotRun(`${shelter.name} has nothing for a ${view}: no pipe of it is bent.`);
     await writeFile(out, toSvg(drawing, theme));

@@ -1,7 +1,16 @@
 import { writeFile } from 'node:fs/promises';
-import { type Materials, materialsCsv, materialsExact, materialsJson } from '@tautline/takeoff';
+import {
+  groundOf,
+  type Materials,
+  materialsCsv,
+  materialsExactOf,
+  materialsJson,
+  rangeTakeoff,
+  takeoff,
+} from '@tautline/takeoff';
 import { buyingFlags, buyingOf } from '../buying.ts';
 import { CannotRun, exit } from '../exit.ts';
+import { rangeNamed } from '../one-range.ts';
 import { oneShelter } from '../one-shelter.ts';
 import { materialsText } from '../report/materials-text.ts';
 import { loadSolver } from '../solver.ts';
@@ -12,7 +21,7 @@ export const materials: Command = {
   name: 'materials',
   usage:
     'materials FILE [--shelter NAME] [--format text|json|csv|xlsx] [--out FILE] [--prices FILE.csv] [--frame-life YEARS] [--units metric|us]',
-  does: 'Counts every piece from the geometry, says what to buy, how to cut it and what it costs.',
+  does: 'Counts every piece of a shelter or a range from the geometry, says what to buy, how to cut it and what it costs.',
   options: {
     format: { type: 'string' },
     out: { type: 'string' },
@@ -23,15 +32,13 @@ export const materials: Command = {
   async run(args, output) {
     const form = oneOf(args, 'format', ['text', 'json', 'csv', 'xlsx'] as const, 'text');
     const out = args.flags['out'];
-    const { shelter, loaded } = await oneShelter(
-      needPaths(args, 'which file to count')[0] as string,
-      args.flags['shelter'],
-    );
+    const file = needPaths(args, 'which file to count')[0] as string;
+    const { name, loaded, taken, ground } = await counting(file, args.flags['shelter']);
     const system = systemOf(args, loaded);
     if (form === 'xlsx' && typeof out !== 'string')
       throw new CannotRun('Say where to write the workbook: --out FILE.xlsx');
     const buying = await buyingOf(loaded.world, args);
-    const counted: Materials = await materialsExact(shelter, loadSolver, buying.options);
+    const counted: Materials = await materialsExactOf(taken, ground, loadSolver, buying.options);
     const made =
       form === 'json'
         ? materialsJson(counted)
@@ -39,14 +46,26 @@ export const materials: Command = {
           ? materialsCsv(counted, system)
           : form === 'xlsx'
             ? await workbook(counted, system)
-            : materialsText(shelter.name, counted, system, buying.priceLists);
+            : materialsText(name, counted, system, buying.priceLists);
     if (typeof out === 'string') {
       await writeFile(out, made);
-      output.out(`Wrote the materials of ${shelter.name} into ${out}.\n`);
+      output.out(`Wrote the materials of ${name} into ${out}.\n`);
     } else output.out(made as string);
     return exit.clean;
   },
 };
+
+/** What is to be counted: a shelter, or all of a range. */
+async function counting(file: string, named: string | boolean | undefined) {
+  const found = await rangeNamed(file, named);
+  if (found !== undefined) {
+    const { range, loaded } = found;
+    const ground = range.places.reduce((sum, { shelter }) => sum + groundOf(shelter), 0);
+    return { name: range.name, loaded, taken: rangeTakeoff(range), ground };
+  }
+  const { shelter, loaded } = await oneShelter(file, named);
+  return { name: shelter.name, loaded, taken: takeoff(shelter), ground: groundOf(shelter) };
+}
 
 /** Loaded only when a workbook is asked for. */
 async function workbook(counted: Materials, system: 'metric' | 'us'): Promise<Uint8Array> {
