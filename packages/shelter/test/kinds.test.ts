@@ -71,7 +71,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     body: `footprint 3.6 m by 12 m\nposts sides of pvc40-50 spaced 1.2 m { height 1.8 m; filled with concrete up to 1.8 m { of rebar-16 }; foot concrete { driven 0.6 m; across 0.3 m }; rail of lumber-2x4 }\nbows spaced 1.2 m { of pvc40-20; shape elastic; rise 0.9 m; sacrificial }\nwithstand 35 m/s\n${film.replace('}', '; sacrificial }')}`,
     roof: 'bows',
     left: [
-      'what the filling of posts adds to their strength: it counts with its weight and the stiffness of its bar, the post is judged as hollow',
+      'what the filling of posts adds to their strength: it counts with its weight, the post bends as a hollow one',
     ],
   },
   '13 a raised timber frame with PVC arches over benches': {

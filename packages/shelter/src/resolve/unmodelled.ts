@@ -18,7 +18,7 @@ const leftOutInside: readonly (readonly [block: string, fact: string, what: stri
   [
     'posts',
     'filled',
-    'what the filling of posts adds to their strength: it counts with its weight and the stiffness of its bar, the post is judged as hollow',
+    'what the filling of posts adds to their strength: it counts with its weight, the post bends as a hollow one',
   ],
   ['cover', 'rolled', 'sides that roll up'],
   ['gutter', 'fall', 'the fall of a gutter, which is calculated as level'],

@@ -1,5 +1,5 @@
 import type { CurvePoint, Posts } from '@tautline/shelter';
-import { barStiffness, fillingWeight } from '../system/filling.ts';
+import { fillingWeight } from '../system/filling.ts';
 import { breadths, roofEnds } from './frames.ts';
 import { type HouseBuilder, turning } from './house-builder.ts';
 
@@ -106,13 +106,10 @@ export function addPost(
   return { elements, foot: nodes[0]! };
 }
 
-/** Adds the weight and the bar of what is inside a post at a height over the ground, m. */
+/** Adds the weight of what is inside a post at a height over the ground, m. */
 function fill(builder: HouseBuilder, index: number, posts: Posts, height: number): void {
   const inside = fillingWeight(posts.filled, posts.member, height);
   if (inside > 0) builder.weights.set(index, (builder.weights.get(index) ?? 0) + inside);
-  const bar = barStiffness(posts.filled, height);
-  const e = builder.elements[index]!;
-  if (bar > 0) builder.elements[index] = { ...e, EIy: e.EIy + bar, EIz: e.EIz + bar };
 }
 
 function scale(builder: HouseBuilder, index: number, share: number): void {

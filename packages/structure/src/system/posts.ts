@@ -1,6 +1,6 @@
 import type { Posts, Shelter } from '@tautline/shelter';
 import type { Condition } from './condition.ts';
-import { barStiffness, fillingWeight } from './filling.ts';
+import { fillingWeight } from './filling.ts';
 import type { SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 
@@ -42,7 +42,7 @@ export function addSidePosts(
           i: nodes[k]!,
           j: nodes[k + 1]!,
           EA: modulus * section.area * share,
-          EI: (modulus * section.secondMoment + barStiffness(posts.filled, middle)) * share,
+          EI: modulus * section.secondMoment * share,
           restCurvature: 0,
           ...(last && top === 'pinned' ? { springJ: 0 } : {}),
         },
