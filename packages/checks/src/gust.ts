@@ -104,7 +104,7 @@ export function gustOrder(shelter: Shelter, analysis: FrameAnalysis, options: Gu
 }
 
 /** Parts whose share of their limit has to be read from the frame. */
-function measured(
+export function measured(
   shelter: Shelter,
   analysis: FrameAnalysis,
   on: string | undefined,
@@ -288,7 +288,11 @@ interface Scaled extends Ranked {
 }
 
 /** Parts whose load follows from the wind pressure alone: film, its fastenings, the bracing along. */
-function scaledByPressure(shelter: Shelter, analysis: FrameAnalysis, on: string | undefined): Scaled[] {
+export function scaledByPressure(
+  shelter: Shelter,
+  analysis: FrameAnalysis,
+  on: string | undefined,
+): Scaled[] {
   const covers = shelter.covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
   const braces = rackingUses({ shelter, frame: { ok: true, analysis } }).map((finding): Scaled => {
     const brace = shelter.braces.find((entry) => entry.id === finding.part);

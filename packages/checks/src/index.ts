@@ -1,3 +1,4 @@
+export { type AtGust, atGust, type GustUse } from './at-gust.ts';
 export type {
   Check,
   CheckInput,
@@ -17,6 +18,7 @@ export type * from './finding.ts';
 export { type FixContext, fixesFor } from './fixes/search.ts';
 export { firstFailures, gustOrder } from './gust.ts';
 export { type FirstFailure, filmOffMargin, type GustOrder } from './gust-order.ts';
+export { hardestOf, type Used } from './hardest.ts';
 export { nearLimit } from './judge.ts';
 export { checkReference } from './reference.ts';
 export { checkOf, checks, wholeHouseChecks } from './registry.ts';

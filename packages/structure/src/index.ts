@@ -23,6 +23,7 @@ export {
   sagUnder,
   waterWeight,
 } from './film/film-panel.ts';
+export { analysisAtGust, blowsForStrength } from './gust/at-gust.ts';
 export {
   type BreakingGust,
   furthestGust,

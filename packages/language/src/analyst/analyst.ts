@@ -2,7 +2,16 @@
  * Works out what a shelter does: resolves its spec and evaluates it. Behind one interface, so that the
  * editor can have it done in a worker and tests in place.
  */
-import { type Evaluation, evaluate, type Finding, type Fix, fixesFor, gustOrder } from '@tautline/checks';
+import {
+  type AtGust,
+  atGust,
+  type Evaluation,
+  evaluate,
+  type Finding,
+  type Fix,
+  fixesFor,
+  gustOrder,
+} from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import {
   newNotes,
@@ -26,6 +35,8 @@ export interface AnalysisResult {
   readonly bill?: Bill;
   /** Of each member of the typical frame. */
   readonly moments?: readonly LargestMoment[];
+  /** The frame and its parts at the gust that was asked for. */
+  readonly atGust?: AtGust;
   /** Set when the calculation itself broke off: a fault of the program, never hidden. */
   readonly failure?: string;
 }
@@ -37,6 +48,8 @@ export interface AnalysisOptions {
   readonly gusts?: boolean;
   /** Also the frame analysis itself, forces and displacements of every load: large. */
   readonly frame?: boolean;
+  /** Also the frame at this gust, m/s, and what each part takes of its limit there. */
+  readonly gust?: number;
 }
 
 export interface FixRequest {
@@ -126,8 +139,13 @@ export function answer(result: AnalysisResult, options: AnalysisOptions): Analys
       (options.gusts === true && analysis
         ? gustOrder(evaluation.shelter, analysis, options.on === undefined ? {} : { on: options.on })
         : undefined);
+    const blown =
+      options.gust !== undefined && analysis
+        ? atGust(evaluation.shelter, analysis, options.gust, options.on)
+        : undefined;
     return {
       ...result,
+      ...(blown ? { atGust: blown } : {}),
       evaluation: {
         ...rest,
         ...(gusts ? { gusts } : {}),

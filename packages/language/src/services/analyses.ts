@@ -2,7 +2,7 @@
  * Keeps the results of all files up to date: from the moment a text is linked, newest edit first, the last
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
-import type { Evaluation, Finding } from '@tautline/checks';
+import type { AtGust, Evaluation, Finding } from '@tautline/checks';
 import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { AnalysisOptions, AnalysisResult, Analyst } from '../analyst/analyst.ts';
@@ -128,6 +128,16 @@ export class Analyses {
     const whole = await this.analyst.analyse(analysis.world, shelter, this.options({ frame: true }));
     const frame = whole?.evaluation?.analysis;
     return frame ? { ...evaluation, analysis: frame } : evaluation;
+  }
+
+  /** One shelter at a gust (m/s); undefined when it was taken back, or when its frame is not calculated. */
+  async atGust(
+    { world }: FileAnalysis,
+    shelter: string,
+    gust: number,
+    token: Cancellation.CancellationToken,
+  ): Promise<AtGust | undefined> {
+    return (await this.analyst.analyse(world, shelter, this.options({ gust }), token))?.atGust;
   }
 
   /** A file or something it imports has changed and is linked anew: the work on it begins at once. */

@@ -3,11 +3,11 @@
  * both standards, so the wind cases are scaled and the same combinations solved again from the built state.
  */
 import type { Shelter } from '@tautline/shelter';
-import type { CombinedLoad, LoadCase } from '../actions/load-case.ts';
+import type { CombinedLoad } from '../actions/load-case.ts';
 import type { FrameAnalysis } from '../analyse.ts';
-import { combinedLoads } from '../response/combinations.ts';
 import type { Response } from '../response/response.ts';
 import { respond } from '../response/solve.ts';
+import { blowsForStrength, loadsAtGust, searchBound } from './at-gust.ts';
 
 /** Gusts tried, as multiples of the site's: down to calm, and up to three times as fast (nine times the load). */
 const rungsDown = [0.75, 0.5, 0.25, 0];
@@ -20,8 +20,6 @@ export const furthestGust = 3;
 const corrections = 5;
 /** The same for the gust at which the frame breaks: each costs a search for a balance that is not there. */
 const breakingCorrections = 3;
-/** Corrections after which a frame at another gust counts as having no balance: one that holds takes 15 to 60. */
-const searchBound = 150;
 /** A gust is known well enough at this share of the site's. */
 const closeEnough = 0.002;
 
@@ -66,17 +64,13 @@ export function gustSweep(
   const site = shelter.site.gust;
   const known = new Map<string, Response>();
   for (const response of analysis.responses)
-    if (counts(response.load)) known.set(key(site, response.load.id), response);
+    if (blowsForStrength(response.load)) known.set(key(site, response.load.id), response);
 
   const loadsAt = new Map<number, readonly CombinedLoad[]>();
   const loads = (gust: number): readonly CombinedLoad[] => {
     let found = loadsAt.get(gust);
     if (found === undefined) {
-      const scale = (gust / site) ** 2;
-      found = combinedLoads(
-        shelter,
-        analysis.cases.map((loadCase) => (loadCase.nature === 'wind' ? scaled(loadCase, scale) : loadCase)),
-      ).filter(counts);
+      found = loadsAtGust(shelter, analysis.cases, gust).filter(blowsForStrength);
       loadsAt.set(gust, found);
     }
     return found;
@@ -236,19 +230,6 @@ function between(
     if (Math.abs(miss) < closeEnough) break;
   }
   return { gust: Math.sqrt(Math.max(0, square)), loadCase: load.title };
-}
-
-function scaled(loadCase: LoadCase, scale: number): LoadCase {
-  return {
-    ...loadCase,
-    lines: loadCase.lines.map((line) => ({ ...line, wx: scale * line.wx, wy: scale * line.wy })),
-    points: loadCase.points.map((point) => ({ ...point, fx: scale * point.fx, fy: scale * point.fy })),
-  };
-}
-
-/** Combinations with wind that members, joints and feet are designed for. */
-function counts(load: CombinedLoad): boolean {
-  return load.wind !== undefined && load.use !== 'service';
 }
 
 function key(gust: number, load: string): string {
