@@ -20,9 +20,10 @@ export async function describedChecks(settings) {
   });
   const [{ contents }] = bundled.outputFiles;
   const all = await import(`data:text/javascript;base64,${Buffer.from(contents).toString('base64')}`);
-  const text = new URL('../checks/src/text.ts', import.meta.url).pathname;
+  const from = (name) => JSON.stringify(new URL(`../checks/src/${name}.ts`, import.meta.url).pathname);
   const description = `
-    export { measuredText, messageText } from ${JSON.stringify(text)};
+    export { measuredText, messageText } from ${from('text')};
+    export { hardestOf } from ${from('hardest')};
     export const checks = ${JSON.stringify(all.checks)};
     export const sources = ${JSON.stringify(all.sources)};
     export const checkOf = (id) => checks.find((check) => check.id === id);

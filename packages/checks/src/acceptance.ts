@@ -26,6 +26,7 @@ export function withAcceptances(
     const say = (message: string): void => {
       stale.push({
         id: 'stale-acceptance',
+        nature: 'paperwork',
         verdict: 'fails',
         severity: 'error',
         part: acceptance.id,

@@ -1,6 +1,6 @@
 import type { Item, Shelter, SpecEdit } from '@tautline/shelter';
 import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
-import type { Finding, MessagePiece } from './finding.ts';
+import type { Finding, MessagePiece, Nature } from './finding.ts';
 import type { GustOrder } from './gust-order.ts';
 
 /** What a check may look at. */
@@ -58,6 +58,8 @@ export interface SymbolMeaning {
 export interface Check {
   readonly id: string;
   readonly title: string;
+  /** Left out where it asks whether the house stands. */
+  readonly nature?: Nature;
   /** What it asks, in a grower's words. */
   readonly asks: string;
   readonly matters: string;

@@ -94,7 +94,11 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(gusts === undefined ? {} : { gusts }),
     ...(options.on === undefined ? {} : { on: options.on }),
   };
-  const findings = checks.flatMap((check) => check.run(input));
+  const findings = checks.flatMap((check) => {
+    const { nature } = check;
+    const found = check.run(input);
+    return nature === undefined ? found : found.map((finding) => ({ ...finding, nature }));
+  });
   const judged = withAcceptances(shelter, findings, options.on, options.tier);
   const order = { error: 0, warning: 1, information: 2 } as const;
   return {

@@ -2,6 +2,11 @@ import type { Step } from '@tautline/loads';
 import type { Origin, SpecEdit } from '@tautline/shelter';
 
 export type Severity = 'error' | 'warning' | 'information';
+/**
+ * What a check is about when it is not whether the house stands: heat, light and water of the crop; how long things
+ * last; what is bought; what the spec says.
+ */
+export type Nature = 'climate' | 'keeping' | 'stock' | 'paperwork';
 export type Verdict = 'passes' | 'near its limit' | 'fails' | 'not checked';
 
 /** A number with the kind that says how to show it. SI. */
@@ -28,6 +33,8 @@ export interface Finding {
   /** Check id, e.g. 'frame-ponding'. */
   readonly id: string;
   readonly verdict: Verdict;
+  /** What its check is about; absent where that is whether the house stands. */
+  readonly nature?: Nature;
   readonly severity: Severity;
   /** Part id and place. */
   readonly part: string;

@@ -1,8 +1,8 @@
 /** What governs a shelter, and what it takes and costs, before and after. */
-import type { Finding } from '@tautline/checks';
+import { type Finding, hardestOf } from '@tautline/checks';
 import type { MaterialLine, Materials } from '@tautline/takeoff';
 
-/** The check that uses most of its capacity, accepted or not. */
+/** The check that uses most of its capacity, accepted or not, of those that say whether the house stands. */
 export interface Governing {
   readonly id: string;
   readonly part: string;
@@ -11,12 +11,8 @@ export interface Governing {
 }
 
 export function governingOf(findings: readonly Finding[]): Governing | undefined {
-  let most: Governing | undefined;
-  for (const { id, part, utilisation, verdict } of findings) {
-    if (utilisation === undefined || !Number.isFinite(utilisation) || verdict === 'not checked') continue;
-    if (most === undefined || utilisation > most.utilisation) most = { id, part, utilisation };
-  }
-  return most;
+  const most = hardestOf(findings);
+  return most && { id: most.id, part: most.part, utilisation: most.utilisation };
 }
 
 export interface MaterialChange {

@@ -61,6 +61,7 @@ function run(input: CheckInput): Finding[] {
 export const abrasion: Check = {
   id: 'abrasion',
   title: 'Rubbing and contact',
+  nature: 'keeping',
   asks: 'What does the film lie on, and does that cut, cook or eat it?',
   matters: 'Most films die along their frames, not in the middle of a bay.',
   formula: 'bare bark, bamboo, rough wood, PVC or hot metal under film',

@@ -64,6 +64,7 @@ function run(input: CheckInput): Finding[] {
 export const dissimilarMetals: Check = {
   id: 'dissimilar-metals',
   title: 'Metals that do not agree',
+  nature: 'keeping',
   asks: 'Do aluminium and steel, or aluminium and treated wood, touch where rain and sweat get to them?',
   matters: 'The weaker metal goes first, hidden under the clamp that holds the house together.',
   formula: 'aluminium on steel, or on wood treated with copper',

@@ -8,6 +8,7 @@ const year = 365.25 * 24 * 3600;
 export const filmGrade: Check = {
   id: 'film-grade',
   title: 'Film grade',
+  nature: 'keeping',
   asks: 'Does the film last at least one full year of sun?',
   matters:
     'Construction film has no stabiliser against sunlight. It is brittle in half a year, and tears in the first gust after that.',

@@ -8,6 +8,7 @@ const day = 24 * 3600;
 export const filmLife: Check = {
   id: 'film-life',
   title: 'Film life',
+  nature: 'keeping',
   asks: 'How much of its life has the covering used up since the day it went on?',
   matters: 'Film past its life does not tell before it tears.',
   formula: 'u = (today - installed) / t_life',

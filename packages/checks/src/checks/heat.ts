@@ -114,6 +114,7 @@ function run(input: CheckInput): Finding[] {
 export const heat: Check = {
   id: 'heat',
   title: 'Heat',
+  nature: 'climate',
   asks: 'Do open sides and ends carry the heat of a summer noon away?',
   matters: 'Pollen dies and fruit scalds above a certain heat, and people under film fall ill at it.',
   formula: 'u = ΔT / 8 °C, (1 - E) τ I A_floor = (U A_skin + ρ c V) ΔT',

@@ -133,6 +133,7 @@ function told(
 export const irrigation: Check = {
   id: 'irrigation',
   title: 'Water for the crop',
+  nature: 'climate',
   asks: 'How much water has to be given, now that the roof keeps all rain off?',
   matters: 'A roofed bed dries out in the middle of the wet season, and nobody thinks of watering then.',
   formula: 'I = K_c ET_o / η, ET_o by Penman-Monteith with the light and wind the roof leaves',

@@ -81,6 +81,7 @@ function run(input: CheckInput): Finding[] {
 export const lightCheck: Check = {
   id: 'light',
   title: 'Light',
+  nature: 'climate',
   asks: 'How much of the light outside reaches the crop?',
   matters: 'Two old films and a dense frame can cost a third of the harvest in a cloudy season.',
   formula: 'u = 0.5 / τ, τ = τ_film^layers (1 - dust) (1 - φ)',

@@ -47,6 +47,7 @@ function run(input: CheckInput): Finding[] {
 export const meshAirflow: Check = {
   id: 'mesh-airflow',
   title: 'Air through the mesh',
+  nature: 'climate',
   asks: 'How much air do the insect screens leave?',
   matters: 'Fine mesh keeps insects out and heat in; the screened side has to be larger to make up for it.',
   formula: 'u = 0.5 / k',

@@ -67,6 +67,7 @@ function onRequirement(shelter: Shelter, requirement: Requirement): Finding[] {
 export const requirement: Check = {
   id: 'requirement',
   title: 'Your own requirement',
+  nature: 'paperwork',
   asks: 'Does the shelter have what its spec says it must have?',
   matters: 'What was promised to the person who works in it should not be lost in a later change.',
   formula: 'u = required / actual (or the other way round for "at most")',

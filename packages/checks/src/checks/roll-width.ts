@@ -59,6 +59,7 @@ function run(input: CheckInput): Finding[] {
 export const rollWidth: Check = {
   id: 'roll-width',
   title: 'Roll width',
+  nature: 'stock',
   asks: 'Is the roll of film wide enough to go over in one piece and still reach its fastenings?',
   matters:
     'A film that is a hand too narrow cannot be pulled tight, and a lap along the house leaks and lifts.',

@@ -62,6 +62,7 @@ function run(input: CheckInput): Finding[] {
 export const rot: Check = {
   id: 'rot',
   title: 'Wood in the soil',
+  nature: 'keeping',
   asks: 'Does untreated wood or bamboo stand in the ground?',
   matters: 'It rots just below the surface, where nobody looks and where bending is largest.',
   formula: 'timber, bamboo or green wood in soil without treatment',

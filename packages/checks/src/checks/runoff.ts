@@ -65,6 +65,7 @@ function run(input: CheckInput): Finding[] {
 export const runoff: Check = {
   id: 'runoff',
   title: 'Water off the roof',
+  nature: 'climate',
   asks: 'Does the gutter carry the heaviest rain, and how much water falls at the eave without one?',
   matters: 'A gutter that spills washes out the feet; a flooded bed drowns what the roof kept dry.',
   formula: 'u = C i A / Q_L, Q_L = 0.9 · 2.78e-5 A_g^1.25 F_L (half round, l/s and mm²)',

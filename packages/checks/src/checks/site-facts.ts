@@ -15,6 +15,7 @@ const deciding: Readonly<Record<string, string>> = {
 export const siteFacts: Check = {
   id: 'site-facts',
   title: 'Facts of the site',
+  nature: 'paperwork',
   asks: 'Does the spec say what the place is like, or was it taken for granted?',
   matters: 'The same house stands in one soil and flies out of another.',
   formula: 'facts of the site that were assumed',

@@ -72,6 +72,7 @@ function run(input: CheckInput): Finding[] {
 export const stockLength: Check = {
   id: 'stock-length',
   title: 'Stock length',
+  nature: 'stock',
   asks: 'Does every piece of the member come out of a length that is sold?',
   matters:
     'A bow longer than its pipe needs a joint, and a joint that was not thought of ends up where bending is largest.',

@@ -1,5 +1,5 @@
 /** What drawing and takeoff put on a shelter's sheet: drawings, parts with their words, materials, facts. Pure. */
-import type { Evaluation, Finding } from '@tautline/checks';
+import { type Evaluation, hardestOf } from '@tautline/checks';
 import {
   type Drawing,
   describeParts,
@@ -104,13 +104,7 @@ function factsOf(
   system: System,
 ): PreviewFact[] {
   const { shelter } = evaluation;
-  const hardest = evaluation.findings
-    .filter((finding) => finding.accepted === undefined && finding.utilisation !== undefined)
-    .reduce<Finding | undefined>(
-      (most, finding) =>
-        most === undefined || (finding.utilisation ?? 0) > (most.utilisation ?? 0) ? finding : most,
-      undefined,
-    );
+  const hardest = hardestOf(evaluation.findings.filter((finding) => finding.accepted === undefined));
   const { cost } = counted;
   const priced = counted.lines.some((line) => line.cost !== undefined);
   const { gusts } = evaluation;
@@ -123,7 +117,7 @@ function factsOf(
     ...(first === undefined
       ? []
       : [{ label: 'First to fail', value: `${first.part}, gust ${format(first.gust, 'speed', system)}` }]),
-    ...(hardest?.utilisation === undefined
+    ...(hardest === undefined
       ? []
       : [{ label: 'Most used up', value: `${hardest.id}, ${usedText(hardest.utilisation)}` }]),
     ...(priced

@@ -1,5 +1,5 @@
 /** What follows for a part from all that was said: sizes, the largest moment, what uses it up most. */
-import type { Finding } from '@tautline/checks';
+import { hardestOf } from '@tautline/checks';
 import { formatBoth, type System, usedText } from '@tautline/quantity';
 import type { Origin, Roof } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
@@ -86,12 +86,9 @@ function moment({ moments }: ShelterResult, id: string, system: System): string 
 
 /** The finding of a part that uses it up most, with a link to its calculation. */
 function governing({ evaluation }: ShelterResult, id: string, place: readonly unknown[]): string {
-  const used = (finding: Finding): number => finding.utilisation ?? -1;
-  const most = (evaluation?.findings ?? [])
-    .filter((finding) => finding.part === id && finding.utilisation !== undefined)
-    .reduce<Finding | undefined>((best, one) => (best && used(best) >= used(one) ? best : one), undefined);
+  const most = hardestOf((evaluation?.findings ?? []).filter((finding) => finding.part === id));
   if (!most) return '';
   const under = most.loadCase === undefined ? '' : `, under ${most.loadCase}`;
   const target = `command:tautline.showCalculation?${encodeURIComponent(JSON.stringify([...place, most.id]))}`;
-  return `governed by ${most.id}: ${usedText(used(most))} used${under} ([calculation](${target}))`;
+  return `governed by ${most.id}: ${usedText(most.utilisation)} used${under} ([calculation](${target}))`;
 }

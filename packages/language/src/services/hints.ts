@@ -63,8 +63,9 @@ export class ShelterHints implements InlayHintProvider {
 /** By place, the largest share of a limit that is used up, from half upwards. */
 function mostUsed({ findings }: Evaluation): ReadonlyMap<Finding['origin'], number> {
   const used = new Map<Finding['origin'], number>();
-  for (const { origin, utilisation } of findings) {
-    if (utilisation === undefined || utilisation < 0.5) continue;
+  for (const { origin, utilisation, nature } of findings) {
+    // The shares of light, life and lengths of stock are not those of a limit.
+    if (utilisation === undefined || utilisation < 0.5 || nature !== undefined) continue;
     used.set(origin, Math.max(used.get(origin) ?? 0, utilisation));
   }
   return used;

@@ -1,4 +1,5 @@
 /** What stands above a shelter: how much fails and what governs, what fails first, what it costs. */
+import { hardestOf } from '@tautline/checks';
 import { usedText } from '@tautline/quantity';
 import type { LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
@@ -80,9 +81,7 @@ const findingsNow = ({ evaluation, whole }: AnalysisResult & Pick<Partial<Shelte
   findingsOf({ ...(evaluation ? { evaluation } : {}), ...(whole?.old === false ? { whole } : {}) });
 
 function governingOf(result: AnalysisResult) {
-  return findingsNow(result)
-    .filter(({ accepted, utilisation }) => accepted === undefined && utilisation !== undefined)
-    .sort((a, b) => (b.utilisation ?? 0) - (a.utilisation ?? 0))[0];
+  return hardestOf(findingsNow(result).filter(({ accepted }) => accepted === undefined));
 }
 
 /** One line on a shelter: how much fails, and what governs. */
@@ -100,9 +99,7 @@ export function summaryOf(result: AnalysisResult): string | undefined {
         ? `${near} near the limit`
         : 'nothing fails in what is checked';
   const governing = governingOf(result);
-  const used = governing
-    ? `, governed by ${governing.id} (${usedText(governing.utilisation ?? 0)} used)`
-    : '';
+  const used = governing ? `, governed by ${governing.id} (${usedText(governing.utilisation)} used)` : '';
   return `${count}${used}`;
 }
 
