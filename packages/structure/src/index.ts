@@ -33,7 +33,14 @@ export {
   type Measure,
 } from './gust/gust-sweep.ts';
 export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
-export { type RailDemand, railUnder, ridgeDemand } from './rail/rail-demand.ts';
+export {
+  type CableEnd,
+  type PostLoad,
+  type RailDemand,
+  railUnder,
+  ridgeDemand,
+  staySlope,
+} from './rail/rail-demand.ts';
 export { type FramePonding, framePonding } from './response/frame-ponding.ts';
 export type {
   BuiltState,

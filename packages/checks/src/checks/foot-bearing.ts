@@ -1,4 +1,6 @@
 import type { Posts } from '@tautline/shelter';
+import type { CableEnd, PostLoad } from '@tautline/structure';
+import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import { type FrameFoot, frameFeet, postWeight, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
@@ -10,6 +12,8 @@ interface Pressed {
   readonly held: FrameFoot;
   readonly load: number;
   readonly loadCase: string;
+  /** The end of a cable that presses the post down. */
+  readonly end?: CableEnd;
 }
 
 /** Feet of frames, and of the posts under a ridge, with what presses them down. */
@@ -32,22 +36,30 @@ function pressed(input: CheckInput): (Pressed | Finding)[] {
   });
   const posts = shelter.ridge?.posts;
   if (posts !== undefined && ridge !== undefined) {
-    const down = ridge.load >= 0 ? ridge.perPost : 0;
+    const end = mostDown(ridge.ends ?? []);
+    const { down, loadCase } = mostDown([ridge.post, ...(end === undefined ? [] : [end])])!;
     feet.push({
       held: { foot: posts.foot, owner: posts, noun: 'ridge post', frames: 1 },
       load: down + postWeight(posts.member, posts.height),
-      loadCase: ridge.loadCase,
+      loadCase,
+      ...(end !== undefined && end.down === down ? { end } : {}),
     });
   }
   return feet;
 }
+
+const mostDown = <T extends PostLoad>(loads: readonly T[]): T | undefined =>
+  loads.reduce<T | undefined>(
+    (worst, load) => (worst === undefined || load.down > worst.down ? load : worst),
+    undefined,
+  );
 
 function run(input: CheckInput): Finding[] {
   const { site, baseboards, roof } = input.shelter;
   const boards = baseboards === undefined ? undefined : { rail: baseboards, spacing: roof.spacing };
   return pressed(input).map((entry) => {
     if ('verdict' in entry) return entry;
-    const { held, load, loadCase } = entry;
+    const { held, load, loadCase, end } = entry;
     const hold = footSinking(held.foot, held.owner.member, site, boards);
     if ('reason' in hold) return notChecked(footBearing.id, held.foot, hold.reason);
     return judge({
@@ -63,6 +75,7 @@ function run(input: CheckInput): Finding[] {
         ` under ${loadCase}; in ${site.soil}, ${hold.what} may carry `,
         measured(hold.allowed, 'force'),
         '.',
+        ...(end === undefined ? [] : whyAtTheEnd(end)),
       ],
       source: hold.source,
       steps: [
@@ -75,6 +88,7 @@ function run(input: CheckInput): Finding[] {
           'force',
           'frame',
         ),
+        ...(end === undefined ? [] : [stayStep(end)]),
         ...hold.steps,
       ],
     });
@@ -96,7 +110,8 @@ export const footBearing: Check = {
     },
   ],
   sources: ['frame', 'meyerhof:1963', 'ibc2018:1806.2', 'api-rp2a:alpha', 'navfac-dm7:beta'],
-  leavesOut: 'Slow settling, soaked ground, frost, fresh fill, a flat stone or block put under the post.',
+  leavesOut:
+    'Ends of a ridge cable that run down to their anchors flatter or steeper than the 45° taken, slow settling, soaked ground, frost, fresh fill, a flat stone or block put under the post.',
   mayBeAccepted: 'When each foot stands on a stone, block or collar that the spec does not name.',
   run,
   levers,

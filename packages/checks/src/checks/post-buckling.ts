@@ -1,6 +1,7 @@
 import type { Posts, Shelter, Site } from '@tautline/shelter';
-import { sectionOf } from '@tautline/structure';
+import { type CableEnd, sectionOf } from '@tautline/structure';
 import { bracedAlong } from '../bracing.ts';
+import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput } from '../check.ts';
 import { postWeight } from '../feet.ts';
 import type { Finding } from '../finding.ts';
@@ -18,6 +19,7 @@ function onPosts(
   noun: string,
   loads: readonly Pressed[],
   bendingAcross: boolean,
+  ends: readonly CableEnd[] = [],
 ): Finding {
   const { member } = posts;
   const section = sectionOf(member);
@@ -30,6 +32,8 @@ function onPosts(
   const worst = mostPressed(site, member, slenderness, inSoil(posts.foot), loads);
   if (worst === undefined) return notChecked(postBuckling.id, posts, 'nothing presses on the posts');
   const stress = worst.load.thrust / section.area;
+  const weight = postWeight(member, posts.height);
+  const end = ends.find((one) => one.down + weight === worst.load.thrust);
   return judge({
     id: postBuckling.id,
     part: posts,
@@ -46,6 +50,7 @@ function onPosts(
       ' tall it may be pressed with ',
       measured(worst.column.stress * section.area, 'force'),
       ' by itself.',
+      ...(end === undefined ? [] : whyAtTheEnd(end)),
     ],
     source: worst.column.source,
     steps: [
@@ -63,6 +68,7 @@ function onPosts(
         'euler',
       ),
       ...worst.column.steps,
+      ...(end === undefined ? [] : [stayStep(end)]),
       step(
         'f_a',
         'stress from the thrust',
@@ -111,11 +117,12 @@ function run(input: CheckInput): Finding[] {
     const { posts } = ridge;
     if (!input.frame.ok) findings.push(notChecked(postBuckling.id, posts, noFrame!));
     else if (input.frame.analysis.ridge !== undefined) {
-      const { load, perPost, loadCase, steady } = input.frame.analysis.ridge;
-      const thrust = Math.max(0, load >= 0 ? perPost : 0) + postWeight(posts.member, posts.height);
-      findings.push(
-        onPosts(site, shelter, posts, 'ridge post', [{ thrust, bending: 0, loadCase, steady }], false),
+      const { post, ends = [] } = input.frame.analysis.ridge;
+      const weight = postWeight(posts.member, posts.height);
+      const loads = [post, ...ends].map(
+        ({ down, loadCase, steady }): Pressed => ({ thrust: down + weight, bending: 0, loadCase, steady }),
       );
+      findings.push(onPosts(site, shelter, posts, 'ridge post', loads, false, ends));
     }
   }
   return findings;

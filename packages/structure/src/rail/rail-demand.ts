@@ -3,6 +3,26 @@ import type { Response } from '../response/response.ts';
 import { gravity, sectionOf, weightPerLength } from '../system/member.ts';
 import { cableUnderLoad } from './cable-rail.ts';
 
+/** What presses one post down, in the combination that does it most. */
+export interface PostLoad {
+  /** N */
+  readonly down: number;
+  readonly loadCase: string;
+  /** True when the load stays for long (weight, crop, standing water, the pull of a cable). */
+  readonly steady: boolean;
+}
+
+/** Where a cable ends: it runs over its last post and down to an anchor in the ground, 45° taken. */
+export interface CableEnd extends PostLoad {
+  /** Pull of the part that runs down, N. */
+  readonly stay: number;
+  /** Level pull that meets it, N. */
+  readonly pull: number;
+}
+
+/** Slope at which the ends of a cable run down to their anchors, rad: assumed, for the spec does not say it. */
+export const staySlope = Math.PI / 4;
+
 /** What a ridge or eave rail has to carry between its posts, in the worst combination. */
 export interface RailDemand {
   readonly rail: Rail;
@@ -16,14 +36,18 @@ export interface RailDemand {
   readonly pull?: number;
   /** Sag in the middle, m. */
   readonly sag: number;
-  /** Load on one post, N. */
-  readonly perPost: number;
+  /** A post between two bays. */
+  readonly post: PostLoad;
+  /** A cable's end post and stay: while nothing but what stays acts, and at the worst. */
+  readonly ends?: readonly CableEnd[];
+  /** The same under water standing at the crown alone, where some stands. */
+  readonly water?: RailDemand;
 }
 
 /**
  * Worst load of the frames on the ridge (or eave rail) as an even line load, and the bay's bending.
  * Bays are taken as simply supported (w L²/8, 5 w L⁴/384 E I: handbook beam table), which is also the
- * largest moment of a rail that is continuous over its posts.
+ * largest moment of a rail that is continuous over its posts. Posts are pressed by what presses down most.
  */
 export function ridgeDemand(
   shelter: Shelter,
@@ -31,23 +55,52 @@ export function ridgeDemand(
   responses: readonly Response[],
   waterAtRest: number,
 ): RailDemand {
-  let push = 0;
-  let loadCase = 'own weight';
-  let steady = true;
-  for (const response of responses) {
+  const { spacing } = shelter.roof;
+  const under = (push: number, loadCase: string, steady: boolean): RailDemand => {
+    const demand = railUnder(ridge, push / spacing, loadCase, steady);
+    const end = cableEnd(demand);
+    return end === undefined ? demand : { ...demand, ends: [end] };
+  };
+  const demands = responses.flatMap((response) => {
     const reaction = response.reactions.find((entry) => entry.side === 'crown');
-    if (reaction === undefined || Math.abs(reaction.vertical) <= Math.abs(push)) continue;
-    push = reaction.vertical;
-    loadCase = response.load.title;
-    steady = response.load.sustained;
-  }
+    return reaction === undefined
+      ? []
+      : [under(reaction.vertical, response.load.title, response.load.sustained)];
+  });
   // Water that stands at the crown stands on the ridge.
-  if (waterAtRest > Math.abs(push)) {
-    push = waterAtRest;
-    loadCase = 'standing water at the crown';
-    steady = true;
-  }
-  return railUnder(ridge, push / shelter.roof.spacing, loadCase, steady);
+  const water = waterAtRest > 0 ? under(waterAtRest, 'standing water at the crown', true) : undefined;
+  const worst = demands.reduce<RailDemand | undefined>(
+    (most, demand) => (most === undefined ? demand : worseOf(most, demand)),
+    undefined,
+  );
+  if (water === undefined) return worst ?? under(0, 'own weight', true);
+  return { ...(worst === undefined ? water : worseOf(worst, water)), water };
+}
+
+/** The end of a ridge cable under the load on its bays. */
+function cableEnd({ rail, load, loadCase, steady, pull }: RailDemand): CableEnd | undefined {
+  if (rail.member.kind !== 'cable' || pull === undefined) return undefined;
+  const half = ((load + rail.member.massPerLength * gravity) * rail.span) / 2;
+  const down = Math.max(0, pull * Math.tan(staySlope) + half);
+  return { down, stay: pull / Math.cos(staySlope), pull, loadCase, steady };
+}
+
+/** Each of two answers where it is the worse one: the rail itself, a post between bays, the ends. */
+export function worseOf(a: RailDemand, b: RailDemand): RailDemand {
+  const size = (demand: RailDemand): number => demand.pull ?? demand.moment ?? 0;
+  const ends = worstEnds([...(a.ends ?? []), ...(b.ends ?? [])]);
+  return {
+    ...(size(b) > size(a) ? b : a),
+    post: b.post.down > a.post.down ? b.post : a.post,
+    ...(ends.length === 0 ? {} : { ends }),
+  };
+}
+
+/** The worst end while nothing but what stays acts, and the worst of all. */
+export function worstEnds(ends: readonly CableEnd[]): CableEnd[] {
+  return [ends.filter((end) => end.steady), ends].flatMap((some) =>
+    some.length === 0 ? [] : [some.reduce((worst, end) => (end.down > worst.down ? end : worst))],
+  );
 }
 
 /** An even load on one bay of a rail, pipe or cable; its own weight is added. */
@@ -63,7 +116,7 @@ export function railUnder(rail: Rail, load: number, loadCase: string, steady: bo
       steady,
       pull: tension,
       sag,
-      perPost: total * span,
+      post: { down: Math.max(0, load + rail.member.massPerLength * gravity) * span, loadCase, steady },
     };
   }
   const total = load >= 0 ? load + weightPerLength(rail.member) : load;
@@ -75,6 +128,6 @@ export function railUnder(rail: Rail, load: number, loadCase: string, steady: bo
     steady,
     moment: (Math.abs(total) * span * span) / 8,
     sag: (5 * Math.abs(total) * span ** 4) / (384 * rigidity),
-    perPost: Math.abs(total) * span,
+    post: { down: Math.max(0, total) * span, loadCase, steady },
   };
 }

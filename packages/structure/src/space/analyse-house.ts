@@ -2,11 +2,11 @@ import { linearSpaceFrame, solveSpaceFrame } from '@tautline/mechanics';
 import type { Bows, MemberItem, Rafters, Shelter } from '@tautline/shelter';
 import type { CombinedLoad } from '../actions/load-case.ts';
 import type { ResponseStatus } from '../response/response.ts';
-import { type ConditionId, conditionsAt } from '../system/condition.ts';
+import { conditionsAt } from '../system/condition.ts';
 import { weightPerLength } from '../system/member.ts';
 import type { HouseSystem } from './house.ts';
 import { houseLoads, layOnHouse } from './house-loads.ts';
-import type { HouseAnalysis, HouseResponse, HouseState, LinearShare } from './house-result.ts';
+import type { HouseAnalysis, HouseResponse, HouseState, HouseStates, LinearShare } from './house-result.ts';
 import { houseSystem, unknownsOf } from './house-system.ts';
 import { rackingOf, runnersOf } from './racking.ts';
 
@@ -54,6 +54,9 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
   const responses: HouseResponse[] = [];
   const missed: string[] = [];
   let iterations = 0;
+  // The cold day it goes up, with nothing on it but its weight, as the plane tier looks at it.
+  const first = loads.find((load) => load.sustained);
+  if (first !== undefined) responses.push(respondHouse(states, 'built', first, push, options));
   for (const [index, load] of loads.entries()) {
     if (options.cancelled?.()) return stopped;
     tell(index / loads.length, load.title);
@@ -61,7 +64,7 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
       missed.push(`Not worked out within ${mostIterations} corrections: ${load.title}.`);
       continue;
     }
-    const response = respondHouse(load.sustained ? states.soaked : states.service, load, push, options);
+    const response = respondHouse(states, load.sustained ? 'soaked' : 'service', load, push, options);
     if (response.result.status === 'cancelled') return stopped;
     iterations += response.result.iterations;
     responses.push(response);
@@ -89,14 +92,12 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
   };
 }
 
-type States = HouseAnalysis['states'];
-
 /** The house in each condition before any load; steadied along its length where nothing holds it there. */
 function builtStates(
   shelter: Shelter,
   roof: Bows | Rafters,
   options: HouseAnalyseOptions,
-): { states: States; unheld: boolean } | 'cancelled' | string {
+): { states: HouseStates; unheld: boolean } | 'cancelled' | string {
   const conditions = conditionsAt(shelter.site);
   const soil = options.soil === true;
   let reason = '';
@@ -147,13 +148,15 @@ export function buildHouse(system: HouseSystem, cancelled?: () => boolean): Hous
   return { system, result, status: statusOf(result.status) };
 }
 
-/** The house under one combination, starting from the state it was built in. */
+/** The house under one combination, from the state it is in by then. */
 export function respondHouse(
-  state: HouseState,
+  states: HouseStates,
+  condition: keyof HouseStates,
   load: CombinedLoad,
   push: 'end' | 'skin',
   options: Pick<HouseAnalyseOptions, 'cancelled'> = {},
 ): HouseResponse {
+  const state = states[condition];
   const result = solveSpaceFrame(state.system.model, layOnHouse(state.system, load, push), {
     start: state.result.state,
     steps: 2,
@@ -162,7 +165,7 @@ export function respondHouse(
   });
   return {
     load,
-    condition: state.system.condition,
+    condition,
     status: statusOf(result.status),
     reached: result.loadFactor,
     result,
@@ -176,14 +179,14 @@ function statusOf(status: string): ResponseStatus {
 
 /** How far the house moves in small-movement theory beside the full answer, for every combination that holds. */
 function linearShares(
-  states: States,
+  states: HouseStates,
   responses: readonly HouseResponse[],
   push: 'end' | 'skin',
 ): LinearShare[] {
   return responses
     .filter((response) => response.status === 'holds')
     .map((response) => {
-      const state = states[response.condition as ConditionId & keyof States];
+      const state = states[response.condition];
       const { system, result } = state;
       const linear = linearSpaceFrame(system.model, layOnHouse(system, response.load, push), {
         start: result.state,

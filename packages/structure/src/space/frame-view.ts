@@ -1,11 +1,11 @@
 /** One frame of the house as if it stood by itself, so that every check made for the plane frame can judge it. */
 import type { Shelter } from '@tautline/shelter';
 import type { FrameAnalysis } from '../analyse.ts';
-import type { RailDemand } from '../rail/rail-demand.ts';
 import type { BuiltState, Reaction, Response, SectionForce } from '../response/response.ts';
 import { build } from '../response/solve.ts';
 import type { HouseFrame, HousePost, HouseSystem } from './house.ts';
 import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts';
+import { ridgeIn } from './ridge-view.ts';
 
 type Sides = readonly ['left', 'right'];
 const sides: Sides = ['left', 'right'];
@@ -43,7 +43,7 @@ export function frameView(
     states,
     cases: house.cases,
     responses: house.responses.map((response) => {
-      const state = response.condition === 'soaked' ? house.states.soaked : house.states.service;
+      const state = house.states[response.condition];
       return seenResponse(shelter, state, response, index);
     }),
     ...(carried === undefined ? {} : { ridge: carried }),
@@ -143,49 +143,4 @@ function reactionsOn(
       },
     ];
   });
-}
-
-/** The ridge by its own forces in the house: bending or pull, sag below its posts, and load on a post. */
-function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | undefined {
-  let worst: RailDemand | undefined;
-  for (const response of house.responses) {
-    if (response.status !== 'holds' || response.load.use === 'service') continue;
-    const state = response.condition === 'soaked' ? house.states.soaked : house.states.service;
-    const { system } = state;
-    let [moment, pull, low, high, perPost] = [0, 0, 0, Number.NEGATIVE_INFINITY, 0];
-    system.elements.forEach((element, k) => {
-      if (element.role !== 'ridge') return;
-      const force = response.result.elementForces[k]!;
-      moment = Math.max(
-        moment,
-        Math.hypot(force.momentYI, force.momentZI),
-        Math.hypot(force.momentYJ, force.momentZJ),
-        force.momentMid,
-      );
-      pull = Math.max(pull, force.axial);
-      const e = system.model.elements[k]!;
-      for (const node of [e.i, e.j]) {
-        const fall = response.result.displacements[node]!.dy - state.result.displacements[node]!.dy;
-        low = Math.min(low, fall);
-        high = Math.max(high, fall);
-      }
-    });
-    system.supports.forEach((support, k) => {
-      if (support.acts === 'y' && support.part === plane.rail.posts?.foot.id)
-        perPost = Math.max(perPost, response.result.reactions[k]!);
-    });
-    const cable = plane.rail.member.kind === 'cable';
-    const size = cable ? pull : moment;
-    if (worst !== undefined && size <= ((cable ? worst.pull : worst.moment) ?? 0)) continue;
-    worst = {
-      rail: plane.rail,
-      load: perPost / plane.rail.span,
-      loadCase: response.load.title,
-      steady: response.load.sustained,
-      ...(cable ? { pull } : { moment }),
-      sag: Math.max(0, high - low),
-      perPost,
-    };
-  }
-  return worst;
 }

@@ -1,7 +1,6 @@
 import type { SpaceResult } from '@tautline/mechanics';
 import type { CombinedLoad, LoadCase } from '../actions/load-case.ts';
 import type { ResponseStatus } from '../response/response.ts';
-import type { ConditionId } from '../system/condition.ts';
 import type { HouseSystem } from './house.ts';
 
 /** The house as it stands once built, before any load. */
@@ -11,10 +10,13 @@ export interface HouseState {
   readonly status: ResponseStatus;
 }
 
-/** The whole house under one combination, from the built state. */
+export type HouseStates = Readonly<Record<'built' | 'service' | 'soaked', HouseState>>;
+
+/** The whole house under one combination, from the state it is in by then. */
 export interface HouseResponse {
   readonly load: CombinedLoad;
-  readonly condition: ConditionId;
+  /** The state of the house that it starts from. */
+  readonly condition: keyof HouseStates;
   readonly status: ResponseStatus;
   /** Share of the load that was reached, 1 when it holds. */
   readonly reached: number;
@@ -61,7 +63,7 @@ export interface HouseCost {
 }
 
 export interface HouseAnalysis {
-  readonly states: Readonly<Record<'built' | 'service' | 'soaked', HouseState>>;
+  readonly states: HouseStates;
   readonly responses: readonly HouseResponse[];
   readonly cases: readonly LoadCase[];
   readonly racking: Racking;

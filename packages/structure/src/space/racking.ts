@@ -1,13 +1,11 @@
 /** What the whole house shows that one frame cannot: drift along it, bracing, and what runs along it. */
 import type { HouseElement, HouseRole, HouseSystem } from './house.ts';
-import type { HouseAnalysis, HouseResponse, PieceForces, Racking } from './house-result.ts';
-
-type States = HouseAnalysis['states'];
+import type { HouseResponse, HouseState, HouseStates, PieceForces, Racking } from './house-result.ts';
 
 /** Movement along the house and the forces in its bracing. */
 export function rackingOf(
   system: HouseSystem,
-  states: States,
+  states: HouseStates,
   responses: readonly HouseResponse[],
   unheld: boolean,
 ): Racking {
@@ -36,7 +34,7 @@ export function rackingOf(
 }
 
 /** Forces in everything that runs along the house, line by line. */
-export function runnersOf(states: States, responses: readonly HouseResponse[]): PieceForces[] {
+export function runnersOf(states: HouseStates, responses: readonly HouseResponse[]): PieceForces[] {
   return forcesIn(states, responses, ['purlin', 'eave', 'ridge']);
 }
 
@@ -45,8 +43,8 @@ function judged(responses: readonly HouseResponse[]): HouseResponse[] {
   return responses.filter((response) => response.status === 'holds' && response.load.use !== 'service');
 }
 
-function stateOf(states: States, response: HouseResponse): States['service'] {
-  return response.condition === 'soaked' ? states.soaked : states.service;
+function stateOf(states: HouseStates, response: HouseResponse): HouseState {
+  return states[response.condition];
 }
 
 /** Force along the house on each kind of support, N. */
@@ -60,7 +58,7 @@ function heldBy(system: HouseSystem, response: HouseResponse): { part: string; f
 }
 
 function forcesIn(
-  states: States,
+  states: HouseStates,
   responses: readonly HouseResponse[],
   roles: readonly HouseRole[],
 ): PieceForces[] {

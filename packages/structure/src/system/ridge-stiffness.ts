@@ -4,12 +4,15 @@
 import type { Rail, Shelter } from '@tautline/shelter';
 import { cableUnderLoad } from '../rail/cable-rail.ts';
 import type { SystemBuilder } from './frame-system.ts';
-import { sectionOf } from './member.ts';
+import { sectionOf, sidewaysSection } from './member.ts';
 
 export interface RidgeStiffness {
   /** N/m at one frame. */
   readonly perFrame: number;
-  /** Sideways, N/m at one frame: its posts stand as cantilevers. 0 where it has none or the frames lie loose. */
+  /**
+   * Sideways, N/m at one frame halfway between posts: what runs along gives, and its posts stand as cantilevers.
+   * 0 where it has none or the frames lie loose.
+   */
   readonly sideways: number;
   readonly tied: boolean;
 }
@@ -31,12 +34,16 @@ export function holdCrown(builder: SystemBuilder, node: number, ridge: RidgeStif
   }
 }
 
-/** Posts clamped in the ground, k = 3 E I / h³ each (handbook), shared out to the frames. */
-function sidewaysStiffness(shelter: Shelter, ridge: Rail): number {
+/**
+ * Posts clamped in the ground, k = 3 E I / h³ each (handbook), shared out to the frames, and the ridge that gives
+ * sideways between them (`alongRidge`): one behind the other, 1/k = 1/k_posts + 1/k_ridge.
+ */
+function sidewaysStiffness(shelter: Shelter, ridge: Rail, alongRidge: number): number {
   const posts = ridge.posts;
   if (!ridge.tied || posts === undefined || posts.foot.fixity !== 'clamped') return 0;
   const each = (3 * posts.member.material.modulus * sectionOf(posts.member).secondMoment) / posts.height ** 3;
-  return each * Math.min(1, shelter.roof.spacing / posts.spacing);
+  const perFrame = each * Math.min(1, shelter.roof.spacing / posts.spacing);
+  return 1 / (1 / perFrame + 1 / alongRidge);
 }
 
 /**
@@ -44,18 +51,20 @@ function sidewaysStiffness(shelter: Shelter, ridge: Rail): number {
  *
  * A rail or pipe is taken as simply supported over its posts under the frames' even push w:
  * δ = 5 w L⁴ / 384 E I (handbook), so one frame at spacing s meets k = 384 E I s / 5 L⁴. A cable is
- * worked out at the push it gets (its sag stiffens it), so the caller passes the push of one frame.
+ * worked out at the push it gets (its sag stiffens it), so the caller passes the push of one frame; sideways it
+ * gives as a string under its pull, δ = w L² / 8 T (handbook).
  */
 export function ridgeStiffness(shelter: Shelter, ridge: Rail, pushPerFrame: number): RidgeStiffness {
   const spacing = shelter.roof.spacing;
-  const span = ridge.span;
-  const sideways = sidewaysStiffness(shelter, ridge);
-  if (ridge.member.kind === 'cable') {
+  const { member, span, tied } = ridge;
+  if (member.kind === 'cable') {
     const push = Math.max(pushPerFrame, 1);
-    const { sag } = cableUnderLoad(ridge.member, span, ridge.tension ?? 0, push / spacing);
-    return { perFrame: push / sag, sideways, tied: ridge.tied };
+    const { sag, tension } = cableUnderLoad(member, span, ridge.tension ?? 0, push / spacing);
+    const sideways = sidewaysStiffness(shelter, ridge, (8 * tension * spacing) / span ** 2);
+    return { perFrame: push / sag, sideways, tied };
   }
-  const stiffness =
-    (384 * ridge.member.material.modulus * sectionOf(ridge.member).secondMoment * spacing) / (5 * span ** 4);
-  return { perFrame: stiffness, sideways, tied: ridge.tied };
+  const bending = (secondMoment: number): number =>
+    (384 * member.material.modulus * secondMoment * spacing) / (5 * span ** 4);
+  const sideways = sidewaysStiffness(shelter, ridge, bending(sidewaysSection(member).secondMoment));
+  return { perFrame: bending(sectionOf(member).secondMoment), sideways, tied };
 }

@@ -1,0 +1,120 @@
+/** The ridge of the house by its own forces, as the checks for the plane frame want it. */
+
+import { type CableEnd, type PostLoad, type RailDemand, worseOf, worstEnds } from '../rail/rail-demand.ts';
+import { weightPerLength } from '../system/member.ts';
+import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts';
+
+/** Bending or pull, sag below its posts, and what presses on its posts: each at its worst over the combinations. */
+export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | undefined {
+  const held = house.responses
+    .filter((response) => response.status === 'holds' && response.load.use !== 'service')
+    .map((response) => ({
+      response,
+      state: house.states[response.condition],
+    }));
+  if (held.length === 0) return undefined;
+  const cable = plane.rail.member.kind === 'cable';
+  const sizes = held.map(({ state, response }) => ({ response, ...ridgeForces(state, response) }));
+  const worst = largest(sizes, (one) => (cable ? one.pull : one.moment));
+  const posts = held.flatMap(({ state, response }) => postLoads(state, response, plane));
+  const inner = posts.filter((post) => !post.end);
+  const none: PostLoad = { down: 0, loadCase: worst.response.load.title, steady: false };
+  const post = inner.length === 0 ? none : pressOf(largest(inner, (one) => one.down));
+  const ends = cable ? worstEnds(posts.filter((one) => one.end).map(endOf)) : [];
+  const outer = cable ? [] : posts.filter((one) => one.end).map(pressOf);
+  const own: RailDemand = {
+    rail: plane.rail,
+    load: post.down / plane.rail.span,
+    loadCase: worst.response.load.title,
+    steady: worst.response.load.sustained,
+    ...(cable ? { pull: worst.pull } : { moment: worst.moment }),
+    sag: Math.max(0, worst.high - worst.low),
+    // A rail's end post is pressed as any other is.
+    post: largest([post, ...outer], (one) => one.down),
+    ...(ends.length === 0 ? {} : { ends }),
+  };
+  // Standing water stays that of the plane frame.
+  return plane.water === undefined ? own : worseOf(own, plane.water);
+}
+
+const largest = <T>(list: readonly T[], size: (entry: T) => number): T =>
+  list.reduce((worst, entry) => (size(entry) > size(worst) ? entry : worst));
+
+function ridgeForces(state: HouseState, { result }: HouseResponse) {
+  const { system } = state;
+  let [moment, pull, low, high] = [0, 0, 0, Number.NEGATIVE_INFINITY];
+  system.elements.forEach((element, k) => {
+    if (element.role !== 'ridge') return;
+    const force = result.elementForces[k]!;
+    moment = Math.max(
+      moment,
+      Math.hypot(force.momentYI, force.momentZI),
+      Math.hypot(force.momentYJ, force.momentZJ),
+      force.momentMid,
+    );
+    pull = Math.max(pull, force.axial);
+    const e = system.model.elements[k]!;
+    for (const node of [e.i, e.j]) {
+      const fall = result.displacements[node]!.dy - state.result.displacements[node]!.dy;
+      low = Math.min(low, fall);
+      high = Math.max(high, fall);
+    }
+  });
+  return { moment, pull, low, high };
+}
+
+interface Pressing extends CableEnd {
+  /** The first or the last post of the row. */
+  readonly end: boolean;
+}
+
+/** Load at the head of each ridge post (its own weight taken off), and the stay that runs down beside an end post. */
+function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDemand): Pressing[] {
+  const { system } = state;
+  const { posts } = rail;
+  if (posts === undefined) return [];
+  const own = weightPerLength(posts.member) * posts.height;
+  const stays = system.elements.flatMap((element, k) =>
+    element.part === rail.id && element.role === 'anchor'
+      ? [{ z: farther(system.nodes, system.model.elements[k]!), N: response.result.elementForces[k]!.axial }]
+      : [],
+  );
+  const feet = system.supports.flatMap((support, k) =>
+    support.acts === 'y' && support.part === posts.foot.id
+      ? [{ z: system.nodes[support.node]!.z, up: response.result.reactions[k]! }]
+      : [],
+  );
+  const [first, last] = [Math.min(...feet.map(({ z }) => z)), Math.max(...feet.map(({ z }) => z))];
+  const { title: loadCase, sustained: steady } = response.load;
+  return feet.map(({ z, up }) => {
+    const near = stays.filter((stay) => Math.sign(stay.z - (first + last) / 2) === (z === last ? 1 : -1));
+    const stay = Math.max(0, ...near.map(({ N }) => N));
+    return {
+      down: Math.max(0, up - own),
+      loadCase,
+      steady,
+      end: z === first || z === last,
+      stay,
+      pull: stay * Math.SQRT1_2,
+    };
+  });
+}
+
+/** Place along the house of the end of a stay that stands in the ground. */
+function farther(
+  nodes: HouseState['system']['nodes'],
+  { i, j }: { readonly i: number; readonly j: number },
+): number {
+  const [a, b] = [nodes[i]!, nodes[j]!];
+  return a.y < b.y ? a.z : b.z;
+}
+
+const endOf = ({ down, loadCase, steady, stay, pull }: CableEnd): CableEnd => ({
+  down,
+  loadCase,
+  steady,
+  stay,
+  pull,
+});
+
+const pressOf = ({ down, loadCase, steady }: PostLoad): PostLoad => ({ down, loadCase, steady });
