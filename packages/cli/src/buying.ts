@@ -9,7 +9,7 @@ import {
   readYard,
   type SpecWorld,
 } from '@tautline/shelter';
-import { type MaterialOptions, pricesFromCsv, stockOnHand } from '@tautline/takeoff';
+import { type MaterialOptions, type PriceList, pricesFromCsv, stockOnHand } from '@tautline/takeoff';
 import type { CommandArguments } from './commands/command.ts';
 import { CannotRun } from './exit.ts';
 
@@ -28,27 +28,39 @@ const YEAR = 365.25 * 86_400;
 export async function buyingOf(world: SpecWorld, args: CommandArguments): Promise<Buying> {
   const notes = newNotes();
   const project = readProject(world, notes);
-  const file = args.flags['prices'];
-  const years = args.flags['frame-life'];
-  const frameLife = years === undefined ? undefined : Number(years) * YEAR;
-  if (frameLife !== undefined && !(Number.isFinite(frameLife) && frameLife > 0)) {
-    throw new CannotRun(
-      `--frame-life takes a number of years, as in --frame-life 10; it got '${String(years)}'.`,
-    );
-  }
+  const prices = await pricesAsked(args);
+  const frameLife = frameLifeOf(args);
   return {
     project,
     priceLists: readPriceLists(world),
     options: {
       ...stockOnHand(readYard(world, notes)),
       ...(project.currency === undefined ? {} : { currency: project.currency }),
-      ...(typeof file === 'string' ? { prices: await pricesIn(file) } : {}),
+      ...(prices === undefined ? {} : { prices }),
       ...(frameLife === undefined ? {} : { frameLife }),
     },
   };
 }
 
-async function pricesIn(file: string): Promise<NonNullable<MaterialOptions['prices']>> {
+/** The life that --frame-life gives, s. Throws CannotRun when it is no number of years. */
+export function frameLifeOf(args: CommandArguments): number | undefined {
+  const years = args.flags['frame-life'];
+  if (years === undefined) return undefined;
+  const life = Number(years) * YEAR;
+  if (!(Number.isFinite(life) && life > 0))
+    throw new CannotRun(
+      `--frame-life takes a number of years, as in --frame-life 10; it got '${String(years)}'.`,
+    );
+  return life;
+}
+
+/** The price list that --prices names. Throws CannotRun when it cannot be read. */
+export async function pricesAsked(args: CommandArguments): Promise<PriceList | undefined> {
+  const file = args.flags['prices'];
+  return typeof file === 'string' ? pricesIn(file) : undefined;
+}
+
+async function pricesIn(file: string): Promise<PriceList> {
   const text = await readFile(file, 'utf8').catch(() => {
     throw new CannotRun(`There is no price list '${file}' that can be read.`);
   });

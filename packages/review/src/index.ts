@@ -6,9 +6,10 @@ export {
   governingOf,
   type MaterialChange,
 } from './figures.ts';
-export type { AcceptanceChange, FindingChange, FindingSide } from './findings.ts';
+export { type AcceptanceChange, type FindingChange, type FindingSide, findingChanges } from './findings.ts';
 export { firstFailureOf } from './first-failure.ts';
 export { type Duty, type DutyOptions, dutiesOf } from './keeping/duties.ts';
+export { columns } from './output/columns.ts';
 export {
   type Explored,
   exploredJson,
@@ -19,7 +20,9 @@ export {
 } from './output/explored.ts';
 export { reviewJson } from './output/json.ts';
 export { commentMark, type MarkdownOptions, reviewMarkdown } from './output/markdown.ts';
+export { markdownRow, markdownText } from './output/markdown-text.ts';
 export { type PageOptions, reviewPage } from './output/page.ts';
+export { findingLine } from './output/told.ts';
 export { likeness, type Pair, pairShelters } from './pairs.ts';
 export type { PartChange } from './parts.ts';
 export { type Review, reviewOf, type ShelterReview, type Sides } from './review.ts';

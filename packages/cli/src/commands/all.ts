@@ -11,6 +11,7 @@ import { materials } from './materials.ts';
 import { newShelter } from './new.ts';
 import { review } from './review.ts';
 import { sheets } from './sheets.ts';
+import { stock } from './stock.ts';
 import { swap } from './swap.ts';
 
 /** Every command, in the order help shows them. */
@@ -20,6 +21,7 @@ export const commands: readonly Command[] = [
   fix,
   swap,
   materials,
+  stock,
   book,
   draw,
   explain,

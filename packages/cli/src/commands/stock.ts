@@ -48,7 +48,7 @@ export const stock: Command = {
         : form === 'csv'
           ? materialsCsv(all.materials, system)
           : { text: documentText, markdown: documentMarkdown, html: documentPage }[form](
-              stockDocument(all, system),
+              stockDocument(all, system, form !== 'text'),
             );
     if (typeof out === 'string') {
       await writeFile(out, text);

@@ -33,7 +33,8 @@ function lineText(line: MaterialLine, system: System, money: (amount: number) =>
   return lines;
 }
 
-function cutLines({ item, plan, width }: Materials['cutList'][number], system: System): string[] {
+/** What to cut from what, of one item. */
+export function cutLines({ item, plan, width }: Materials['cutList'][number], system: System): string[] {
   const length = (value: number): string => cutText(value, system);
   const share = format(plan.waste, 'percent', system);
   const proof = plan.optimal
@@ -49,7 +50,8 @@ function cutLines({ item, plan, width }: Materials['cutList'][number], system: S
   ];
 }
 
-function costLines(
+/** What it costs, what most of it is for, and what could not be priced. */
+export function costLines(
   { cost, currency }: Materials,
   system: System,
   money: (amount: number) => string,

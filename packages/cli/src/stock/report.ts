@@ -6,25 +6,25 @@ import {
   cutText,
   handText,
   type Left,
+  type MaterialLine,
   materialsPlain,
   moneyText,
-  priceKey,
 } from '@tautline/takeoff';
-import type { Document } from '../report/document.ts';
+import type { Document, Part } from '../report/document.ts';
 import { costLines, cutLines } from '../report/materials-text.ts';
 import type { Pooled } from './pooled.ts';
 
-export function stockDocument(pooled: Pooled, system: System): Document {
+/** `wide` sets the items out as a table; a terminal has no room for it. */
+export function stockDocument(pooled: Pooled, system: System, wide: boolean): Document {
   const { counted, leftOut, materials, priceLists } = pooled;
   const money = (amount: number): string => moneyText(amount, materials.currency);
-  const head = ['item', 'what', 'needed', 'on hand', 'taken from it', 'buy', 'cost', 'left'];
   const ends = pooled.left.filter(({ offcuts }) => offcuts.length > 0);
   return {
     title: `What ${counted.length === 1 ? 'one shelter takes' : `${counted.length} shelters take together`}`,
     parts: [
       `Counted: ${counted.join(', ')}.`,
       ...leftOut.map(({ name, file, why }) => `Left out: ${name} (${file}), ${why}.`),
-      { head, rows: rowsOf(pooled, system, money) },
+      wide ? tableOf(pooled, system, money) : { lines: linesOf(pooled, system, money) },
       ...unsaidLengths(pooled),
       { heading: 'Cutting' },
       { lines: materials.cutList.flatMap((list) => cutLines(list, system)).map((line) => line.slice(2)) },
@@ -42,11 +42,23 @@ export function stockDocument(pooled: Pooled, system: System): Document {
   };
 }
 
-function rowsOf(
+/** One line of the list, each cell in words; empty where there is nothing to say. */
+interface Told {
+  readonly item: string;
+  readonly what: string;
+  readonly needed: string;
+  readonly onHand: string;
+  readonly taken: string;
+  readonly buy: string;
+  readonly cost: string;
+  readonly left: string;
+}
+
+function toldOf(
   { materials, have, left }: Pooled,
   system: System,
   money: (amount: number) => string,
-): string[][] {
+): Told[] {
   const onHand = (item: string): string =>
     have
       .filter((one) => one.item === item)
@@ -59,28 +71,68 @@ function rowsOf(
       left.find((one) => one.item === item),
       system,
     );
-  const told = new Set<string>();
-  const needed = materials.lines.map((line) => {
-    const item = line.item?.id;
+  const met = new Set<string>();
+  const needed = materials.lines.map((line): Told => {
+    const id = line.item?.id;
     // An item bought in two widths has one stock on hand.
-    const first = item !== undefined && !told.has(item);
-    if (item !== undefined) told.add(item);
-    const bought = line.kind === 'count' ? `${line.total - (line.fromHand ?? 0)}` : buyText(line, system);
-    return [
-      priceKey(line),
-      line.title,
-      format(line.total, line.kind, system),
-      first ? onHand(item) : '',
-      handText(line, system),
-      bought === '0' || bought === '' ? (line.cuts ? 'nothing' : bought) : bought,
-      line.cost === undefined ? 'no price' : money(line.cost),
-      first ? rest(item) : '',
-    ];
+    const first = id !== undefined && !met.has(id);
+    if (id !== undefined) met.add(id);
+    const bought = line.total - (line.fromHand ?? 0);
+    const cost = line.cost === undefined ? 'no price' : money(line.cost);
+    return {
+      item: id ?? '',
+      what: line.title,
+      needed: format(line.total, line.kind, system),
+      onHand: first ? onHand(id) : '',
+      taken: handText(line, system),
+      buy:
+        (line.kind === 'count' ? `${bought === 0 ? '' : bought}` : buyText(line, system)) ||
+        buyAsIs(line, system),
+      cost,
+      left: first ? rest(id) : '',
+    };
   });
   const idle = left
-    .filter(({ item }) => !told.has(item))
-    .map(({ item }) => [item, 'not needed', '', onHand(item), '', '', '', rest(item)]);
+    .filter(({ item }) => !met.has(item))
+    .map(({ item }): Told => {
+      const nothing = { needed: '', taken: '', buy: '', cost: '' };
+      return { item, what: 'needed by none of them', ...nothing, onHand: onHand(item), left: rest(item) };
+    });
   return [...needed, ...idle];
+}
+
+/** What is sold neither in lengths nor by the piece is bought as it is measured, such as concrete. */
+function buyAsIs(line: MaterialLine, system: System): string {
+  return line.kind === 'count' || line.cuts ? 'nothing' : format(line.total, line.kind, system);
+}
+
+function tableOf(pooled: Pooled, system: System, money: (amount: number) => string): Part {
+  const rows = toldOf(pooled, system, money);
+  return {
+    head: ['item', 'what', 'needed', 'on hand', 'taken', 'buy', 'cost', 'left on hand'],
+    rows: rows.map((row) => [
+      row.item,
+      row.what,
+      row.needed,
+      row.onHand,
+      row.taken,
+      row.buy,
+      row.cost,
+      row.onHand === '' ? '' : row.left || 'nothing',
+    ]),
+  };
+}
+
+function linesOf(pooled: Pooled, system: System, money: (amount: number) => string): string[] {
+  return toldOf(pooled, system, money).flatMap(({ item, what, needed, onHand, taken, buy, cost, left }) => [
+    [`${item === '' ? '' : `${item}  `}${what}${needed === '' ? '' : `: ${needed}`}`, cost]
+      .filter(Boolean)
+      .join('  '),
+    ...(onHand === ''
+      ? []
+      : [`    on hand ${onHand}; taken ${taken || 'nothing'}; left ${left || 'nothing'}`]),
+    ...(buy === '' ? [] : [`    buy ${buy}`]),
+  ]);
 }
 
 const lengths = (all: Left['offcuts'], system: System): string =>

@@ -3,7 +3,8 @@ import { format, type System, usedText } from '@tautline/quantity';
 import { moneyText } from '@tautline/takeoff';
 import type { Axis } from '../vary/axes.ts';
 import { type Choice, type Choices, valueText } from '../vary/choices.ts';
-import { safe } from './markdown.ts';
+import { columns } from './columns.ts';
+import { markdownRow, markdownText } from './markdown-text.ts';
 
 export interface Explored {
   readonly shelter: string;
@@ -23,7 +24,7 @@ export function exploredText(explored: Explored, system: System, caution: string
     `Variants of ${explored.shelter}  (${explored.file})`,
     ...stoppedAt(explored),
     '',
-    ...table(rowsOf(explored, system)),
+    ...columns(rowsOf(explored, system)),
     '',
     ...conclusions(explored.choices),
     'Held fixed:',
@@ -37,21 +38,21 @@ export function exploredText(explored: Explored, system: System, caution: string
 export function exploredMarkdown(explored: Explored, system: System, caution: string): string {
   const [head = [], ...rows] = rowsOf(explored, system);
   const row = (cells: readonly string[]): string =>
-    `| ${cells.map((cell) => safe(cell.trim())).join(' | ')} |`;
+    markdownRow(cells.map((cell) => markdownText(cell.trim())));
   return `${[
-    `# Variants of ${safe(explored.shelter)}`,
+    `# Variants of ${markdownText(explored.shelter)}`,
     '',
-    ...stoppedAt(explored).flatMap((line) => [safe(line), '']),
+    ...stoppedAt(explored).flatMap((line) => [markdownText(line), '']),
     row(['number', ...head.slice(1)]),
     row(head.map(() => '---')).replaceAll('&#45;', '-'),
     ...rows.map(row),
     '',
-    ...conclusions(explored.choices).flatMap((line) => [safe(line), '']),
+    ...conclusions(explored.choices).flatMap((line) => [markdownText(line), '']),
     'Held fixed:',
     '',
-    ...explored.heldFixed.map((line) => `- ${safe(line)}`),
+    ...explored.heldFixed.map((line) => `- ${markdownText(line)}`),
     '',
-    `*${safe(caution)}*`,
+    `*${markdownText(caution)}*`,
   ].join('\n')}\n`;
 }
 
@@ -139,19 +140,6 @@ export function tellChoice({ values, figures }: Choice, system: System): ToldCho
     cost:
       cost === undefined ? '' : `${moneyText(cost.total, cost.currency)}${cost.complete ? '' : ' so far'}`,
   };
-}
-
-/** Columns as wide as their widest cell. */
-function table(rows: readonly (readonly string[])[]): string[] {
-  const widths = (rows[0] ?? []).map((_, column) =>
-    Math.max(...rows.map((row) => (row[column] ?? '').length)),
-  );
-  return rows.map((row) =>
-    row
-      .map((cell, column) => cell.padEnd(widths[column] ?? 0))
-      .join('  ')
-      .trimEnd(),
-  );
 }
 
 export function exploredJson({ shelter, file, axes, choices, of, heldFixed, headroomAt }: Explored): string {

@@ -1,6 +1,7 @@
 /** A review as a comment on a pull request: short, the same for the same change, details folded away. */
 import type { System } from '@tautline/quantity';
 import type { Review } from '../review.ts';
+import { markdownRow, markdownText } from './markdown-text.ts';
 import { headline, type ToldChange, type ToldShelter, tellShelter, worthASection } from './told.ts';
 
 /** First line of the comment, by which a later run finds the one to write over. */
@@ -35,7 +36,7 @@ export function reviewMarkdown(review: Review, { system, caution }: MarkdownOpti
     else lines.push(...section);
   }
   if (left > 0) lines.push(`The details of ${left} more would make this comment too long.`, '');
-  lines.push(`<sub>${safe(caution)}</sub>`);
+  lines.push(`<sub>${markdownText(caution)}</sub>`);
   return `${lines.join('\n')}\n`;
 }
 
@@ -43,10 +44,10 @@ function overview(told: readonly ToldShelter[]): string[] {
   const gusts = told.some(({ firstFailure }) => firstFailure !== '');
   const head = ['shelter', 'change', 'findings', 'most used', ...(gusts ? ['first failure at'] : []), 'cost'];
   return [
-    row(head),
-    row(head.map(() => '---')),
+    markdownRow(head),
+    markdownRow(head.map(() => '---')),
     ...told.map((one) =>
-      row(
+      markdownRow(
         [
           one.review.name,
           one.outcome,
@@ -54,26 +55,24 @@ function overview(told: readonly ToldShelter[]): string[] {
           one.governing,
           ...(gusts ? [one.firstFailure] : []),
           one.cost,
-        ].map(safe),
+        ].map(markdownText),
       ),
     ),
   ];
 }
 
-const row = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
-
 function details(told: ToldShelter): string[] {
   const body = [
     ...told.facts.flatMap(({ title, changes }) => section(title, changes.map(changeLine))),
-    ...section('Parts', told.parts.map(safe)),
-    ...section('Findings', findingsOf(told).map(safe)),
-    ...section('Acceptances', told.acceptances.map(safe)),
+    ...section('Parts', told.parts.map(markdownText)),
+    ...section('Findings', findingsOf(told).map(markdownText)),
+    ...section('Acceptances', told.acceptances.map(markdownText)),
     ...section('Materials', told.materials.map(changeLine)),
-    ...section('Problems', told.problems.map(safe)),
+    ...section('Problems', told.problems.map(markdownText)),
   ];
   if (body.length === 0) return [];
   const open = told.findings.some((line) => line.startsWith('came (fails)')) ? ' open' : '';
-  const summary = `<summary><b>${safe(told.review.name)}</b>: ${safe(told.outcome)}</summary>`;
+  const summary = `<summary><b>${markdownText(told.review.name)}</b>: ${markdownText(told.outcome)}</summary>`;
   return [`<details${open}>${summary}`, '', ...body, '</details>', ''];
 }
 
@@ -90,22 +89,9 @@ function section(title: string, lines: readonly string[]): string[] {
 }
 
 function changeLine({ what, before, after }: ToldChange): string {
-  if (before === '') return `${safe(what)}: added ${safe(after)}`;
-  if (after === '') return `${safe(what)}: removed, was ${safe(before)}`;
-  return `${safe(what)}: ${safe(before)} → ${safe(after)}`;
+  if (before === '') return `${markdownText(what)}: added ${markdownText(after)}`;
+  if (after === '') return `${markdownText(what)}: removed, was ${markdownText(before)}`;
+  return `${markdownText(what)}: ${markdownText(before)} → ${markdownText(after)}`;
 }
 
-/**
- * Text of a spec inside a comment: no markup, no mention of a person and no link to an issue comes of it.
- */
-export function safe(text: string): string {
-  return text
-    .replace(/&/g, '&amp;')
-    .replace(/</g, '&lt;')
-    .replace(/>/g, '&gt;')
-    .replace(/[\\`*_[\]|~#@!]/g, (mark) => `&#${mark.charCodeAt(0)};`)
-    .replace(/:\/\//g, '&#58;//')
-    .replace(/\s+/g, ' ');
-}
-
-const code = (text: string): string => `<code>${safe(text)}</code>`;
+const code = (text: string): string => `<code>${markdownText(text)}</code>`;

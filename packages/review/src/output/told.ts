@@ -125,7 +125,8 @@ function partLines({ parts, pair }: ShelterReview, system: System): string[] {
   });
 }
 
-function findingLine({ change, id, part, before, after }: FindingChange, system: System): string {
+/** A finding that came, went or moved, in one line. */
+export function findingLine({ change, id, part, before, after }: FindingChange, system: System): string {
   const used = fromTo(before?.utilisation, after?.utilisation, usedText);
   const side = after ?? before;
   const level = side?.severity === 'error' ? 'fails' : side?.severity === 'warning' ? 'watch' : '';
