@@ -1,33 +1,11 @@
 import type { Shelter } from '@tautline/shelter';
-import { type FrameAnalysis, type RailDemand, type Response, railUnder } from '@tautline/structure';
+import { eaveDemand, type FrameAnalysis, type RailDemand, type Response } from '@tautline/structure';
 
-/**
- * Largest load of the frames on the eave rail between posts, over the responses asked for: what the posts
- * carry per frame is what the rail brings them.
- */
+/** What the eave rail carries between its posts, over the responses asked for. */
 export function eaveLoad(
   shelter: Shelter,
   analysis: Pick<FrameAnalysis, 'responses'>,
   wanted: (response: Response) => boolean,
 ): RailDemand | undefined {
-  const { eaveRail, sidePosts, roof } = shelter;
-  if (eaveRail === undefined || sidePosts === undefined) return undefined;
-  const share = Math.min(1, roof.spacing / sidePosts.spacing);
-  let worst: { push: number; response: Response } | undefined;
-  for (const response of analysis.responses) {
-    if (response.status !== 'holds' || !wanted(response)) continue;
-    for (const force of response.forces) {
-      if (force.part !== sidePosts.id) continue;
-      const push = -force.axial * share;
-      if (worst === undefined || Math.abs(push) > Math.abs(worst.push)) worst = { push, response };
-    }
-  }
-  return worst === undefined
-    ? undefined
-    : railUnder(
-        eaveRail,
-        worst.push / roof.spacing,
-        worst.response.load.title,
-        worst.response.load.sustained,
-      );
+  return eaveDemand(shelter, analysis.responses, wanted);
 }

@@ -2,7 +2,7 @@ import { analyseFrame, type FrameAnalysis, type Response } from '@tautline/struc
 import { describe, expect, it } from 'vitest';
 import { loadChoices, overlaysOf, responseId, responseOf, sectionView } from '../src/index.ts';
 import { magnification, useByPart } from '../src/overlays/of-analysis.ts';
-import { smallArch, stubArch } from './fixtures/shelters.ts';
+import { emtGable, smallArch, stubArch } from './fixtures/shelters.ts';
 import { overlappingTexts } from './overlapping-texts.ts';
 
 function analysed(shelter: typeof stubArch): FrameAnalysis {
@@ -61,10 +61,53 @@ describe('overlays of an analysis', () => {
     expect(overlay('bending', 'service:no-such').captions?.[0]).toMatch(/not among/);
   });
   it('put the bending locked into a sprung pipe on its outside', () => {
-    const { moment } = overlay('bending', responseId(analysis.responses[0] as Response));
+    const { moments = [] } = overlay('bending', responseId(analysis.responses[0] as Response));
+    const moment = moments.find(({ part }) => part === stubArch.roof.id);
     const middle = moment?.points.filter(({ x }) => x > 1.5 && x < 2.7) ?? [];
     expect(middle.length).toBeGreaterThan(2);
     for (const point of middle) expect(point.moment).toBeGreaterThan(0);
+  });
+  it('draw what bends beside the roof too, posts to the measure of the rafters, rails in numbers', () => {
+    const house = analysed(emtGable);
+    for (const response of house.responses) {
+      const choice = { overlay: 'bending', load: responseId(response) } as const;
+      const drawn = overlaysOf(emtGable, house, [], choice, 'metric');
+      const posts = drawn.moments?.filter(({ part }) => part === emtGable.sidePosts?.id) ?? [];
+      const own = response.forces.filter(({ part }) => part === emtGable.sidePosts?.id);
+      const most = Math.max(...own.map(({ moment }) => Math.abs(moment)));
+      const shown = posts.flatMap(({ points }) => points.map(({ moment }) => Math.abs(moment)));
+      if (posts.length === 2) expect(Math.max(...shown)).toBeCloseTo(most, 9);
+      for (const { points } of posts)
+        for (const { y } of points) expect(y).toBeLessThanOrEqual((emtGable.sidePosts?.height ?? 0) + 0.01);
+      expect(drawn.along?.map(({ part }) => part)).toContain('ridge');
+      expect(drawn.captions?.at(-1)).toMatch(/^Along the house, between posts: the ridge bends by \d/);
+      const picture = sectionView(emtGable, { system: 'metric', overlays: drawn });
+      expect(overlappingTexts(picture)).toEqual([]);
+    }
+    const both = house.responses.filter(
+      (response) =>
+        overlaysOf(emtGable, house, [], { overlay: 'bending', load: responseId(response) }, 'us').moments
+          ?.length === 3,
+    );
+    expect(both.length).toBeGreaterThan(0);
+  });
+  it('keep the factor of a movement at another gust, until it would leave the sheet', () => {
+    const still = analysis.responses.at(-1) as Response;
+    const times = (by: number) =>
+      withResponse({
+        displacements: still.displacements.map(({ dx, dy }) => ({ dx: by * dx, dy: by * dy })),
+      });
+    const factorAt = (by: number): number | undefined =>
+      overlaysOf(
+        stubArch,
+        times(by),
+        [],
+        { overlay: 'deflected', load: responseId(still), compared: times(1) },
+        'metric',
+      ).deflected?.factor;
+    expect(factorAt(0.3)).toBe(factorAt(1));
+    expect(factorAt(1.5)).toBe(factorAt(1));
+    expect(factorAt(100)).toBeLessThan(factorAt(1) ?? 0);
   });
   it('outline standing water level at the top, under the crown, and give its mass', () => {
     const { ponds = [] } = overlay('water');

@@ -11,10 +11,12 @@ const overlays: SectionOverlays = {
     lines: [line.map(({ s, x, y }) => ({ x: x + 0.1 * Math.sin((Math.PI * s) / whole), y }))],
     factor: 5,
   },
-  moment: {
-    part: 'bows',
-    points: line.map(({ s, x, y }) => ({ x, y, moment: 60 * Math.sin((2 * Math.PI * s) / whole) })),
-  },
+  moments: [
+    {
+      part: 'bows',
+      points: line.map(({ s, x, y }) => ({ x, y, moment: 60 * Math.sin((2 * Math.PI * s) / whole) })),
+    },
+  ],
   ponds: [
     {
       part: 'cover-roof',

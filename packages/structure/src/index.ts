@@ -33,6 +33,7 @@ export {
   type Measure,
 } from './gust/gust-sweep.ts';
 export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
+export { eaveDemand } from './rail/eave-demand.ts';
 export {
   type CableEnd,
   type PostLoad,

@@ -7,6 +7,7 @@ import type { Shelter } from '@tautline/shelter';
 import type { FrameAnalysis, FramePonding, Response } from '@tautline/structure';
 import { type Point, point } from '../scene/shapes.ts';
 import type { SectionOverlays } from '../views/overlays.ts';
+import { bendingOverlay } from './bending.ts';
 import { pondOf } from './pond.ts';
 
 export type OverlayName = 'use' | 'deflected' | 'bending' | 'water';
@@ -75,6 +76,8 @@ const largest = ({ displacements }: Response): number =>
 
 /** Share of the width that the greatest movement should be drawn as, and the factors to choose from. */
 const VISIBLE = 0.09;
+/** How many times as far as that a movement may be drawn beside one that it is compared with. */
+const FURTHEST = 3;
 const factors = [1, 2, 5, 10, 20, 50, 100, 200, 500, 1000];
 
 /** Whole factor by which a movement (m) is drawn in a section of this width (m). */
@@ -85,17 +88,22 @@ export function magnification(movement: number, width: number): number {
 
 /**
  * The bent frame: node + way into the built shape + `factor` times the movement under load. A sprung bow is
- * modelled as the straight pipe it was, so the way into the built shape matters.
+ * modelled as the straight pipe it was, so the way into the built shape matters. Where the movement is one of
+ * several to be compared, `compared` is the one that sets the factor.
  */
 export function deflectedOverlay(
   shelter: Shelter,
   analysis: FrameAnalysis,
   response: Response,
   system: System,
+  compared: Response = response,
 ): SectionOverlays {
   const state = analysis.states[response.condition];
   const move = largest(response);
-  const factor = magnification(move, shelter.width);
+  const factor = Math.min(
+    magnification(largest(compared), shelter.width),
+    magnification(move / FURTHEST, shelter.width),
+  );
   const at = (node: number): Point => {
     const place = state.system.nodes[node];
     const built = state.result.displacements[node];
@@ -118,7 +126,9 @@ export function deflectedOverlay(
 }
 
 /** Elements of a run as chains of nodes: a run may be broken where a part ends. */
-function chains(run: readonly { readonly i: number; readonly j: number }[]): readonly (readonly number[])[] {
+export function chains(
+  run: readonly { readonly i: number; readonly j: number }[],
+): readonly (readonly number[])[] {
   const all: number[][] = [];
   for (const { i, j } of run) {
     const last = all.at(-1);
@@ -126,38 +136,6 @@ function chains(run: readonly { readonly i: number; readonly j: number }[]): rea
     else all.push([i, j]);
   }
   return all;
-}
-
-/** Bending of the roof's members, drawn on the side that is stretched. */
-export function bendingOverlay(shelter: Shelter, response: Response): SectionOverlays {
-  const { roof } = shelter;
-  const forces = response.forces
-    .filter(({ part }) => part === roof.id)
-    .map((force, order) => ({ ...force, order }))
-    .sort((a, b) => a.at - b.at || a.order - b.order);
-  const captions = [
-    `${loadCaption(response)} Bending of one ${roof.type === 'rafters' ? 'pair of rafters' : 'bow'}, on the side that is stretched; posts and rails are left out.`,
-  ];
-  if (forces.length < 2) return { captions: [...captions, 'There is no bending to draw.'] };
-  return {
-    moment: {
-      part: roof.id,
-      // The analysis counts a moment positive that bends to the left of travel, which stretches the right side.
-      points: forces.map(({ at, moment }) => ({ ...placeAt(shelter, at), moment: -moment })),
-    },
-    captions,
-  };
-}
-
-/** Place on the roof line at an arc length, m. */
-function placeAt({ roof }: Shelter, s: number): Point {
-  const { line } = roof;
-  const next = line.findIndex((one) => one.s >= s);
-  const b = line[next < 0 ? line.length - 1 : next];
-  const a = line[next <= 0 ? 0 : next - 1];
-  if (!a || !b) throw new RangeError('the roof has no line');
-  const share = b.s > a.s ? Math.min(1, (s - a.s) / (b.s - a.s)) : 0;
-  return point(a.x + share * (b.x - a.x), a.y + share * (b.y - a.y));
 }
 
 export function waterOverlay(analysis: FrameAnalysis, system: System): SectionOverlays {
@@ -197,20 +175,28 @@ export function loadCaption(response: Response): string {
     : `${title} No balance was found beyond ${reached} % of it; drawn there.`;
 }
 
-/** One overlay by name. `load` is an id of `loadChoices`; without it the load that moves the frame most. */
+export interface OverlayChoice {
+  readonly overlay: OverlayName;
+  /** An id of `loadChoices`; without it the load that moves the frame most. */
+  readonly load?: string;
+  /** The frame at the site's gust where `analysis` is that of another gust: keeps the factor of movements. */
+  readonly compared?: FrameAnalysis;
+}
+
+/** One overlay by name. */
 export function overlaysOf(
   shelter: Shelter,
   analysis: FrameAnalysis | undefined,
   findings: readonly PartUse[],
-  choice: { readonly overlay: OverlayName; readonly load?: string },
+  { overlay, load, compared }: OverlayChoice,
   system: System,
 ): SectionOverlays {
-  if (choice.overlay === 'use') return useOverlay(findings);
+  if (overlay === 'use') return useOverlay(findings);
   if (analysis === undefined) return { captions: ['This kind of frame is not calculated: nothing to show.'] };
-  if (choice.overlay === 'water') return waterOverlay(analysis, system);
-  const response = responseOf(analysis, choice.load);
+  if (overlay === 'water') return waterOverlay(analysis, system);
+  const response = responseOf(analysis, load);
   if (response === undefined) return { captions: ['This load is not among those of the shelter any more.'] };
-  return choice.overlay === 'deflected'
-    ? deflectedOverlay(shelter, analysis, response, system)
-    : bendingOverlay(shelter, response);
+  if (overlay === 'bending') return bendingOverlay(shelter, analysis, response, system);
+  const other = compared && responseOf(compared, idOf(response));
+  return deflectedOverlay(shelter, analysis, response, system, other);
 }

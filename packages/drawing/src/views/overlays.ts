@@ -28,11 +28,10 @@ export interface SectionOverlays {
     readonly lines: readonly (readonly Point[])[];
     readonly factor: number;
   };
-  /** Bending moments along a line, N·m; positive is drawn to the left of travel (outside of a bow from left to right). */
-  readonly moment?: {
-    readonly part: string;
-    readonly points: readonly (Point & { readonly moment: number })[];
-  };
+  /** Bending moments, all to one measure. */
+  readonly moments?: readonly MomentLine[];
+  /** Numbers beside members that are seen end on. */
+  readonly along?: readonly { readonly part: string; readonly at: Point; readonly text: string }[];
   /** Standing water: outline and mass per metre of house length, kg/m. */
   readonly ponds?: readonly {
     readonly part: string;
@@ -42,6 +41,12 @@ export interface SectionOverlays {
   readonly utilisation?: readonly Utilisation[];
   /** Sentences for the foot of the sheet: which load case this is. */
   readonly captions?: readonly string[];
+}
+
+/** Bending moments along a line, N·m; positive is drawn to the left of travel (outside of a bow from left to right). */
+export interface MomentLine {
+  readonly part: string;
+  readonly points: readonly (Point & { readonly moment: number })[];
 }
 
 export interface Utilisation {
@@ -69,16 +74,18 @@ export function overlayShapes(
   }
   for (const points of overlays.deflected?.lines ?? [])
     shapes.push(polyline('deflected', 'deflected', frame.all(points)));
-  const tips = overlays.moment ? momentTips(overlays.moment, frame) : [];
-  if (overlays.moment && tips.length > 1) {
-    const page = frame.all(overlays.moment.points);
+  const largest = largestOf(overlays.moments);
+  for (const moment of overlays.moments ?? []) {
+    const tips = momentTips(moment, largest, frame);
+    if (tips.length < 2) continue;
+    const page = frame.all(moment.points);
     shapes.push(
       path(
-        overlays.moment.part,
+        moment.part,
         'moment-hatch',
         tips.map(({ tip }, i) => [page[i] as Point, tip]),
       ),
-      polyline(overlays.moment.part, 'moment', [
+      polyline(moment.part, 'moment', [
         page[0] as Point,
         ...tips.map(({ tip }) => tip),
         page[page.length - 1] as Point,
@@ -100,22 +107,11 @@ export function overlayTexts(overlays: SectionOverlays, frame: Frame, system: Sy
       text('water', 'note', at, `water ${format(pond.massPerLength, 'mass-per-length', system)}`, bold),
     );
   }
-  if (overlays.moment) {
-    const { points, part } = overlays.moment;
-    const tips = momentTips(overlays.moment, frame);
-    for (const sign of [1, -1] as const) {
-      const peak = points.reduce(
-        (best, p, i) => (p.moment * sign > (points[best]?.moment ?? 0) * sign ? i : best),
-        0,
-      );
-      const value = points[peak]?.moment ?? 0;
-      const place = tips[peak];
-      if (value * sign <= 0 || !place) continue;
-      const words = format(Math.abs(value), 'moment', system);
-      const out = 6 + Math.abs(place.n.x) * textWidth(words, 11) * 0.5;
-      const at = point(place.tip.x + place.n.x * out * sign, place.tip.y + place.n.y * sign * 10 + 4);
-      texts.push(text(part, 'note', at, words, bold));
-    }
+  const largest = largestOf(overlays.moments);
+  for (const moment of overlays.moments ?? []) texts.push(...peakTexts(moment, largest, frame, system));
+  for (const { part, at, text: words } of overlays.along ?? []) {
+    const page = frame.at(at.x, at.y);
+    texts.push(text(part, 'note', point(page.x, page.y + 30), words, { size: 11, anchor: 'middle' }));
   }
   if (overlays.deflected) {
     const { lines, factor } = overlays.deflected;
@@ -138,10 +134,32 @@ interface Tip {
 
 /** Largest ordinate of the moment diagram, page units. */
 const TALL = 46;
+/** Share of the largest moment below which no number is put beside a diagram. */
+const WORTH_A_NUMBER = 0.04;
 
-function momentTips(diagram: NonNullable<SectionOverlays['moment']>, frame: Frame): readonly Tip[] {
-  const { points } = diagram;
-  const largest = Math.max(...points.map((p) => Math.abs(p.moment)), 0);
+const largestOf = (moments: SectionOverlays['moments']): number =>
+  Math.max(...(moments ?? []).flatMap(({ points }) => points.map(({ moment }) => Math.abs(moment))), 0);
+
+/** The largest moment to either side, with its number; small ones beside large ones are left without. */
+function peakTexts(moment: MomentLine, largest: number, frame: Frame, system: System): readonly TextShape[] {
+  const { points, part } = moment;
+  const tips = momentTips(moment, largest, frame);
+  return ([1, -1] as const).flatMap((sign) => {
+    const peak = points.reduce(
+      (best, p, i) => (p.moment * sign > (points[best]?.moment ?? 0) * sign ? i : best),
+      0,
+    );
+    const value = points[peak]?.moment ?? 0;
+    const place = tips[peak];
+    if (value * sign <= WORTH_A_NUMBER * largest || !place) return [];
+    const words = format(Math.abs(value), 'moment', system);
+    const out = 6 + Math.abs(place.n.x) * textWidth(words, 11) * 0.5;
+    const at = point(place.tip.x + place.n.x * out * sign, place.tip.y + place.n.y * sign * 10 + 4);
+    return [text(part, 'note', at, words, { size: 11, anchor: 'middle', bold: true })];
+  });
+}
+
+function momentTips({ points }: MomentLine, largest: number, frame: Frame): readonly Tip[] {
   if (largest === 0) return [];
   const page = frame.all(points);
   return page.map((p, i) => {
