@@ -4,7 +4,7 @@
 // alone may name any calculation; called in the server it says that it is elsewhere.
 import { build } from 'esbuild';
 
-const inWorker = /\/language\/src\/analyst\/(analyst|whole-house)\.ts$/;
+const inWorker = /\/(language\/src\/analyst\/(work-out|whole-house)|extension\/src\/server\/\w+-job)\.ts$/;
 
 /**
  * The esbuild plugin, and the page that explains each check, by id; `settings` are those of the bundles. The

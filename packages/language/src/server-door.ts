@@ -17,15 +17,23 @@ import { workShown } from './services/work-done.ts';
 // For requests of whoever bundles the server: it must not bring a second copy of the framework.
 export { DocumentState, URI } from 'langium';
 export { createInProcessAnalyst } from './analyst/analyst.ts';
-export type { Doing, Job, Jobs, LongWork } from './analyst/long-work.ts';
+export { countedFor } from './analyst/bill.ts';
+export { createInPlaceWork, type Doing, type Job, type Jobs, type LongWork } from './analyst/long-work.ts';
 export type { FromWorker, Port, ToWorker } from './analyst/messages.ts';
 export { languageJobs } from './analyst/whole-house.ts';
 export { createWorkerAnalyst } from './analyst/worker-analyst.ts';
 export { serveAnalyst } from './analyst/worker-side.ts';
 export { createWorkerWork, serveJobs } from './analyst/worker-work.ts';
+export { applySpecEdits, editsByFile } from './edit/apply-spec-edits.ts';
+export { loadWorkspace } from './load-workspace.ts';
+export { textEdits } from './services/actions.ts';
+export { knownProblems } from './services/diagnostics.ts';
 export type { ServerOptions, ServerServices } from './services/lsp-module.ts';
-export type { Sheets } from './services/requests.ts';
+export { shelterNames } from './services/named.ts';
+export { inside, readyDocument, type Sheets } from './services/requests.ts';
+export { fromCatalogue } from './services/scope.ts';
 export { systemFor } from './services/settings.ts';
+export { workAsked } from './services/work-done.ts';
 
 /** Starts the language server on a connection, and gives back its services. */
 export function startServer(

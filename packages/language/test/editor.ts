@@ -1,6 +1,7 @@
 /** A language server and a client, talking over real streams in one process. */
 import { PassThrough } from 'node:stream';
 import {
+  type Connection,
   createConnection,
   createProtocolConnection,
   type Diagnostic,
@@ -11,7 +12,7 @@ import {
   type TextEdit,
 } from 'vscode-languageserver/node.js';
 import { startServer } from '../src/server-door.ts';
-import type { ServerOptions } from '../src/services/lsp-module.ts';
+import type { ServerOptions, ServerServices } from '../src/services/lsp-module.ts';
 import type { Sheets } from '../src/services/requests.ts';
 
 export interface Editor {
@@ -32,11 +33,13 @@ const silent = { error: () => {}, warn: () => {}, info: () => {}, log: () => {} 
 export async function startEditor(
   options: ServerOptions & { sheets?: Sheets } = {},
   root = 'file:///gully',
+  more: (connection: Connection, services: ServerServices) => void = () => undefined,
 ): Promise<Editor> {
   const up = new PassThrough();
   const down = new PassThrough();
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
   const services = startServer(server, { today: () => '2026-06-01', ...options });
+  more(server, services);
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up), silent);
   const told = new Map<string, readonly Diagnostic[]>();
   const waiting = new Set<() => void>();

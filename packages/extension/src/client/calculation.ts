@@ -5,18 +5,19 @@ import {
   languageId,
   type PlainPosition,
 } from '@tautline/language/protocol';
-import { commands, EventEmitter, type ExtensionContext, Uri, window, workspace } from 'vscode';
+import { commands, type ExtensionContext, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-
-const scheme = 'tautline-calculation';
+import type { Pages } from './pages.ts';
 
 /**
  * Shows the calculation behind a finding, or of the shelter under the cursor, as a read-only page.
  * Arguments of the command, all optional: uri, position, check id.
  */
-export function registerCalculation(context: ExtensionContext, client: BaseLanguageClient): void {
-  const pages = new Map<string, string>();
-  const changed = new EventEmitter<Uri>();
+export function registerCalculation(
+  context: ExtensionContext,
+  client: BaseLanguageClient,
+  pages: Pages,
+): void {
   const show = async (uri?: string, position?: PlainPosition, check?: string): Promise<void> => {
     const question = questionOf(uri, position, check);
     if (question === undefined) {
@@ -27,25 +28,9 @@ export function registerCalculation(context: ExtensionContext, client: BaseLangu
       void window.showInformationMessage('There is no calculation at this place.');
       return;
     }
-    const page = Uri.from({
-      scheme,
-      path: `/${answer.title.replaceAll(/[\\/?#]/g, ' ')}.md`,
-    });
-    pages.set(page.toString(), answer.markdown);
-    changed.fire(page);
-    // Asked from the drawing sheet, it comes over the sheet; asked from the text, beside it.
-    const fromSheet = window.activeTextEditor === undefined;
-    await commands.executeCommand(fromSheet ? 'markdown.showPreview' : 'markdown.showPreviewToSide', page);
+    await pages.show(answer.title, answer.markdown);
   };
-  context.subscriptions.push(
-    changed,
-    workspace.registerTextDocumentContentProvider(scheme, {
-      onDidChange: changed.event,
-      provideTextDocumentContent: (page) =>
-        pages.get(page.toString()) ?? 'Show the calculation again: this page is from an earlier session.',
-    }),
-    commands.registerCommand('tautline.showCalculation', show),
-  );
+  context.subscriptions.push(commands.registerCommand('tautline.showCalculation', show));
 }
 
 function questionOf(

@@ -9,6 +9,7 @@ import {
   commands,
   type ExtensionContext,
   Range,
+  type TextDocument,
   TextEditorRevealType,
   Uri,
   ViewColumn,
@@ -40,17 +41,22 @@ export function registerAssumed(context: ExtensionContext, client: BaseLanguageC
       void window.showInformationMessage('Nothing is assumed here: every value is written down.');
       return;
     }
-    if (answer.version !== document.version) {
-      void window.showWarningMessage('The text changed meanwhile. Try again.');
-      return;
-    }
-    const edit = new WorkspaceEdit();
-    for (const change of answer.edits) {
-      edit.replace(document.uri, rangeOf(change.range), change.newText);
-    }
-    await workspace.applyEdit(edit);
+    await writeEdits(document, answer);
   };
   context.subscriptions.push(commands.registerCommand('tautline.writeAssumed', write));
+}
+
+/** Puts edits of the server into the text they were made for, as one undoable step; says so when it has changed. */
+export async function writeEdits(document: TextDocument, answer: AssumedAnswer): Promise<boolean> {
+  if (answer.version !== document.version) {
+    void window.showWarningMessage('The text changed meanwhile. Try again.');
+    return false;
+  }
+  const edit = new WorkspaceEdit();
+  for (const change of answer.edits) {
+    edit.replace(document.uri, rangeOf(change.range), change.newText);
+  }
+  return workspace.applyEdit(edit);
 }
 
 /** `tautline.reveal`: used by lenses and the drawing sheet to land on a line; not in the palette. */

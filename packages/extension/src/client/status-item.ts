@@ -74,6 +74,8 @@ async function menu(): Promise<void> {
       command: 'tautline.openPreview',
     },
     { label: '$(home) Check the whole house', command: 'tautline.checkWholeHouse' },
+    { label: '$(git-commit) Show what changed since the last commit', command: 'tautline.showChanges' },
+    { label: '$(beaker) Explore what may vary', command: 'tautline.explore' },
     {
       label: '$(symbol-ruler) Show calculation',
       command: 'tautline.showCalculation',

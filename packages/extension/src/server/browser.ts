@@ -17,7 +17,7 @@ import {
 } from 'vscode-languageserver/browser.js';
 import { portOf } from './browser-port.ts';
 import { clientFiles } from './client-files.ts';
-import { registerDetails } from './detail-request.ts';
+import { registerOwnRequests } from './own-requests.ts';
 import { sheets } from './sheets.ts';
 
 const scope = globalThis as unknown as Worker & { readonly name: string };
@@ -35,4 +35,4 @@ const services = startServer(connection, {
   longWork: createWorkerWork(below),
   sheets,
 });
-registerDetails(connection, services);
+registerOwnRequests(connection, services);

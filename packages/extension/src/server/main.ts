@@ -7,7 +7,7 @@ import { threadPort } from '@tautline/language/node';
 import { createWorkerAnalyst, createWorkerWork, startServer } from '@tautline/language/server';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.js';
 import { clientFiles } from './client-files.ts';
-import { registerDetails } from './detail-request.ts';
+import { registerOwnRequests } from './own-requests.ts';
 import { sheets } from './sheets.ts';
 
 // Bundled as CommonJS: the folder of the file itself is known.
@@ -19,4 +19,4 @@ const services = startServer(connection, {
   longWork: createWorkerWork(thread),
   sheets,
 });
-registerDetails(connection, services);
+registerOwnRequests(connection, services);

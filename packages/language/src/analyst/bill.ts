@@ -9,7 +9,7 @@ import {
   type SpecEdit,
   type SpecWorld,
 } from '@tautline/shelter';
-import { materials, stockOnHand } from '@tautline/takeoff';
+import { type Materials, materials, stockOnHand } from '@tautline/takeoff';
 
 export interface Bill {
   /** Sum of everything that has a price. */
@@ -20,14 +20,19 @@ export interface Bill {
   readonly missing: readonly string[];
 }
 
-/** Undefined when nothing has a price. Stock on hand is not bought. */
-export function billOf(shelter: Shelter, world: SpecWorld): Bill | undefined {
+/** Everything to buy, by quick cut lists, in the currency of the project; stock on hand is not bought. */
+export function countedFor(shelter: Shelter, world: SpecWorld): Materials {
   const notes = newNotes();
   const { currency } = readProject(world, notes);
-  const { cost, lines, gaps } = materials(shelter, {
+  return materials(shelter, {
     ...stockOnHand(readYard(world, notes)),
     ...(currency === undefined ? {} : { currency }),
   });
+}
+
+/** Undefined when nothing has a price. */
+export function billOf(shelter: Shelter, world: SpecWorld): Bill | undefined {
+  const { cost, lines, gaps, currency } = countedFor(shelter, world);
   if (!lines.some((line) => line.cost !== undefined && line.cost > 0)) return undefined;
   return {
     total: cost.total,

@@ -1,7 +1,7 @@
 /** What the server and its workers say to each other. Plain data. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { catalogueScheme } from '../protocol.ts';
-import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './analyst.ts';
+import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
 import type { Swapped, SwapRequest } from './swap.ts';
 
 export type Definitions = readonly (readonly [string, SpecDefinition])[];

@@ -9,8 +9,9 @@ import {
   standIns,
   swapEdits,
 } from '@tautline/shelter';
-import { type AnalysisResult, workOut } from './analyst.ts';
 import { costOfEdits } from './bill.ts';
+import type { AnalysisResult } from './result.ts';
+import { workOut } from './work-out.ts';
 
 export interface SwapRequest {
   readonly on?: string;

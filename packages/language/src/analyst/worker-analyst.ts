@@ -1,7 +1,8 @@
 /** The server's side of the analysis worker: questions with numbers, answers by number, a new worker when one dies. */
 import type { SpecWorld } from '@tautline/shelter';
-import type { AnalysisResult, Analyst, CancelToken, PricedFix } from './analyst.ts';
+import type { Analyst, CancelToken } from './analyst.ts';
 import { type Definitions, type FromWorker, type Port, partedWorld, type ToWorker } from './messages.ts';
+import type { AnalysisResult, PricedFix } from './result.ts';
 import type { Swapped } from './swap.ts';
 
 /** How long a cancelled calculation may still run before its worker is put down, ms. */

@@ -1,8 +1,9 @@
 /** The worker's side: answers one question after the other, and drops those that were taken back. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import { type AnalysisResult, answer, fixesNow, workOut } from './analyst.ts';
 import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
+import type { AnalysisResult } from './result.ts';
 import { swapNow } from './swap.ts';
+import { answer, fixesNow, workOut } from './work-out.ts';
 
 type Question = Extract<ToWorker, { own: Definitions }>;
 

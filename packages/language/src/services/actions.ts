@@ -13,7 +13,8 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver';
-import type { Analyst, CancelToken, PricedFix } from '../analyst/analyst.ts';
+import type { Analyst, CancelToken } from '../analyst/analyst.ts';
+import type { PricedFix } from '../analyst/result.ts';
 import { applySpecEdits, editsByFile } from '../edit/apply-spec-edits.ts';
 import type { LanguageProblem, TextChange } from '../problems/problem.ts';
 import { costChange } from './amount.ts';

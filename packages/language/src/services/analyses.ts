@@ -5,7 +5,8 @@
 import type { AtGust, Evaluation, Finding } from '@tautline/checks';
 import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
-import type { AnalysisOptions, AnalysisResult, Analyst } from '../analyst/analyst.ts';
+import type { Analyst } from '../analyst/analyst.ts';
+import type { AnalysisOptions, AnalysisResult } from '../analyst/result.ts';
 import type { WholeHouse } from '../analyst/whole-house.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';

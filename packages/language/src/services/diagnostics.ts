@@ -3,7 +3,7 @@ import { type Finding, messageText } from '@tautline/checks';
 import type { Origin } from '@tautline/shelter';
 import { DocumentState, type DocumentValidator, interruptAndCheck, type LangiumDocument, URI } from 'langium';
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
-import type { AnalysisResult } from '../analyst/analyst.ts';
+import type { AnalysisResult } from '../analyst/result.ts';
 import { asSentence, isEcho } from '../problems/echo.ts';
 import type { LanguageProblem } from '../problems/problem.ts';
 import type { Span } from '../spec/origin-key.ts';

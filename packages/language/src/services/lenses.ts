@@ -4,7 +4,7 @@ import { usedText } from '@tautline/quantity';
 import type { LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Command } from 'vscode-languageserver';
-import type { AnalysisResult } from '../analyst/analyst.ts';
+import type { AnalysisResult } from '../analyst/result.ts';
 import { billText } from './amount.ts';
 import { type FileAnalysis, findingsOf, type RangeResult, type ShelterResult } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';

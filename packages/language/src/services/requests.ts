@@ -166,7 +166,8 @@ const misread: ReadonlySet<string> = new Set([
   'unexpected',
 ]);
 
-function inside(document: LangiumDocument, shelter: string, offset: number): boolean {
+/** Whether a place is in the block of a shelter. */
+export function inside(document: LangiumDocument, shelter: string, offset: number): boolean {
   const cst = definitionNamed(document, shelter)?.$cstNode;
   return cst !== undefined && cst.offset <= offset && offset <= cst.end;
 }

@@ -1,0 +1,43 @@
+/** What is asked of a shelter, and what it comes to. Plain data: goes through a worker's messages as it is. */
+import type { AtGust, Evaluation, Finding, Fix } from '@tautline/checks';
+import type { System } from '@tautline/quantity';
+import type { Problem } from '@tautline/shelter';
+import type { Bill } from './bill.ts';
+import type { LargestMoment } from './largest-moments.ts';
+
+export interface AnalysisResult {
+  readonly shelter: string;
+  readonly problems: readonly Problem[];
+  /** Absent when the spec could not be resolved; the problems say why. Always absent for a range. */
+  readonly evaluation?: Evaluation;
+  /** Absent when nothing has a price. */
+  readonly bill?: Bill;
+  /** Of each member of the typical frame. */
+  readonly moments?: readonly LargestMoment[];
+  /** The frame and its parts at the gust that was asked for. */
+  readonly atGust?: AtGust;
+  /** Set when the calculation itself broke off: a fault of the program, never hidden. */
+  readonly failure?: string;
+}
+
+export interface AnalysisOptions {
+  /** Day that ages are counted to, ISO; ages are not checked without one. */
+  readonly on?: string;
+  /** Also the order in which parts fail as the gust rises: several times the work of everything else. */
+  readonly gusts?: boolean;
+  /** Also the frame analysis itself, forces and displacements of every load: large. */
+  readonly frame?: boolean;
+  /** Also the frame at this gust, m/s, and what each part takes of its limit there. */
+  readonly gust?: number;
+}
+
+export interface FixRequest {
+  readonly on?: string;
+  readonly finding: Pick<Finding, 'id' | 'part'>;
+  readonly system: System;
+}
+
+/** A fix, and what it adds to the bill where that can be said. */
+export interface PricedFix extends Fix {
+  readonly cost?: { readonly change: number; readonly currency?: string };
+}
