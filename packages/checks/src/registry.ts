@@ -7,6 +7,7 @@ import { crossFittingAngle } from './checks/cross-fitting-angle.ts';
 import { dissimilarMetals } from './checks/dissimilar-metals.ts';
 import { eaveSag } from './checks/eave-sag.ts';
 import { edgeRail } from './checks/edge-rail.ts';
+import { fanFailure } from './checks/fan-failure.ts';
 import { fanPressure } from './checks/fan-pressure.ts';
 import { fasteningPull } from './checks/fastening-pull.ts';
 import { filmGrade } from './checks/film-grade.ts';
@@ -59,6 +60,7 @@ export const checks: readonly Check[] = [
   filmPonding,
   framePonding,
   rafterPonding,
+  fanFailure,
   weakCoupler,
   spliceOverlap,
   crossFittingAngle,

@@ -68,7 +68,7 @@ describe('roofs without bows', () => {
     line,
   };
   const cap: Cap = { ...shared, type: 'cap', sheet: film };
-  const inflated: Inflated = { ...shared, type: 'inflated', pressure: 60, hang: 0.2 };
+  const inflated: Inflated = { ...shared, type: 'inflated', pressure: 60, hang: 0.2, answered: 600 };
   const { ridge: _ridge, ...bare } = smallArch;
   for (const roof of [cap, inflated])
     it(`draw a ${roof.type} roof in every view but the bend template`, () => {

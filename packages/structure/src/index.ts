@@ -5,7 +5,6 @@ export { windCaseOnFrame, windOn, windShape } from './actions/wind.ts';
 export {
   type AnalyseOptions,
   analyseFrame,
-  Cancelled,
   type FrameAnalysis,
 } from './analyse.ts';
 export { innerArc, outerArc } from './film/blown-film.ts';
@@ -23,6 +22,7 @@ export {
   sagUnder,
   waterWeight,
 } from './film/film-panel.ts';
+export { fullTrough, type Trough, troughWith } from './film/trough.ts';
 export { analysisAtGust, blowsForStrength } from './gust/at-gust.ts';
 export {
   type BreakingGust,
@@ -66,6 +66,16 @@ export { houseLoads, layOnHouse } from './space/house-loads.ts';
 export type * from './space/house-result.ts';
 export { type HouseOptions, houseDivisions, houseSystem, unknownsOf } from './space/house-system.ts';
 export { torsionOfRectangle } from './space/stiffness.ts';
+export {
+  Cancelled,
+  type StageClock,
+  type StageId,
+  type Stages,
+  type StageTime,
+  stagesBy,
+  stageTitles,
+  usualBudget,
+} from './stages.ts';
 export { bowFrame } from './system/bow-frame.ts';
 export {
   type Condition,

@@ -12,6 +12,7 @@ const roof = (span: number, rise: number, hang: number, pressure = 60): Inflated
   span,
   rise,
   hang,
+  answered: 600,
   springing: 2,
   spacing: 1,
   stations: [0, 1],

@@ -11,7 +11,7 @@ import {
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, judge, measured, step } from '../judge.ts';
 import { closer, tighter } from '../levers.ts';
 
 /** Radius of the arch at its crown, m: the flattest place over which water has to leave. */
@@ -26,15 +26,11 @@ function run(input: CheckInput): Finding[] {
   const { shelter } = input;
   const radius = crownRadius(shelter);
   const roof = shelter.roof;
-  if (roof.type === 'inflated') return [notChecked(filmPonding.id, roof, stopped)];
   if (radius === undefined || roof.type !== 'bows') return [];
   return shelter.covers
     .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
     .map((cover) => onCover(shelter, cover, radius));
 }
-
-const stopped =
-  'blown up, the films shed water as an arch does; when the fan stops they hang down and fill like a tank, which is not calculated';
 
 function onCover(shelter: Shelter, cover: Cover, radius: number): Finding {
   const s = shelter.roof.spacing;

@@ -163,6 +163,8 @@ export interface Inflated extends Part {
   readonly rise: number;
   /** Of the inner film below the rails, m. */
   readonly hang: number;
+  /** From the fan's stopping to somebody being there, s. */
+  readonly answered: number;
   readonly springing: number;
   readonly spacing: number;
   readonly stations: readonly number[];
@@ -253,6 +255,33 @@ export interface Crop extends Part {
   /** Height of the crop, m, and closest row to the side, m. */
   readonly height: number;
   readonly fromSide: number;
+}
+
+/** Uprights and a rail in both ends, that doors and end film are fixed to. */
+export interface EndFrames extends Part {
+  readonly member: MemberItem;
+  /** Of each end, from left to right: where it stands and how far up the roof is there, m. */
+  readonly uprights: readonly { readonly x: number; readonly height: number }[];
+  readonly foot: Foot;
+  /** A level rail from side to side, m. */
+  readonly rail?: {
+    readonly member: MemberItem;
+    readonly height: number;
+    readonly from: number;
+    readonly to: number;
+    readonly origin: Origin;
+  };
+}
+
+/** A door in one end or both. m. */
+export interface Door extends Part {
+  readonly width: number;
+  readonly height: number;
+  /** x of the left edge of the opening. */
+  readonly left: number;
+  readonly end: 'front' | 'back' | 'both';
+  /** What the leaf is framed of; absent when it was not said. */
+  readonly leaf?: MemberItem;
 }
 
 /** Something under the roof that is no part of the frame; `lefts.length` equal ones stand side by side. */
@@ -346,6 +375,8 @@ export interface Shelter extends Part {
   readonly acceptances: readonly Acceptance[];
   readonly opening: Opening;
   readonly gutters?: readonly Gutter[];
+  readonly endFrames?: EndFrames;
+  readonly doors?: readonly Door[];
   readonly irrigation?: Irrigation;
   /** ISO date the frame stood. */
   readonly built?: string;

@@ -108,6 +108,17 @@ function readInflated(block: SpecNode, seat: Seat, context: Context): Inflated |
       'both films cut to one width bulge alike',
       block.origin,
     );
+  const answered =
+    numberFact(notes, block, 'answered', { above: 0, most: 100 * 3600 }) ??
+    assume(
+      notes,
+      'inflated',
+      'answered',
+      3600,
+      'time',
+      'an hour until somebody is there: common practice, no source',
+      block.origin,
+    );
   const straps = item && said !== undefined && said > 0 ? { straps: { item, spacing: said } } : {};
   return {
     id: 'inflated',
@@ -117,6 +128,7 @@ function readInflated(block: SpecNode, seat: Seat, context: Context): Inflated |
     spacing,
     stations,
     hang,
+    answered,
     ...shape,
     ...straps,
   };

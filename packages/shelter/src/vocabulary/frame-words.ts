@@ -151,6 +151,12 @@ export const inflated: Entry = fact(
         'The fan that holds it up, in words.',
         'fan "small blower on the yard battery"',
       ),
+      fact(
+        'answered',
+        'in {value: time}',
+        'How long it takes until somebody is there when the fan stops: to lift the films off the water or let it out.',
+        'answered in 10 min',
+      ),
     ],
   },
 );
