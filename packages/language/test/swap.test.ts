@@ -13,7 +13,9 @@ prices {
 site terrace { gust 30 m/s; soil loam; rain 60 mm/h }
 shelter plug-house on terrace {
   footprint 3.6 m by 12 m
-  bows spaced 1.2 m of pvc40|-25 { shape elastic; rise 2 m; foot stub of rebar-12 { length 1.2 m; driven 0.6 m } }
+  bows spaced 1.2 m {
+    of pvc40|-25
+    shape elastic; rise 2 m; foot stub of rebar-12 { length 1.2 m; driven 0.6 m } }
   cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
 }
 `;
@@ -62,7 +64,7 @@ describe('other stock', () => {
     for (const { title, edit } of offered.slice(0, 3)) {
       const [, to = ''] = /^Use `([\w-]+)` for `pvc40-25`: /.exec(title) ?? [];
       const after = applied(text, edit?.changes?.[uri] ?? []);
-      expect(after, title).toBe(text.replace('m of pvc40-25', `m of ${to}`));
+      expect(after, title).toBe(text.replace('    of pvc40-25', `    of ${to}`));
       const now = await watched(after);
       const came = [...now].filter((one) => !before.has(one));
       const gone = [...before].filter((one) => !now.has(one));
@@ -89,8 +91,8 @@ describe('other stock', () => {
   it('is offered nowhere else', async () => {
     const { line } = position;
     for (const [row, character] of [
-      [line, 3],
-      [line, 14],
+      [line, 4],
+      [line - 1, 14],
       [2, 10],
       [5, 6],
     ] as const) {
