@@ -1,3 +1,4 @@
+import { pathToFileURL } from 'node:url';
 import type { LoadedShelter, LoadedWorkspace } from '@tautline/language';
 import { resolveShelter, type Shelter } from '@tautline/shelter';
 import { CannotRun } from './exit.ts';
@@ -9,13 +10,22 @@ export interface OneShelter {
   readonly workspace: LoadedWorkspace;
 }
 
-/** The one shelter of a file, or the one of that name where it has several. */
-export async function oneShelter(file: string, name: string | boolean | undefined): Promise<OneShelter> {
-  const workspace = await load(await shelterFiles([file]));
-  const candidates = workspace.shelters.filter((entry) => entry.kind !== 'range');
+/** The one shelter of a file, or the one of that name where it has several. Files `beside` it are loaded with it. */
+export async function oneShelter(
+  file: string,
+  name: string | boolean | undefined,
+  beside: readonly string[] = [],
+): Promise<OneShelter> {
+  const own = await shelterFiles([file]);
+  const workspace = await load(await shelterFiles([file, ...beside]));
+  const uris = new Set(own.map((path) => pathToFileURL(path).href));
+  const candidates = workspace.shelters.filter(({ kind, uri }) => kind !== 'range' && uris.has(uri));
   const loaded = typeof name === 'string' ? candidates.find((entry) => entry.name === name) : candidates[0];
   if (loaded === undefined) {
-    const names = workspace.shelters.map((entry) => entry.name).join(', ');
+    const names = workspace.shelters
+      .filter(({ uri }) => uris.has(uri))
+      .map((entry) => entry.name)
+      .join(', ');
     throw new CannotRun(
       typeof name === 'string'
         ? `There is no shelter '${name}' in ${file}; it has ${names || 'none'}.`

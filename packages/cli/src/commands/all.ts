@@ -8,6 +8,7 @@ import { explore } from './explore.ts';
 import { fix } from './fix.ts';
 import { format } from './format.ts';
 import { materials } from './materials.ts';
+import { neighbour } from './neighbour.ts';
 import { newShelter } from './new.ts';
 import { review } from './review.ts';
 import { sheets } from './sheets.ts';
@@ -22,6 +23,7 @@ export const commands: readonly Command[] = [
   swap,
   materials,
   stock,
+  neighbour,
   book,
   draw,
   explain,
