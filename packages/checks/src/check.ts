@@ -14,8 +14,15 @@ export interface CheckInput {
   readonly house?: HouseAnswer;
   /** In which order parts give way as the gust rises; absent without a frame analysis, or when not wanted. */
   readonly gusts?: GustOrder;
+  /** Why there are no gusts though they were wanted. */
+  readonly noGusts?: string;
   /** The day for which ages are worked out, ISO; ages are not checked without one. */
   readonly on?: string;
+}
+
+/** Why the gusts that a check needs are not there. */
+export function whyNoGusts({ frame, noGusts }: CheckInput): string {
+  return frame.ok ? (noGusts ?? 'the gusts were not asked for') : frame.reason;
 }
 
 /** A change that may make a finding go away, to be tried out by re-running the check. */

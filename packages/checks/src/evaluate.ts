@@ -5,6 +5,10 @@ import {
   Cancelled,
   type FrameAnalysis,
   type HouseAnalysis,
+  type StageClock,
+  type Stages,
+  type StageTime,
+  stagesBy,
 } from '@tautline/structure';
 import { withAcceptances } from './acceptance.ts';
 import { agesUnknown } from './ageing.ts';
@@ -29,6 +33,8 @@ export interface EvaluateOptions {
   readonly tier?: 'live' | 'full';
   /** Told the share of the full tier that is done, 0 to 1, and what comes next. */
   readonly progress?: (share: number, next: string) => void;
+  /** Times the stages, and ends those that take too long; nothing is timed without a clock. */
+  readonly clock?: StageClock;
 }
 
 /** What is not covered, and why. */
@@ -50,6 +56,8 @@ export interface Evaluation {
   readonly gusts?: GustOrder;
   /** The whole house in space, where the full tier was asked for and had an answer. */
   readonly house?: HouseAnalysis;
+  /** What each stage took, where a clock was handed in. */
+  readonly stages?: readonly StageTime[];
 }
 
 /** Not covered by the typical frame alone. */
@@ -80,18 +88,24 @@ const noPerson: Uncovered = {
 
 /** Resolved shelter in, verdict out: the one function behind editor, command line, book and review. */
 export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evaluation {
+  const stages = stagesBy(options.clock, options.cancelled);
   const frame = analyseFrame(shelter, {
-    ...(options.cancelled === undefined ? {} : { cancelled: options.cancelled }),
+    stages,
     ...(options.person === undefined ? {} : { person: options.person }),
   });
   const wanted = options.gusts !== false || asksForGusts(shelter);
-  const gusts = frame.ok && wanted ? gustOrder(shelter, frame.analysis, options) : undefined;
-  const house = options.tier === 'full' ? wholeHouse(shelter, options) : undefined;
+  const ranked =
+    frame.ok && wanted
+      ? stages.run('gusts', (cancelled) => gustOrder(shelter, frame.analysis, { ...options, cancelled }))
+      : undefined;
+  const gusts = ranked?.ok === true ? ranked.value : undefined;
+  const house = options.tier === 'full' ? wholeHouse(shelter, options, stages) : undefined;
   const input: CheckInput = {
     shelter,
     frame,
     ...(house === undefined ? {} : { house }),
     ...(gusts === undefined ? {} : { gusts }),
+    ...(ranked?.ok === false ? { noGusts: ranked.reason } : {}),
     ...(options.on === undefined ? {} : { on: options.on }),
   };
   const findings = checks.flatMap((check) => {
@@ -116,6 +130,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
         id: 'model',
         reason: `${entry.what} is in the spec but not in the model`,
       })),
+      ...(ranked?.ok === false ? [{ id: 'gusts', reason: ranked.reason }] : []),
       ...[...materialsNotCovered(shelter), ...agesUnknown(shelter, options.on)].map((reason) => ({
         id: 'materials',
         reason,
@@ -129,17 +144,20 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(frame.ok ? { analysis: frame.analysis } : {}),
     ...(gusts === undefined ? {} : { gusts }),
     ...(house?.ok === true ? { house: house.house } : {}),
+    ...(options.clock === undefined ? {} : { stages: stages.times }),
   };
 }
 
 /** The full tier; stopping it throws as stopping the live tier does. */
-function wholeHouse(shelter: Shelter, options: EvaluateOptions): CheckInput['house'] {
-  const answer = analyseHouse(shelter, {
-    ...(options.cancelled === undefined ? {} : { cancelled: options.cancelled }),
-    ...(options.progress === undefined ? {} : { progress: options.progress }),
+function wholeHouse(shelter: Shelter, options: EvaluateOptions, stages: Stages): CheckInput['house'] {
+  const { progress } = options;
+  const answer = stages.run('whole-house', (cancelled) => {
+    const found = analyseHouse(shelter, { cancelled, ...(progress === undefined ? {} : { progress }) });
+    if (!found.ok && cancelled()) throw new Cancelled();
+    return found;
   });
   if (options.cancelled?.() === true) throw new Cancelled();
-  return answer;
+  return answer.ok ? answer.value : answer;
 }
 
 /** Whether the spec promises something about a storm. */

@@ -7,6 +7,7 @@ import { combinedLoads } from './response/combinations.ts';
 import { type FramePonding, framePonding } from './response/frame-ponding.ts';
 import type { BuiltState, Response } from './response/response.ts';
 import { build, respond } from './response/solve.ts';
+import { goOn, type Stages, stagesBy } from './stages.ts';
 import { blownFrame } from './system/blown-frame.ts';
 import { bowFrame } from './system/bow-frame.ts';
 import { type ConditionId, conditionsAt } from './system/condition.ts';
@@ -23,20 +24,21 @@ export interface FrameAnalysis {
   readonly cases: readonly LoadCase[];
   readonly film?: FilmPanel;
   readonly ponding?: FramePonding;
+  /** Why there is no answer on standing water though a film is there to hold it. */
+  readonly noPonding?: string;
   readonly ridge?: RailDemand;
   readonly notCovered: readonly string[];
   readonly notes: readonly string[];
 }
 
 export interface AnalyseOptions {
-  /** Asked between stages; true stops the work. */
+  /** Asked between and within stages; true stops the work and throws `Cancelled`. */
   readonly cancelled?: () => boolean;
+  /** Times the stages and ends those that take too long; nothing is timed without it. */
+  readonly stages?: Stages;
   /** Also looks at somebody working on the frame or leaning on it; off unless asked for. */
   readonly person?: boolean;
 }
-
-/** Thrown between stages when the caller no longer wants the answer. */
-export class Cancelled extends Error {}
 
 /** Plane analysis of the typical frame, or the reason why there is none. */
 export function analyseFrame(
@@ -48,9 +50,7 @@ export function analyseFrame(
     return { ok: false, reason: 'a cap has no bows or rafters, and the frame analysis covers only those' };
   if (roof.type === 'inflated' && sidePosts === undefined)
     return { ok: false, reason: 'no posts were said that hold up the edges of the blown-up roof' };
-  const pause = (): void => {
-    if (options.cancelled?.() === true) throw new Cancelled();
-  };
+  const stages = options.stages ?? stagesBy(undefined, options.cancelled);
   const conditions = conditionsAt(shelter.site);
   const systemFor = (id: ConditionId, ridge: RidgeStiffness | undefined): FrameSystem => {
     if (roof.type === 'inflated') return blownFrame(shelter, roof, sidePosts!, conditions[id]);
@@ -59,33 +59,46 @@ export function analyseFrame(
       : rafterFrame(shelter, roof, conditions[id], ridge);
   };
 
-  const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness));
-  const states = {
-    built: build(systemFor('built', ridge)),
-    service: build(systemFor('service', ridge)),
-    rain: build(systemFor('rain', ridge)),
-    soaked: build(systemFor('soaked', ridge)),
-  };
-  pause();
+  const formed = stages.run('form', (stop) => {
+    const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop);
+    const inState = (id: ConditionId): BuiltState => {
+      goOn(stop);
+      return build(systemFor(id, ridge), stop);
+    };
+    return {
+      built: inState('built'),
+      service: inState('service'),
+      rain: inState('rain'),
+      soaked: inState('soaked'),
+    };
+  });
+  if (!formed.ok) return formed;
+  const states = formed.value;
   const cases = casesOn(shelter, states.service.system, { person: options.person === true });
   const loads = combinedLoads(shelter, cases.all);
-  const responses: Response[] = [];
-  for (const load of loads) {
-    const condition: ConditionId = load.sustained ? 'soaked' : 'service';
-    responses.push(respond(states[condition], load, condition));
-    pause();
-  }
   const dead = loads.find((load) => load.sustained) ?? emptyLoad;
-  responses.unshift(respond(states.built, dead, 'built'));
+  const loaded = stages.run('plane', (stop) => {
+    const under = (load: CombinedLoad, condition: ConditionId): Response => {
+      const response = respond(states[condition], load, condition, { cancelled: stop });
+      goOn(stop);
+      return response;
+    };
+    return [under(dead, 'built'), ...loads.map((load) => under(load, load.sustained ? 'soaked' : 'service'))];
+  });
+  if (!loaded.ok) return loaded;
+  const responses = loaded.value;
   const roofCover = shelter.covers.find((cover) => cover.place === 'roof');
   // Nothing stands on a blown-up film as long as the fan runs.
   const film =
     roofCover === undefined || roof.type === 'inflated' ? undefined : filmPanel(roofCover, roof.spacing);
-  let ponding: FramePonding | undefined;
-  if (film !== undefined) {
-    ponding = framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)));
-    pause();
-  }
+  const ponded =
+    film === undefined
+      ? undefined
+      : stages.run('ponding', (stop) =>
+          framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)), stop),
+        );
+  const ponding = ponded?.ok === true ? ponded.value : undefined;
+  const noPonding = ponded?.ok === false ? ponded.reason : undefined;
   return {
     ok: true,
     analysis: {
@@ -95,12 +108,13 @@ export function analyseFrame(
       cases: cases.all,
       ...(film === undefined ? {} : { film }),
       ...(ponding === undefined ? {} : { ponding }),
+      ...(noPonding === undefined ? {} : { noPonding }),
       ...(shelter.ridge === undefined
         ? {}
         : {
             ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.atRest ?? 0),
           }),
-      notCovered: cases.notCovered,
+      notCovered: [...cases.notCovered, ...(noPonding === undefined ? [] : [noPonding])],
       notes: states.service.system.notes,
     },
   };
@@ -120,16 +134,18 @@ const emptyLoad: CombinedLoad = {
 function settleRidge(
   shelter: Shelter,
   systemWith: (stiffness: RidgeStiffness) => FrameSystem,
+  stop: () => boolean,
 ): RidgeStiffness | undefined {
   if (shelter.ridge === undefined) return undefined;
   let stiffness = ridgeStiffness(shelter, shelter.ridge, 100);
   if (shelter.ridge.member.kind !== 'cable') return stiffness;
   for (let pass = 0; pass < 2; pass++) {
-    const built = build(systemWith(stiffness));
+    goOn(stop);
+    const built = build(systemWith(stiffness), stop);
     const cases = casesOn(shelter, built.system);
     const heaviest = combinedLoads(shelter, cases.all).find((load) => load.sustained);
     if (heaviest === undefined) break;
-    const response = respond(built, heaviest, 'soaked');
+    const response = respond(built, heaviest, 'soaked', { cancelled: stop });
     const push = response.reactions.find((reaction) => reaction.side === 'crown')?.vertical ?? 0;
     stiffness = ridgeStiffness(shelter, shelter.ridge, Math.abs(push));
   }

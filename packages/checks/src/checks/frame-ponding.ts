@@ -11,7 +11,8 @@ function run(input: CheckInput): Finding[] {
   const roof = shelter.roof;
   if (roof.type !== 'bows') return [];
   if (!input.frame.ok) return [notChecked(framePonding.id, roof, input.frame.reason)];
-  const { ponding, film } = input.frame.analysis;
+  const { ponding, film, noPonding } = input.frame.analysis;
+  if (noPonding !== undefined) return [notChecked(framePonding.id, roof, noPonding)];
   if (ponding === undefined || film === undefined)
     return [notChecked(framePonding.id, roof, 'the roof has no film on it')];
   if (ponding.verdict === 'no answer')

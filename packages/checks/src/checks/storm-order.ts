@@ -1,4 +1,4 @@
-import type { Check, CheckInput } from '../check.ts';
+import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import type { FirstFailure } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -13,10 +13,7 @@ function run(input: CheckInput): Finding[] {
   const declared = sacrificialParts(shelter);
   const first = declared[0];
   if (first === undefined) return [];
-  if (gusts === undefined)
-    return [
-      notChecked(stormOrder.id, first, input.frame.ok ? 'the gusts were not asked for' : input.frame.reason),
-    ];
+  if (gusts === undefined) return [notChecked(stormOrder.id, first, whyNoGusts(input))];
   const goes = gusts.failures.find((failure) => failure.sacrificial);
   const stands = gusts.failures.find((failure) => !failure.sacrificial);
   if (goes === undefined)

@@ -1,4 +1,4 @@
-import type { Check, CheckInput } from '../check.ts';
+import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { sturdier } from '../levers.ts';
@@ -8,12 +8,7 @@ function run(input: CheckInput): Finding[] {
   return requirements
     .filter((entry) => entry.subject === 'gust')
     .map((entry) => {
-      if (input.gusts === undefined)
-        return notChecked(
-          withstand.id,
-          entry,
-          input.frame.ok ? 'the gusts were not asked for' : input.frame.reason,
-        );
+      if (input.gusts === undefined) return notChecked(withstand.id, entry, whyNoGusts(input));
       const { failures, upTo } = input.gusts;
       const first = failures.find((failure) => !failure.sacrificial);
       const stands = first?.gust ?? upTo;

@@ -32,7 +32,7 @@ export function analysisAtGust(shelter: Shelter, analysis: FrameAnalysis, gust: 
     const load = response.load.wind === undefined ? undefined : loads.get(response.load.id);
     return load === undefined
       ? response
-      : respond(analysis.states[response.condition], load, response.condition, searchBound);
+      : respond(analysis.states[response.condition], load, response.condition, { corrections: searchBound });
   });
   const { ridge } = shelter;
   return {

@@ -77,7 +77,8 @@ export function gustSweep(
   };
   const responseAt = (gust: number, load: CombinedLoad): Response => {
     const name = key(gust, load.id);
-    const found = known.get(name) ?? respond(analysis.states.service, load, 'service', searchBound);
+    const found =
+      known.get(name) ?? respond(analysis.states.service, load, 'service', { corrections: searchBound });
     known.set(name, found);
     return found;
   };

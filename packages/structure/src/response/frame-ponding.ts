@@ -1,6 +1,7 @@
 import type { CombinedLoad, LineLoad } from '../actions/load-case.ts';
 import { type CrownPocket, crownPocket } from '../film/crown-pocket.ts';
 import { waterWeight } from '../film/film-panel.ts';
+import { goOn } from '../stages.ts';
 import type { BuiltState, Response } from './response.ts';
 import { respond } from './solve.ts';
 
@@ -34,7 +35,13 @@ export interface FramePonding {
 /** Water steps as multiples of the first pocket. */
 const ladder = [0.02, 0.05, 0.1, 0.2, 0.35, 0.5, 0.7, 0.9, 1.05, 1.3, 1.7, 2.3, 3.2, 4.5, 6.5];
 
-export function framePonding(built: BuiltState, base: CombinedLoad, sag: number): FramePonding {
+/** Throws `Cancelled` when told to stop. */
+export function framePonding(
+  built: BuiltState,
+  base: CombinedLoad,
+  sag: number,
+  stop: () => boolean = () => false,
+): FramePonding {
   const { system } = built;
   const roofNodes = roofLineNodes(built);
   const still = roofNodes.map((node) => {
@@ -72,7 +79,8 @@ export function framePonding(built: BuiltState, base: CombinedLoad, sag: number)
   let previous = { water: 0, held: firstWater, fall: 0 };
   for (const multiple of ladder) {
     const water = multiple * firstWater;
-    const response = respond(built, waterOn(built, base, pocket, water), 'rain');
+    const response = respond(built, waterOn(built, base, pocket, water), 'rain', { cancelled: stop });
+    goOn(stop);
     if (response.status !== 'holds') {
       trail.push({
         water,

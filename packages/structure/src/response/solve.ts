@@ -5,20 +5,24 @@ import type { FrameSystem } from '../system/frame-system.ts';
 import type { BuiltState, Reaction, Response, ResponseStatus, SectionForce } from './response.ts';
 
 /** Springs the frame into place: for a sprung bow the locked-in state, for others the unloaded shape. */
-export function build(system: FrameSystem): BuiltState {
-  const result = solvePlaneFrame(system.model, {}, {});
+export function build(system: FrameSystem, cancelled?: () => boolean): BuiltState {
+  const result = solvePlaneFrame(system.model, {}, cancelled === undefined ? {} : { cancelled });
   return { system, result, status: statusOf(result) };
 }
 
-/**
- * The frame under one combination, starting from the state it was built in. `corrections` bounds the search
- * for a balance (the solver's own bound when left out); a search that runs out has no answer.
- */
+export interface RespondOptions {
+  /** Bounds the search for a balance (the solver's own bound when left out); one that runs out has no answer. */
+  readonly corrections?: number;
+  /** Asked between load steps; a search that is stopped has no answer either. */
+  readonly cancelled?: () => boolean;
+}
+
+/** The frame under one combination, starting from the state it was built in. */
 export function respond(
   built: BuiltState,
   load: CombinedLoad,
   condition: ConditionId,
-  corrections?: number,
+  { corrections, cancelled }: RespondOptions = {},
 ): Response {
   const { system } = built;
   const result = solvePlaneFrame(
@@ -28,6 +32,7 @@ export function respond(
       start: built.result.state,
       steps: 2,
       ...(corrections === undefined ? {} : { maxIterations: corrections }),
+      ...(cancelled === undefined ? {} : { cancelled }),
     },
   );
   return {
