@@ -3,6 +3,7 @@ import { format, type System } from '@tautline/quantity';
 import type {
   CableItem,
   Cover,
+  EndFrames,
   Foot,
   MemberItem,
   Posts,
@@ -99,6 +100,16 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
     });
     foot(brace.foot, `${name} anchor`);
   }
+  const { endFrames, doors = [] } = shelter;
+  if (endFrames) {
+    rows.push({ part: endFrames.id, words: endWords(endFrames, m) });
+    foot(endFrames.foot, 'Foot of end uprights');
+  }
+  for (const door of doors)
+    rows.push({
+      part: door.id,
+      words: `Door: ${m(door.width)} wide, ${m(door.height)} high, ${{ front: 'in the front end', back: 'in the back end', both: 'in both ends' }[door.end]}`,
+    });
   for (const cover of shelter.covers) rows.push({ part: cover.id, words: coverWords(cover, m) });
   for (const crop of shelter.crops)
     rows.push({
@@ -150,6 +161,11 @@ function coverWords(cover: Cover, m: (si: number) => string): string {
     cover.place === 'roof' ? `, ${m(cover.developedWidth)} wide along the arc` : `, up to ${m(cover.upTo)}`;
   const held = cover.fastening ? `, held by ${cover.fastening.title}` : '';
   return `${place}: ${cover.skin.title}${layers}${reach}${held}${weak(cover)}`;
+}
+
+function endWords(ends: EndFrames, m: (si: number) => string): string {
+  const rail = ends.rail ? `, a rail of ${ends.rail.member.title} ${m(ends.rail.height)} up` : '';
+  return `End frames: ${ends.uprights.length} uprights of ${ends.member.title} in each end${rail}`;
 }
 
 function thingWords(thing: Thing, m: (si: number) => string): string {

@@ -7,6 +7,12 @@ export {
   type CutPiece,
   cutBars,
 } from './charts/bars.ts';
+export {
+  type ScatterAxis,
+  type ScatterChart,
+  type ScatterPoint,
+  scatterChart,
+} from './charts/scatter.ts';
 export { type Described, describeParts } from './describe.ts';
 export { toDxf } from './output/dxf.ts';
 export { toSvg } from './output/svg.ts';
@@ -24,6 +30,7 @@ export { highlightPart } from './scene/halo.ts';
 export type * from './scene/shapes.ts';
 export { type Scene3d, type Segment, type Space, type Surface, scene3d } from './scene3d.ts';
 export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.ts';
+export { endView } from './views/end.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { planView } from './views/plan.ts';
 export { rangePlanView } from './views/range-plan.ts';

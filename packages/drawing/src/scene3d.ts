@@ -42,6 +42,7 @@ export function scene3d(shelter: Shelter): Scene3d {
     ...roofSegments(shelter),
     ...supportSegments(shelter),
     ...alongSegments(shelter),
+    ...endSegments(shelter),
     ...thingSegments(shelter),
   ];
   const surfaces = shelterSurfaces(shelter);
@@ -164,6 +165,19 @@ function alongSegments(shelter: Shelter): readonly Segment[] {
       .map(([a, b]) => segment(brace.id, brace.member, a as Space, b as Space));
   });
   return [...rails, ...braces];
+}
+
+/** Uprights and rails of both ends; a door is its opening, which the uprights show. */
+function endSegments({ endFrames: ends, length }: Shelter): readonly Segment[] {
+  if (!ends) return [];
+  const { rail } = ends;
+  return [0, length].flatMap((z) => [
+    ...ends.uprights.flatMap(({ x, height }) => [
+      segment(ends.id, ends.member, [x, 0, z], [x, height, z]),
+      ...footSegments(ends.foot, ends.member, x, z, 0),
+    ]),
+    ...(rail ? [segment(ends.id, rail.member, [rail.from, rail.height, z], [rail.to, rail.height, z])] : []),
+  ]);
 }
 
 /** Things under the roof as boxes of their own size: one bar each along the house. */

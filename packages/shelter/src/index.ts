@@ -2,6 +2,7 @@ export { type BowAsked, type BowFormed, type BowResult, bowShape } from './geome
 export { clearHeightAt, leastClearOver } from './geometry/headroom.ts';
 export { innerFilm } from './geometry/inner-film.ts';
 export {
+  crossingsAt,
   crownOf,
   heightAt,
   lengthOf,

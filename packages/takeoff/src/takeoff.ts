@@ -11,6 +11,7 @@ import {
   type TakeoffLine,
 } from './line.ts';
 import { coverLines } from './lines/covers.ts';
+import { doorLines, endFrameLines } from './lines/ends.ts';
 import { gutterLines } from './lines/gutters.ts';
 import { braceLines, postLines, railLines } from './lines/rails.ts';
 import { roofLines } from './lines/roof.ts';
@@ -36,6 +37,8 @@ export function takeoff(shelter: Shelter): Takeoff {
     ...shelter.braces.map(braceLines),
     ...shelter.covers.map((cover) => coverLines(cover, shelter.roof)),
     { lines: (shelter.gutters ?? []).flatMap((gutter) => gutterLines(gutter, shelter.length)), gaps: [] },
+    ...(shelter.endFrames ? [endFrameLines(shelter.endFrames)] : []),
+    ...(shelter.doors ?? []).map((door) => doorLines(door, shelter.endFrames)),
     framelessLines(shelter),
   ];
   const unmodelled = shelter.unmodelled

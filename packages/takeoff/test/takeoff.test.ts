@@ -185,6 +185,43 @@ describe('rails, posts and braces', () => {
     expect(line(of, 'frame/concrete-filling').total).toBeCloseTo(ring * 1.8 * 14, 12);
   });
 
+  it('ends: 2 uprights and a rail each, a door in both, 0.9 m by 2 m, its leaf of what the ends are of', () => {
+    const endFrames = {
+      id: 'end-frames',
+      origin,
+      member: board,
+      uprights: [
+        { x: 2, height: 2.5 },
+        { x: 4, height: 2.5 },
+      ],
+      foot: foot('hole', 0.5),
+      rail: { member: board, height: 2.2, from: 0.5, to: 5.5, origin },
+    };
+    const door = { id: 'door', origin, width: 0.9, height: 2, left: 2, end: 'both' as const };
+    const of = shelter({ endFrames, doors: [door] });
+    // Uprights 2.5 + 0.5; rails 5; heads 0.9; stiles 2; ledges 0.9; braces over half the height: sqrt(0.9² + 1²).
+    expect(pieces(line(of, 'frame/board'))).toEqual([
+      [3, 4],
+      [5, 2],
+      [0.9, 2],
+      [2, 4],
+      [0.9, 6],
+      [1.345362, 2],
+    ]);
+    expect(line(of, 'sundries/hinges').total).toBe(4);
+    // A rail level with the door's top is its head.
+    const level = shelter({
+      endFrames: { ...endFrames, rail: { ...endFrames.rail, height: 2 } },
+      doors: [door],
+    });
+    expect(line(level, 'frame/board').pieces?.some(({ note }) => note === 'door head')).toBe(false);
+    expect(
+      takeoff(shelter({ doors: [door] }))
+        .gaps.map(({ what }) => what)
+        .join(),
+    ).toContain('door is framed of');
+  });
+
   it('a ridge cable 3 m up over 12 m: 12 + 2·3·√2 + 2·0.5, six clips, two anchors', () => {
     const anchor = {
       id: 'screw',

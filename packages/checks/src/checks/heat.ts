@@ -43,8 +43,8 @@ function run(input: CheckInput): Finding[] {
   if (cover === undefined || cover.skin.kind === 'mesh') return [];
   if (shelter.unmodelled.some((entry) => entry.what.includes('roll up')))
     return [notChecked(heat.id, shelter, 'sides that roll up are not in the model')];
-  if (shelter.opening.ends === 'clad' && shelter.unmodelled.some((entry) => entry.what === 'a door'))
-    return [notChecked(heat.id, shelter, 'the doors in the ends are not in the model')];
+  if (shelter.opening.ends === 'clad' && shelter.doors !== undefined)
+    return [notChecked(heat.id, shelter, 'the ends have doors: nothing says whether they stand open')];
   const { sides, ends, porosity } = openings(shelter);
   if (sides > 0 && porosity < 1 && ends > 0)
     return [notChecked(heat.id, shelter, 'open ends beside screened sides are not covered by one balance')];

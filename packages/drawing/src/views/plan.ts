@@ -23,6 +23,7 @@ import {
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 import { type Anchor, numberParts } from './anchors.ts';
+import { doorsFromAbove, uprightsFromAbove } from './ends.ts';
 import {
   allPosts,
   allRails,
@@ -134,6 +135,10 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
     }
     const [a, b] = bracePlaces(shelter, brace)[0] as readonly [Point, Point];
     anchors.push({ part: brace.id, at: frame.at((a.x + b.x) / 2, (a.y + b.y) / 2), toward: point(0.3, 1) });
+  }
+  for (const piece of [uprightsFromAbove(shelter, frame), doorsFromAbove(shelter, frame)]) {
+    shapes.push(...piece.shapes);
+    anchors.push(...piece.anchors);
   }
   const body: Shape[] = [
     ...shapes,

@@ -1,5 +1,5 @@
 /** Members of the typical frame as the section shows them, with places to point at. */
-import { innerFilm, type Rail, type Shelter } from '@tautline/shelter';
+import { crossingsAt, innerFilm, type Rail, type Shelter } from '@tautline/shelter';
 import { breadthOf, depthOf } from '../describe.ts';
 import type { Frame } from '../scene/frame.ts';
 import { band, pointAlong } from '../scene/outline.ts';
@@ -56,7 +56,7 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
   if (depth * frame.scale > 3) shapes.push(polyline(roof.id, 'centre-line', frame.all(points)));
   if (roof.type === 'rafters' && roof.tie) {
     const y = roof.springing + roof.tie.height;
-    const cut = crossingsAt(points, y);
+    const cut = crossingsAt(roof.line, y);
     if (cut.length >= 2) {
       const ends = [point(Math.min(...cut), y), point(Math.max(...cut), y)];
       shapes.push(polygon(roof.id, 'member', frame.all(band(ends, depthOf(roof.tie.member)))));
@@ -91,15 +91,6 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     }
   }
   return { shapes, anchors };
-}
-
-/** Positions across where a line stands at a height; its own corners count. */
-function crossingsAt(points: readonly Point[], y: number): readonly number[] {
-  return points.flatMap((a, i) => {
-    if (Math.abs(a.y - y) < 1e-9) return [a.x];
-    const b = points[i + 1];
-    return b && (a.y - y) * (b.y - y) < 0 ? [a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)] : [];
-  });
 }
 
 /** The part of a line between two lengths along it. */

@@ -1,6 +1,7 @@
 import type { Shelter } from '@tautline/shelter';
 import type { Drawing, ViewOptions } from '../scene/shapes.ts';
 import { bendTemplateView } from './bend-template.ts';
+import { endView } from './end.ts';
 import { planView } from './plan.ts';
 import { sectionView } from './section.ts';
 import { settingOutView } from './setting-out.ts';
@@ -11,6 +12,7 @@ export const views = {
   section: sectionView,
   plan: planView,
   side: sideView,
+  end: endView,
   'setting-out': settingOutView,
   'bend-template': bendTemplateView,
 } as const satisfies Readonly<

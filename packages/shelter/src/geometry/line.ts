@@ -109,6 +109,15 @@ export function heightAt(line: readonly CurvePoint[], x: number): number | undef
   return height;
 }
 
+/** Places across the house where the line passes a height, its own corners counted, m. */
+export function crossingsAt(line: readonly CurvePoint[], y: number): readonly number[] {
+  return line.flatMap((a, n) => {
+    if (Math.abs(a.y - y) < 1e-9) return [a.x];
+    const b = line[n + 1];
+    return b && (a.y - y) * (b.y - y) < 0 ? [a.x + ((y - a.y) / (b.y - a.y)) * (b.x - a.x)] : [];
+  });
+}
+
 /** The line moved by (dx, dy). */
 export function moved(line: readonly CurvePoint[], dx: number, dy: number): CurvePoint[] {
   return line.map((point) => ({ ...point, x: point.x + dx, y: point.y + dy }));

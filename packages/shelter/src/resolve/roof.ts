@@ -8,6 +8,7 @@ import { factNode, factNodes, numberIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { readBows, readStations, type Seat } from './bows.ts';
 import { type Context, fasteningOf, marksOf } from './context.ts';
+import { readFoot } from './foot.ts';
 import { itemOf } from './items.ts';
 import { assume, missing, numberFact, problem, someLength } from './notes.ts';
 import { readRafters } from './rafters.ts';
@@ -69,6 +70,7 @@ function readCap(block: SpecNode, seat: Seat, context: Context): Cap | undefined
     origin: block.origin,
     ...marksOf(block),
     sheet,
+    foot: readFoot(block, 'cap/foot', 'bearing', context),
     spacing,
     stations,
     ...shape,

@@ -9,6 +9,7 @@ import { type Braced, readBrace, readGuys, readTies } from './braces.ts';
 import { readAcceptances, readCrop, readRequirements } from './claims.ts';
 import type { Context } from './context.ts';
 import { readCover, readOpening } from './covers.ts';
+import { readDoors, readEndFrames } from './end-frames.ts';
 import { assume, missing, type Notes, newNotes, numberFact, problem, within } from './notes.ts';
 import { readSidePosts, sidePostsBlock } from './posts.ts';
 import { readRoof } from './roof.ts';
@@ -85,6 +86,10 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     numberFact(notes, definition, 'orientation', { least: -2 * Math.PI, most: 2 * Math.PI }) ??
     assume(notes, 'shelter', 'orientation', 0, 'angle', 'the ridge runs north and south', definition.origin);
   const crops = factNodes(definition, 'crop').map((block) => readCrop(block, context));
+  const between = { roof, sidePosts: sides?.posts, ridge };
+  const doors = readDoors(between, context);
+  const endBlock = factNode(definition, 'end-frames');
+  const endFrames = endBlock && readEndFrames(endBlock, doors, between, context);
   const things = readThings(roof, context);
   const requirements = readRequirements(context);
   const acceptances = readAcceptances(context);
@@ -113,6 +118,8 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     acceptances,
     opening,
     ...(gutters.length === 0 ? {} : { gutters }),
+    ...(endFrames === undefined ? {} : { endFrames }),
+    ...(doors.length === 0 ? {} : { doors }),
     ...(irrigation === undefined ? {} : { irrigation }),
     ...(built === undefined ? {} : { built }),
     assumed: notes.assumed,

@@ -5,7 +5,6 @@ import type { Context } from './context.ts';
 
 /** Words of a shelter, with what is left out of the calculation. */
 const leftOut: Readonly<Record<string, string>> = {
-  'end-frames': 'end frames',
   gutter: 'the pieces of a gutter',
   irrigation: 'the pipes of the irrigation',
   season: 'the season it stands in',
@@ -25,15 +24,13 @@ const leftOutInside: readonly (readonly [block: string, fact: string, what: stri
   ['gutter', 'to', 'where a gutter leads its water'],
   ['cover', 'taped', 'taped laps'],
   ['cover', 'lap', 'the lap of two widths'],
-  ['ends', 'door', 'a door'],
   ['inflated', 'fan', 'the fan'],
-  ['cap', 'foot', 'what holds a cap down'],
 ];
 
 /** Words for which something has to be bought that no take-off counts. */
 const toBuy: ReadonlySet<string> = new Set([
-  ...['end-frames', 'gutter', 'irrigation'],
-  ...['rolled', 'taped', 'door', 'fan', 'foot'],
+  ...['gutter', 'irrigation'],
+  ...['rolled', 'taped', 'fan', 'foot'],
 ]);
 
 export function noteUnmodelled(context: Context): void {

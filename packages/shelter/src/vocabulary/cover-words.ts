@@ -1,7 +1,7 @@
 /** What can be said of coverings, of what grows under them, and of the house around them. */
 import type { Entry } from './entry.ts';
 import { sacrificial } from './shared.ts';
-import { fact, needed, several, skins } from './write.ts';
+import { fact, members, needed, skins } from './write.ts';
 
 export const cover: Entry = fact(
   'cover',
@@ -83,13 +83,24 @@ export const ends: Entry = fact(
   'ends clad { door 3 ft by 6 ft 6 in }',
   {
     facts: [
-      fact(
-        'door',
-        '{width: length} by {height: length}',
-        'A door in one end.',
-        'door 3 ft by 6 ft 6 in',
-        several,
-      ),
+      fact('door', '{width: length} by {height: length}', 'A door in one end.', 'door 3 ft by 6 ft 6 in', {
+        many: true,
+        facts: [
+          fact(
+            'from',
+            'side {value: length}',
+            'Distance of its opening from the left side, seen from the front. Left out, it is in the middle.',
+            'from side 1 ft',
+          ),
+          fact(
+            'at',
+            '{value: word front|back|both-ends}',
+            'The end it is in; the front when left out.',
+            'at both-ends',
+          ),
+          fact('of', `{item: item ${members}}`, 'What its leaf is framed of.', 'of lumber-1x4'),
+        ],
+      }),
     ],
   },
 );

@@ -1,0 +1,136 @@
+/** The front end seen from outside: how it is framed, clad and entered. */
+import { format } from '@tautline/quantity';
+import type { Shelter } from '@tautline/shelter';
+import { describeParts } from '../describe.ts';
+import { placeBalloons } from '../scene/balloons.ts';
+import { boundsOf } from '../scene/bounds.ts';
+import type { Measured } from '../scene/dimension.ts';
+import { type Frame, frameFor } from '../scene/frame.ts';
+import { hatch } from '../scene/outline.ts';
+import { type Drawing, path, point, polygon, type Shape, type ViewOptions } from '../scene/shapes.ts';
+import { finishSheet } from '../scene/sheet.ts';
+import { surroundDimensions } from '../scene/surround.ts';
+import { numberParts, type Piece } from './anchors.ts';
+import { endPieces } from './ends.ts';
+import { groundLine } from './ground.ts';
+import { bracePieces, postPieces, roofPiece } from './section-frame.ts';
+import { skinStyle } from './section-skins.ts';
+
+/** Elevation of the front end; undefined where nothing is said of the ends but that they are open. */
+export function endView(shelter: Shelter, options: ViewOptions): Drawing | undefined {
+  if (!shelter.endFrames && !shelter.doors && !shelter.covers.some(({ place }) => place === 'ends'))
+    return undefined;
+  const { roof } = shelter;
+  const xs = roof.line.map((p) => p.x);
+  const top = Math.max(...roof.line.map((p) => p.y));
+  const frame = frameFor(shelter.width, top, 560, 400);
+  const beyond = 0.09 * shelter.width + 0.15;
+  const ends = { ...shelter, braces: shelter.braces.filter(({ plane }) => plane === 'across') };
+  const pieces: readonly Piece[] = [
+    endSkins(shelter, frame),
+    postPieces(shelter, frame),
+    bracePieces(ends, frame),
+    roofPiece(shelter, frame),
+    endPieces(shelter, frame),
+  ];
+  const body: Shape[] = [
+    ...groundLine(frame, Math.min(0, ...xs) - beyond, Math.max(shelter.width, ...xs) + beyond),
+    ...pieces.flatMap((piece) => piece.shapes),
+  ];
+  body.push(...endDimensions(shelter, frame, body, options));
+  const described = describeParts(shelter, options.system);
+  const { key, tags } = numberParts(
+    described,
+    pieces.flatMap((piece) => piece.anchors),
+  );
+  body.push(...placeBalloons(tags, body));
+  return finishSheet(body, {
+    view: 'end',
+    title: `${shelter.name}: front end`,
+    subtitle: 'Seen from outside, left side at the left.',
+    description: described.map(({ words }) => words).join('. '),
+    labels: described.map(({ part, words }) => ({ part, label: words })),
+    key,
+    notes: ['Sizes to centre lines; of doors, the opening.'],
+    scale: frame.scale,
+    system: options.system,
+  });
+}
+
+/** Film or mesh of the ends, between its lower and upper edge and under the roof line. */
+function endSkins(shelter: Shelter, frame: Frame): Piece {
+  const pieces = shelter.covers.flatMap((cover): Piece[] => {
+    if (cover.place !== 'ends') return [];
+    const under = shelter.roof.line.map(({ x, y }) =>
+      point(x, Math.max(cover.from, cover.upTo > 0 ? Math.min(y, cover.upTo) : y)),
+    );
+    const [first, last] = [under[0], under.at(-1)];
+    if (!first || !last) return [];
+    const outline = frame.all([point(first.x, cover.from), ...under, point(last.x, cover.from)]);
+    const strokes =
+      skinStyle(cover) === 'mesh'
+        ? [...hatch(outline, 45, 9), ...hatch(outline, -45, 9)]
+        : hatch(outline, -60, 40).filter((_, i) => i % 3 === 0);
+    const at = frame.at(shelter.width * 0.22, (cover.from + cover.upTo) / 2);
+    return [
+      {
+        shapes: [
+          path(cover.id, skinStyle(cover) === 'mesh' ? 'mesh-hatch' : 'film-hatch', strokes),
+          polygon(cover.id, skinStyle(cover), outline),
+        ],
+        anchors: [{ part: cover.id, at, toward: point(-1, -0.4) }],
+      },
+    ];
+  });
+  return {
+    shapes: pieces.flatMap(({ shapes }) => shapes),
+    anchors: pieces.flatMap(({ anchors }) => anchors),
+  };
+}
+
+function endDimensions(
+  shelter: Shelter,
+  frame: Frame,
+  drawn: readonly Shape[],
+  { system }: ViewOptions,
+): readonly Shape[] {
+  const { width, endFrames, doors = [], roof } = shelter;
+  const measured = (
+    part: string,
+    name: string,
+    from: readonly [number, number],
+    to: readonly [number, number],
+  ): Measured => {
+    const value = Math.abs(to[0] - from[0]) + Math.abs(to[1] - from[1]);
+    const words = `${name} ${format(value, 'length', system)}`;
+    return { part, name, value, text: words, from: frame.at(...from), to: frame.at(...to) };
+  };
+  const below = [
+    measured(shelter.id, 'width', [0, 0], [width, 0]),
+    ...doors.flatMap((door) => [
+      ...(door.left > 1e-3 ? [measured(door.id, 'door from side', [0, 0], [door.left, 0])] : []),
+      measured(door.id, 'door', [door.left, 0], [door.left + door.width, 0]),
+    ]),
+    ...(endFrames?.uprights ?? [])
+      .filter(({ x }) => !doors.some(({ left, width: wide }) => near(x, left) || near(x, left + wide)))
+      .map(({ x }) => measured('end-frames', 'upright', [0, 0], [x, 0])),
+  ];
+  const left = doors.map((door) => measured(door.id, 'door', [door.left, 0], [door.left, door.height]));
+  const crown = roof.line.reduce((best, p) => (p.y > best.y ? p : best));
+  const right = [
+    { ...measured(roof.id, 'height', [crown.x, 0], [crown.x, crown.y]), from: frame.at(width, 0) },
+    ...(endFrames?.rail
+      ? [
+          measured(
+            'end-frames',
+            'end rail',
+            [endFrames.rail.to, 0],
+            [endFrames.rail.to, endFrames.rail.height],
+          ),
+        ]
+      : []),
+  ];
+  return surroundDimensions(boundsOf(drawn), { below, left, right });
+}
+
+const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
