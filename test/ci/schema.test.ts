@@ -9,9 +9,9 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 const schema = JSON.parse(readFileSync(`${root}packages/cli/schema/check.schema.json`, 'utf8')) as object;
 const validate = new Ajv2020({ allErrors: true, strict: true }).compile(schema);
 
-async function printed(...paths: string[]): Promise<unknown> {
+async function printed(...asked: string[]): Promise<unknown> {
   let out = '';
-  await run(['check', ...paths, '--format', 'json', '--on', '2026-11-25'], {
+  await run(['check', ...asked, '--format', 'json', '--on', '2026-11-25'], {
     out: (text) => {
       out += text;
     },
@@ -24,7 +24,7 @@ describe('schema of check --format json', () => {
   it.each(['bed-arch', 'bed-arch-flawed', 'screen-house-flawed', 'green-pole', 'seedling-cap', 'row-arch'])(
     'holds for %s',
     async (name) => {
-      const summary = await printed(`${root}examples/${name}.shelter`);
+      const summary = await printed(`${root}examples/${name}.shelter`, '--timings');
       expect(validate(summary), JSON.stringify(validate.errors, null, 1)).toBe(true);
     },
   );

@@ -59,7 +59,7 @@ export interface Verdicts {
 export function verdictsOf(
   workspace: LoadedWorkspace,
   on: string | undefined,
-  options: Pick<EvaluateOptions, 'tier' | 'gusts'> = {},
+  options: Pick<EvaluateOptions, 'tier' | 'gusts' | 'clock'> = {},
 ): Verdicts {
   const problems: PlacedProblem[] = [...workspace.problems];
   const tell = (found: readonly Problem[]): void => {

@@ -14,8 +14,8 @@ import { dayOf, needPaths, oneOf, shardOf, threadsOf, unitsAsked } from './flags
 export const check: Command = {
   name: 'check',
   usage:
-    'check PATHS... [--format text|json|sarif|junit|github] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all] [--full]',
-  does: 'Tells for every shelter what holds, what fails and what was not checked. With --shard 2/5, only of the second of five equal parts of the files. With --full, also of the whole house in space.',
+    'check PATHS... [--format text|json|sarif|junit|github] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all] [--full] [--timings]',
+  does: 'Tells for every shelter what holds, what fails and what was not checked. With --shard 2/5, only of the second of five equal parts of the files. With --full, also of the whole house in space. With --timings, what each stage of the analysis took.',
   options: {
     format: { type: 'string' },
     'fail-on': { type: 'string' },
@@ -25,6 +25,7 @@ export const check: Command = {
     on: { type: 'string' },
     all: { type: 'boolean' },
     full: { type: 'boolean' },
+    timings: { type: 'boolean' },
   },
   async run(args, output, machine) {
     const format = oneOf(args, 'format', ['text', 'json', 'sarif', 'junit', 'github'] as const, 'text');
@@ -32,7 +33,11 @@ export const check: Command = {
     const system = unitsAsked(args);
     const found = await shelterFiles(needPaths(args, 'which files or folders to check'));
     const files = shardOf(args, found);
-    const tasks = checkTasks(files, dayOf(args), system, args.flags['full'] === true);
+    const tasks = checkTasks(files, dayOf(args), {
+      system,
+      full: args.flags['full'] === true,
+      timings: args.flags['timings'] === true,
+    });
     const stopped = tasks.length > 1 ? machine.untilStopped() : undefined;
     const results = await runTasks(tasks, {
       machine: { ...machine, threads: threadsOf(args, machine) },

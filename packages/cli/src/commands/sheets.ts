@@ -26,7 +26,7 @@ export const sheets: Command = {
     const out = typeof args.flags['out'] === 'string' ? args.flags['out'] : 'out';
     const files = await shelterFiles(needPaths(args, 'which files or folders to put on sheets'));
     const verdicts = verdictsOf(await load(files), dayOf(args));
-    const summary = summarise(verdicts, unitsAsked(args));
+    const summary = summarise(verdicts, { system: unitsAsked(args) });
     await mkdir(out, { recursive: true });
     const made: Sheet[] = [];
     for (const [index, verdict] of verdicts.shelters.entries()) {

@@ -38,6 +38,8 @@ export interface ShownShelter {
     readonly why: string;
   }[];
   readonly notChecked: readonly { readonly id: string; readonly reason: string }[];
+  /** Only when asked for, for it differs from run to run. */
+  readonly stages?: readonly { readonly stage: string; readonly seconds: number; readonly ranOut?: number }[];
 }
 
 export interface ShownProblem {
@@ -54,18 +56,24 @@ export interface CheckSummary {
   readonly problems: readonly ShownProblem[];
 }
 
+export interface SummaryWishes {
+  readonly system?: System | undefined;
+  readonly timings?: boolean;
+}
+
 /** Everything in the units asked for, or each shelter in its own. */
-export function summarise(verdicts: Verdicts, system?: System): CheckSummary {
+export function summarise(verdicts: Verdicts, { system, timings = false }: SummaryWishes = {}): CheckSummary {
   return {
     files: verdicts.workspace.files.filter((file) => file.asked).length,
     shelters: verdicts.shelters.map((verdict) =>
-      shownShelter(verdict, system ?? unitsOf(verdict.loaded.world)),
+      shownShelter(verdict, system ?? unitsOf(verdict.loaded.world), timings),
     ),
     problems: verdicts.problems.map(shownProblem),
   };
 }
 
-function shownShelter(verdict: Verdict, system: System): ShownShelter {
+function shownShelter(verdict: Verdict, system: System, timings: boolean): ShownShelter {
+  const stages = timings ? verdict.evaluation?.stages : undefined;
   return {
     name: verdict.loaded.name,
     file: shownPath(verdict.loaded.uri),
@@ -82,6 +90,9 @@ function shownShelter(verdict: Verdict, system: System): ShownShelter {
       why: assumed.why,
     })),
     notChecked: verdict.evaluation?.notChecked ?? [],
+    ...(stages === undefined
+      ? {}
+      : { stages: stages.map((stage) => ({ ...stage, seconds: Number(stage.seconds.toFixed(3)) })) }),
   };
 }
 

@@ -33,6 +33,10 @@ function shelterLines(shelter: ShownShelter, all: boolean): string[] {
   lines.push(
     `  ${plural(passing, 'check')} passed, ${shelter.assumed.length} values assumed, ${shelter.notChecked.length} things not checked${all ? ':' : ' (--all lists them).'}`,
   );
+  for (const { stage, seconds, ranOut } of shelter.stages ?? [])
+    lines.push(
+      `    took  ${stage}  ${seconds.toFixed(3)} s${ranOut === undefined ? '' : `, more than the ${ranOut} s it may`}`,
+    );
   if (all) {
     for (const entry of shelter.assumed)
       lines.push(`    assumed  ${entry.part} ${entry.fact} = ${entry.value}: ${entry.why}`);
