@@ -8,7 +8,7 @@ import { run } from '../../packages/cli/src/index.ts';
 export const day = '2026-11-25';
 
 /** Nothing of the machine's own git settings reaches the test. */
-const environment = () => ({
+export const environment = () => ({
   ...process.env,
   GIT_CONFIG_GLOBAL: '/dev/null',
   GIT_CONFIG_NOSYSTEM: '1',
