@@ -1,7 +1,8 @@
 /** What every part takes of its limit at one gust: the same limits that put the first-failure gusts in order. */
 import type { Shelter } from '@tautline/shelter';
 import { analysisAtGust, blowsForStrength, type FrameAnalysis } from '@tautline/structure';
-import { measured, scaledByPressure } from './gust.ts';
+import { measured } from './gust-parts.ts';
+import { scaledByPressure } from './gust-pressure.ts';
 
 export interface GustUse {
   readonly part: string;

@@ -1,5 +1,5 @@
 import { bearingCapacity, type GroundResult, groundAllowedAt, type Step, stubUplift } from '@tautline/loads';
-import type { Foot, MemberItem, Rail, Site } from '@tautline/shelter';
+import type { Foot, MemberItem, Rail, Shelter, Site } from '@tautline/shelter';
 import { depthOf, gravity } from '@tautline/structure';
 import type { NoHold } from './ground.ts';
 
@@ -10,6 +10,16 @@ export interface Sinking {
   readonly source: string;
   /** What carries, in words. */
   readonly what: string;
+}
+
+/** A baseboard that the bows of a shelter stand on, and how far apart they do. */
+export interface Boards {
+  readonly rail: Rail;
+  readonly spacing: number;
+}
+
+export function boardsUnder({ baseboards, roof }: Shelter): Boards | undefined {
+  return baseboards === undefined ? undefined : { rail: baseboards, spacing: roof.spacing };
 }
 
 /** Side of the square with the area of a circle, m. */
@@ -26,7 +36,7 @@ export function footSinking(
   foot: Foot,
   member: MemberItem,
   site: Site,
-  boards: { readonly rail: Rail; readonly spacing: number } | undefined,
+  boards: Boards | undefined,
 ): Sinking | NoHold {
   const { soil, basis } = site;
   if (soil === 'rock') return { reason: 'feet on rock are not covered' };

@@ -1,4 +1,19 @@
-import type { Origin } from '@tautline/shelter';
+import type { Origin, Part } from '@tautline/shelter';
+import type { Measure } from '@tautline/structure';
+
+/** A part that can give way, and by which check. */
+export interface Ranked {
+  readonly part: Pick<Part, 'id' | 'origin'>;
+  /** What gives, e.g. 'the bow bends past its strength'. */
+  readonly what: string;
+  readonly check: string;
+  readonly sacrificial: boolean;
+}
+
+/** A part with its share of its limit in a response of the frame. */
+export interface Measured extends Ranked {
+  readonly measure: Measure;
+}
 
 /** A part and the gust that brings it to its limit. */
 export interface FirstFailure {

@@ -31,17 +31,24 @@ export function mostPressed(
 ): PressedUse | undefined {
   const { material } = member;
   const metal = material.family === 'steel' || material.family === 'aluminium';
-  let worst: PressedUse | undefined;
-  for (const load of loads) {
-    const limit = memberLimit(site, member, load.steady ? 'steady' : 'gust', wet);
+  const limitsOf = (steady: boolean): Pick<PressedUse, 'limit' | 'column'> => {
+    const limit = memberLimit(site, member, steady ? 'steady' : 'gust', wet);
     const column = columnStress({
       family: material.family,
       basis: site.basis,
       slenderness,
       modulus:
-        load.steady && material.longTermModulus < material.modulus ? material.longTermModulus : limit.modulus,
+        steady && material.longTermModulus < material.modulus ? material.longTermModulus : limit.modulus,
       shortColumn: metal ? material.bendingStrength : limit.axial,
     });
+    return { limit, column };
+  };
+  const known = new Map<boolean, ReturnType<typeof limitsOf>>();
+  let worst: PressedUse | undefined;
+  for (const load of loads) {
+    const limits = known.get(load.steady) ?? limitsOf(load.steady);
+    known.set(load.steady, limits);
+    const { limit, column } = limits;
     const both = thrustAndBending({
       axial: load.thrust / sectionOf(member).area / column.stress,
       bending: load.bending / limit.bending,

@@ -1,5 +1,5 @@
 import { type ColumnStress, columnStress } from '@tautline/loads';
-import { type Bows, lengthOf, type Rafters } from '@tautline/shelter';
+import { type Bows, lengthOf, type Rafters, type Shelter } from '@tautline/shelter';
 import { type FrameAnalysis, lockedIn, type Response, relaxedShare, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -10,8 +10,7 @@ import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
 
 /** Places along the frame that are held to their neighbours, from end to end, m. */
-function heldPlaces(input: CheckInput, frame: Bows | Rafters): readonly number[] {
-  const { purlins, ridge } = input.shelter;
+function heldPlaces({ purlins, ridge }: Shelter, frame: Bows | Rafters): readonly number[] {
   const total = lengthOf(frame.line);
   const lines = [...purlins, ...(ridge?.tied === true ? [ridge] : [])].flatMap((rail) =>
     rail.lines.flatMap((line) => (line.s === undefined ? [] : [line.s])),
@@ -29,8 +28,7 @@ interface Stretch {
   readonly factor: number;
 }
 
-function stretches(input: CheckInput, frame: Bows | Rafters): readonly Stretch[] {
-  const places = heldPlaces(input, frame);
+function stretches(places: readonly number[], frame: Bows | Rafters): readonly Stretch[] {
   const clamped = frame.foot?.fixity === 'clamped';
   return places.slice(1).map((to, index) => ({
     from: places[index]!,
@@ -55,31 +53,41 @@ function interaction(axial: number, bending: number): number {
   return (axial < 1 ? axial * (1.5 - 0.5 * axial) : axial) + bending * bending;
 }
 
-function worstOf(input: CheckInput, frame: Bows | Rafters, analysis: FrameAnalysis): Found | undefined {
-  const { site } = input.shelter;
+/**
+ * The stretch that is used most in a response, as a function of it; undefined where nothing but its feet holds
+ * the frame along the house.
+ */
+export function bucklingIn(
+  shelter: Shelter,
+  frame: Bows | Rafters,
+  states: FrameAnalysis['states'],
+): ((response: Response) => Found | undefined) | undefined {
+  const places = heldPlaces(shelter, frame);
+  if (places.length === 2) return undefined;
+  const { site } = shelter;
   const { member } = frame;
   const { area } = sectionOf(member);
   const metal = member.material.family === 'steel' || member.material.family === 'aluminium';
-  const limits = {
-    steady: memberLimit(site, member, 'steady'),
-    gust: memberLimit(site, member, 'gust'),
-  };
-  let worst: Found | undefined;
-  for (const response of analysis.responses) {
-    if (response.load.use === 'service' || response.status !== 'holds' || response.condition === 'built')
-      continue;
-    const steady = response.load.sustained;
-    const limit = steady ? limits.steady : limits.gust;
-    const built = lockedIn(analysis.states[response.condition]);
-    for (const stretch of stretches(input, frame)) {
-      const column = columnStress({
+  const standing = (steady: boolean) => {
+    const limit = memberLimit(site, member, steady ? 'steady' : 'gust');
+    return stretches(places, frame).map((stretch) => ({
+      stretch,
+      limit,
+      column: columnStress({
         family: member.material.family,
         basis: site.basis,
         slenderness: (stretch.factor * (stretch.to - stretch.from)) / leastRadius(member),
         // A load that stays meets the modulus that is left after years.
         modulus: limit.modulus * (steady ? relaxedShare(member) : 1),
         shortColumn: metal ? member.material.bendingStrength : limit.axial,
-      });
+      }),
+    }));
+  };
+  const columns = { steady: standing(true), gust: standing(false) };
+  return (response) => {
+    const built = lockedIn(states[response.condition]);
+    let worst: Found | undefined;
+    for (const { stretch, limit, column } of response.load.sustained ? columns.steady : columns.gust) {
       const euler = column.steps[0]?.value ?? column.stress;
       response.forces.forEach((force, index) => {
         if (force.part !== frame.id || force.axial >= 0) return;
@@ -94,6 +102,21 @@ function worstOf(input: CheckInput, frame: Bows | Rafters, analysis: FrameAnalys
           worst = { use, stretch, response, thrust: -force.axial, locked, bending, limit, column };
       });
     }
+    return worst;
+  };
+}
+
+/** The response and stretch that is used most of all combinations for strength. */
+function worstOf(
+  responses: readonly Response[],
+  used: (response: Response) => Found | undefined,
+): Found | undefined {
+  let worst: Found | undefined;
+  for (const response of responses) {
+    if (response.load.use === 'service' || response.status !== 'holds' || response.condition === 'built')
+      continue;
+    const found = used(response);
+    if (found !== undefined && (worst === undefined || found.use > worst.use)) worst = found;
   }
   return worst;
 }
@@ -102,7 +125,9 @@ function run(input: CheckInput): Finding[] {
   const { roof } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   if (!input.frame.ok) return [notChecked(bowBuckling.id, roof, input.frame.reason)];
-  if (heldPlaces(input, roof).length === 2) {
+  const { analysis } = input.frame;
+  const used = bucklingIn(input.shelter, roof, analysis.states);
+  if (used === undefined) {
     return [
       notChecked(
         bowBuckling.id,
@@ -111,7 +136,7 @@ function run(input: CheckInput): Finding[] {
       ),
     ];
   }
-  const worst = worstOf(input, roof, input.frame.analysis);
+  const worst = worstOf(analysis.responses, used);
   return worst === undefined
     ? [notChecked(bowBuckling.id, roof, 'no combination presses the frame along its length')]
     : [told(roof, worst)];

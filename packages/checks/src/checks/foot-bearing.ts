@@ -4,7 +4,7 @@ import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import { type FrameFoot, frameFeet, postWeight, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
-import { footSinking } from '../ground-sinking.ts';
+import { boardsUnder, footSinking } from '../ground-sinking.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setQuantity } from '../slots.ts';
 
@@ -55,8 +55,8 @@ const mostDown = <T extends PostLoad>(loads: readonly T[]): T | undefined =>
   );
 
 function run(input: CheckInput): Finding[] {
-  const { site, baseboards, roof } = input.shelter;
-  const boards = baseboards === undefined ? undefined : { rail: baseboards, spacing: roof.spacing };
+  const { site } = input.shelter;
+  const boards = boardsUnder(input.shelter);
   return pressed(input).map((entry) => {
     if ('verdict' in entry) return entry;
     const { held, load, loadCase, end } = entry;

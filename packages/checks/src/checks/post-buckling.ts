@@ -1,5 +1,5 @@
 import type { Posts, Shelter, Site } from '@tautline/shelter';
-import { type CableEnd, sectionOf } from '@tautline/structure';
+import { type CableEnd, type Response, sectionOf } from '@tautline/structure';
 import { bracedAlong } from '../bracing.ts';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput } from '../check.ts';
@@ -11,6 +11,29 @@ import { mostPressed, type Pressed } from '../pressed.ts';
 import { inSoil } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
+
+/** Slenderness of posts along the house; undefined where nothing holds them upright. */
+export function postSlenderness(
+  shelter: Shelter,
+  posts: Posts,
+): { readonly factor: number; readonly slenderness: number } | undefined {
+  const braced = bracedAlong(shelter);
+  if (!braced && posts.foot.fixity !== 'clamped') return undefined;
+  const factor = braced ? 1 : 2.1;
+  return { factor, slenderness: (factor * posts.height) / leastRadius(posts.member) };
+}
+
+/** Thrust and bending along the posts of the typical frame in one response. */
+export function pressedIn(posts: Posts, response: Response): readonly Pressed[] {
+  return response.forces
+    .filter((force) => force.part === posts.id && force.axial < 0)
+    .map((force) => ({
+      thrust: -force.axial,
+      bending: stressAt(posts.member, response, force).bendingStress,
+      loadCase: response.load.title,
+      steady: response.load.sustained,
+    }));
+}
 
 function onPosts(
   site: Site,
@@ -24,11 +47,10 @@ function onPosts(
   const { member } = posts;
   const section = sectionOf(member);
   const braced = bracedAlong(shelter);
-  const clamped = posts.foot.fixity === 'clamped';
-  if (!braced && !clamped)
+  const slender = postSlenderness(shelter, posts);
+  if (slender === undefined)
     return notChecked(postBuckling.id, posts, 'nothing holds the posts upright along the house: see racking');
-  const factor = braced ? 1 : 2.1;
-  const slenderness = (factor * posts.height) / leastRadius(member);
+  const { factor, slenderness } = slender;
   const worst = mostPressed(site, member, slenderness, inSoil(posts.foot), loads);
   if (worst === undefined) return notChecked(postBuckling.id, posts, 'nothing presses on the posts');
   const stress = worst.load.thrust / section.area;
@@ -94,18 +116,7 @@ function run(input: CheckInput): Finding[] {
     else {
       const loads = input.frame.analysis.responses
         .filter((response) => response.load.use !== 'service' && response.status === 'holds')
-        .flatMap((response) =>
-          response.forces
-            .filter((force) => force.part === sidePosts.id && force.axial < 0)
-            .map(
-              (force): Pressed => ({
-                thrust: -force.axial,
-                bending: stressAt(sidePosts.member, response, force).bendingStress,
-                loadCase: response.load.title,
-                steady: response.load.sustained,
-              }),
-            ),
-        );
+        .flatMap((response) => pressedIn(sidePosts, response));
       findings.push(
         loads.length === 0
           ? notChecked(postBuckling.id, sidePosts, 'no combination presses the posts down')

@@ -2,6 +2,7 @@ import { claddingSuction } from '@tautline/loads';
 import {
   type Cover,
   lengthOf,
+  type MemberItem,
   quantityValue,
   type Rail,
   type SheetItem,
@@ -73,42 +74,80 @@ function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Finding[] {
   ];
 }
 
-/** A purlin between two frames under the suction or pressure on the sheets it holds. */
+interface PurlinLoad {
+  /** Wind and weight on the sheets, Pa; down where that is the larger. */
+  readonly pressure: number;
+  readonly down: boolean;
+  readonly load: number;
+  readonly moment: number;
+  readonly weak: number;
+  readonly stress: number;
+}
+
+/** A purlin between two frames under the sheets it holds; `scale` multiplies the wind pressure. */
+function purlinLoad(
+  shelter: Shelter,
+  rail: Rail,
+  member: MemberItem,
+  cover: Cover,
+  breadth: number,
+  scale: number,
+): PurlinLoad {
+  const { site } = shelter;
+  const edge = claddingSuction(site, windShape(shelter)).zones.find((zone) => zone.place === 'edge');
+  const factor = scale * windFactor(site);
+  const up = factor * Math.max(0, -(edge?.suction ?? 0));
+  const pressed = factor * (edge?.pressure ?? 0) + coverWeight(cover) + site.groundSnow;
+  const down = pressed >= up;
+  const pressure = Math.max(up, pressed);
+  const load = pressure * breadth + (down ? weightPerLength(member) : 0);
+  const moment = (load * rail.span ** 2) / 8;
+  // A purlin lies flat or on edge as it comes: the weaker way counts.
+  const { section } = member;
+  const weak =
+    section.shape === 'rectangle'
+      ? (Math.max(section.depth, section.breadth) * Math.min(section.depth, section.breadth) ** 2) / 6
+      : sectionOf(member).sectionModulus;
+  return { pressure, down, load, moment, weak, stress: moment / weak };
+}
+
+/** The purlins under sheets with their share of the limit when the wind pressure is multiplied by a factor. */
+export function purlinUses(
+  shelter: Shelter,
+): readonly { readonly rail: Rail; readonly sheet: SheetItem; readonly use: (factor: number) => number }[] {
+  return shelter.covers.flatMap((cover) => {
+    const { skin } = cover;
+    if (cover.place !== 'roof' || skin.kind !== 'sheet' || shelter.purlins.length === 0) return [];
+    const breadth = widest(sheetLines(shelter));
+    return shelter.purlins.flatMap((rail) => {
+      const { member } = rail;
+      if (member.kind === 'cable') return [];
+      const { bending } = memberLimit(shelter.site, member, 'gust', true);
+      const use = (factor: number): number =>
+        purlinLoad(shelter, rail, member, cover, breadth, factor).stress / bending;
+      return [{ rail, sheet: skin, use }];
+    });
+  });
+}
+
 function onPurlin(shelter: Shelter, rail: Rail, cover: Cover, breadth: number): Finding {
   const { member } = rail;
   if (member.kind === 'cable') return notChecked(purlinSpan.id, rail, 'sheets on a cable are not covered');
-  const { site } = shelter;
-  const zones = claddingSuction(site, windShape(shelter)).zones;
-  const edge = zones.find((zone) => zone.place === 'edge');
-  const factor = windFactor(site);
-  const up = factor * Math.max(0, -(edge?.suction ?? 0));
-  const down = factor * (edge?.pressure ?? 0) + coverWeight(cover) + site.groundSnow;
-  const pressure = Math.max(up, down);
-  const load = pressure * breadth + (down >= up ? weightPerLength(member) : 0);
-  const moment = (load * rail.span ** 2) / 8;
-  const section = sectionOf(member);
-  // A purlin lies flat or on edge as it comes: the weaker way counts.
-  const weak =
-    member.section.shape === 'rectangle'
-      ? (Math.max(member.section.depth, member.section.breadth) *
-          Math.min(member.section.depth, member.section.breadth) ** 2) /
-        6
-      : section.sectionModulus;
-  const stress = moment / weak;
-  const limit = memberLimit(site, member, 'gust', true);
+  const { pressure, down, load, moment, weak, stress } = purlinLoad(shelter, rail, member, cover, breadth, 1);
+  const limit = memberLimit(shelter.site, member, 'gust', true);
   return judge({
     id: purlinSpan.id,
     part: rail,
     utilisation: stress / limit.bending,
     demand: measured(stress, 'stress'),
     capacity: measured(limit.bending, 'stress'),
-    loadCase: down >= up ? 'pressure on the sheets' : 'suction on the sheets',
+    loadCase: down ? 'pressure on the sheets' : 'suction on the sheets',
     message: [
       `The purlin of ${member.title} spans `,
       measured(rail.span, 'length'),
       ' and is stressed to ',
       measured(stress, 'stress'),
-      down >= up ? ' by pressure on the sheets' : ' by suction on the sheets',
+      down ? ' by pressure on the sheets' : ' by suction on the sheets',
       '; it may take ',
       measured(limit.bending, 'stress'),
       '.',

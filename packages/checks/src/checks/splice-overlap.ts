@@ -1,3 +1,4 @@
+import type { Bows, JointUse, Rafters, Shelter } from '@tautline/shelter';
 import { depthOf, type Response } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -30,11 +31,35 @@ function bendingAt(
   return worst;
 }
 
+/** The joints along a frame that hold their pieces over a length. */
+export function slidingJoints(roof: Bows | Rafters): readonly JointUse[] {
+  return roof.joints.filter((joint) => sliding.includes(joint.item.form));
+}
+
+/** Pressure at the ends of an overlap from bending as a couple over it, Pa. */
+function endPressure(moment: number, width: number, insertion: number): number {
+  return (6 * moment) / (width * insertion ** 2);
+}
+
+/** Share of its limit that a joint takes in one response; undefined where that is not known. */
+export function overlapUse(
+  { site }: Shelter,
+  roof: Bows | Rafters,
+  joint: JointUse,
+  response: Response,
+): number | undefined {
+  const { insertion } = joint.item;
+  if (!(insertion > 0)) return undefined;
+  const worst = bendingAt([response], roof.id, roof.line.at(-1)!.s, joint.at);
+  if (worst === undefined) return undefined;
+  const limit = memberLimit(site, roof.member, response.load.sustained ? 'steady' : 'gust');
+  return endPressure(worst.moment, depthOf(roof.member), insertion) / limit.axial;
+}
+
 function run(input: CheckInput): Finding[] {
   const { roof, site } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  const joints = roof.joints.filter((joint) => sliding.includes(joint.item.form));
-  return joints.map((joint) => {
+  return slidingJoints(roof).map((joint) => {
     if (!input.frame.ok) return notChecked(spliceOverlap.id, joint, input.frame.reason);
     const { insertion } = joint.item;
     if (!(insertion > 0))
@@ -48,7 +73,7 @@ function run(input: CheckInput): Finding[] {
     if (worst === undefined)
       return notChecked(spliceOverlap.id, joint, 'the frame gives way before the joint can be judged');
     const width = depthOf(roof.member);
-    const pressure = (6 * worst.moment) / (width * insertion ** 2);
+    const pressure = endPressure(worst.moment, width, insertion);
     const limit = memberLimit(site, roof.member, worst.response.load.sustained ? 'steady' : 'gust');
     return judge({
       id: spliceOverlap.id,

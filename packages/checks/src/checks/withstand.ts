@@ -63,7 +63,7 @@ export const withstand: Check = {
   ],
   sources: ['frame'],
   leavesOut:
-    "Sinking, buckling along the house, sheets, ends and doors; gusts over three times the site's; what flies against the house.",
+    "Sheets by themselves, film of the sides, ends and doors; gusts over three times the site's; what flies against the house.",
   mayBeAccepted: 'When the film comes off before such a storm, as the storm card says.',
   run,
   levers: ({ shelter, gusts }, _finding, stock) => {

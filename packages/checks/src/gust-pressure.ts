@@ -1,0 +1,77 @@
+/** Parts whose share of their limit follows from the wind pressure alone: film, its fastenings, sheets, the bracing along. */
+import type { Cover, Shelter } from '@tautline/shelter';
+import type { FrameAnalysis } from '@tautline/structure';
+import { fasteningUse } from './checks/fastening-pull.ts';
+import { filmGustUse } from './checks/film-stress.ts';
+import { purlinUses } from './checks/purlin-span.ts';
+import { rackingUses } from './checks/racking.ts';
+import { filmLoad } from './film-pull.ts';
+import type { Ranked } from './gust-order.ts';
+
+export interface Scaled extends Ranked {
+  readonly loadCase: string;
+  /** Share of the limit when the wind pressure is multiplied by a factor. */
+  readonly use: (factor: number) => number | undefined;
+}
+
+/** Every one of them, with how its share grows with the pressure. */
+export function scaledByPressure(
+  shelter: Shelter,
+  analysis: FrameAnalysis,
+  on: string | undefined,
+): Scaled[] {
+  const covers = shelter.covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
+  const braces = rackingUses({ shelter, frame: { ok: true, analysis } }).map((finding): Scaled => {
+    const brace = shelter.braces.find((entry) => entry.id === finding.part);
+    return {
+      part: { id: finding.part, origin: finding.origin },
+      what:
+        brace === undefined
+          ? 'the house leans over along its length'
+          : `the ${brace.role} along the house gives`,
+      check: 'racking',
+      sacrificial: brace?.sacrificial === true,
+      loadCase: finding.loadCase ?? 'wind along the house',
+      use: (factor) => factor * (finding.utilisation ?? 0),
+    };
+  });
+  const sheets = purlinUses(shelter).map(
+    ({ rail, sheet, use }): Scaled => ({
+      part: rail,
+      what: `the purlin under ${sheet.title} bends past its strength`,
+      check: 'purlin-span',
+      sacrificial: rail.sacrificial === true,
+      loadCase: 'gust on the sheets',
+      use,
+    }),
+  );
+  return [...covers.flatMap((cover) => ofCover(shelter, cover, on)), ...sheets, ...braces];
+}
+
+function ofCover(shelter: Shelter, cover: Cover, on: string | undefined): Scaled[] {
+  const base = { part: cover, sacrificial: cover.sacrificial === true, loadCase: 'gust on the film' };
+  const list: Scaled[] = [
+    {
+      ...base,
+      what: 'the film is stretched for good',
+      check: 'film-stress',
+      use: (factor) => filmGustUse(shelter, cover, factor, on),
+    },
+  ];
+  if (cover.fastening !== undefined)
+    list.push({
+      ...base,
+      what: `${cover.fastening.title} lets the film go`,
+      check: 'fastening-pull',
+      use: (factor) => fasteningUse(shelter, cover, factor, on)?.edge,
+    });
+  const load = filmLoad(shelter, cover);
+  if (!('reason' in load) && load.straps !== undefined)
+    list.push({
+      ...base,
+      what: `${load.straps.item.title} gives`,
+      check: 'fastening-pull',
+      use: (factor) => fasteningUse(shelter, cover, factor, on)?.strap,
+    });
+  return list;
+}
