@@ -3,7 +3,7 @@
  * files to save. Plain data, texts already in the reader's units.
  */
 import type { Scene3d } from '@tautline/drawing';
-import type { PreviewView } from '@tautline/language/protocol';
+import type { Explored, PreviewView } from '@tautline/language/protocol';
 
 /** `DetailQuestion` -> `DetailAnswer`. */
 export const detailRequest = 'tautline/sheet/detail';
@@ -15,22 +15,29 @@ export interface OverlayWanted {
   readonly kind: 'overlay';
   readonly overlay: Overlay;
   readonly load?: string;
+  /** The wind at this gust instead of the site's, m/s: one of the stops of an earlier answer. */
+  readonly gust?: number;
 }
 
 export type DetailWanted =
   | OverlayWanted
+  /** The chart of what exploring found. */
+  | { readonly kind: 'variants'; readonly explored: Explored }
   | { readonly kind: 'gusts' }
   | { readonly kind: 'space' }
   | { readonly kind: 'file'; readonly file: FileWanted };
 
 export type FileWanted =
   | {
-      readonly format: 'svg' | 'dxf';
+      /** A PNG is made by the page from the SVG: the server sends that. */
+      readonly format: 'svg' | 'dxf' | 'png';
       readonly view: PreviewView | 'gusts';
       /** Drawn over a section. */
       readonly over?: OverlayWanted;
     }
-  | { readonly format: 'csv' };
+  | { readonly format: 'csv' }
+  /** The house in space as binary glTF. */
+  | { readonly format: 'glb' };
 
 export interface DetailQuestion {
   readonly uri: string;
@@ -46,6 +53,9 @@ export type DetailAnswer =
       /** Sentences for the foot of the drawing. */
       readonly captions: readonly string[];
       readonly loads?: Loads;
+      readonly gusts?: GustScale;
+      /** Hardest first. */
+      readonly uses?: readonly UseAtGust[];
     }
   | {
       readonly kind: 'space';
@@ -55,10 +65,36 @@ export type DetailAnswer =
       readonly description: string;
     }
   | { readonly kind: 'file'; readonly name: string; readonly text: string }
+  | { readonly kind: 'file'; readonly name: string; readonly base64: string }
+  /** A newer question of the same kind came before this one was answered. */
+  | { readonly kind: 'overtaken' }
   /** There is nothing to show: one sentence that says why. */
   | { readonly kind: 'nothing'; readonly why: string };
 
 export interface Loads {
   readonly choices: readonly { readonly id: string; readonly title: string }[];
   readonly shown: string;
+}
+
+/** Gusts to slide through, calm first. */
+export interface GustScale {
+  readonly stops: readonly { readonly gust: number; readonly text: string }[];
+  /** Index of the stop that is drawn. */
+  readonly shown: number;
+  /** Gusts one looks for, e.g. "site's gust". */
+  readonly marks: readonly { readonly title: string; readonly stop: number }[];
+}
+
+/** How near a part is to its limit at a gust. */
+export interface UseAtGust {
+  readonly part: string;
+  /** What happens at the limit, and the check that sets it. */
+  readonly what: string;
+  readonly check: string;
+  /** 1 is the limit. */
+  readonly use: number;
+  readonly useText: string;
+  readonly state: 'reached' | 'near' | 'holds';
+  /** Declared to give way first. */
+  readonly meant: boolean;
 }

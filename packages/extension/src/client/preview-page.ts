@@ -3,14 +3,15 @@ import type { SheetState } from '../preview/messages.ts';
 
 /**
  * The empty page of a drawing sheet. Nothing may be loaded but our one style sheet and, by nonce, our two
- * scripts (the second with the first look at the house in space): no images, no fonts, no inline styles, no connections.
+ * scripts (the second with the first look at the house in space), and images from the page's own memory, through
+ * which a drawing becomes a PNG: no fonts, no inline styles, no connections.
  */
 export function sheetPage(webview: Webview, extensionUri: Uri, state: SheetState): string {
   const nonce = newNonce();
   const script = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'preview.js'));
   const space = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'space.js'));
   const style = webview.asWebviewUri(Uri.joinPath(extensionUri, 'dist', 'preview.css'));
-  const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'`;
+  const policy = `default-src 'none'; style-src ${webview.cspSource}; script-src 'nonce-${nonce}'; img-src blob:`;
   return `<!DOCTYPE html>
 <html lang="en">
 <head>

@@ -6,6 +6,7 @@ import type { FromSheet, SheetState, ToSheet } from '../preview/messages.ts';
 import { reveal } from './commands.ts';
 import { sheetPage } from './preview-page.ts';
 import { saveFile } from './save-file.ts';
+import { exploreShelter, Pictures, writeVariant } from './sheet-work.ts';
 
 export const sheetViewType = 'tautline.preview';
 
@@ -20,6 +21,7 @@ export class PreviewSheet implements Disposable {
   private readonly panel: WebviewPanel;
   private readonly client: BaseLanguageClient;
   private readonly held: Disposable[] = [];
+  private readonly pictures = new Pictures((message) => this.post(message));
   private dirty = true;
   private ready = false;
   private asking = false;
@@ -136,9 +138,27 @@ export class PreviewSheet implements Disposable {
         break;
       }
       case 'save':
-        await saveFile(message.files, Uri.parse(this.uri), (file) =>
-          this.detail({ uri: this.uri, shelter: message.shelter, wanted: { kind: 'file', file } }),
-        );
+        await saveFile(message.files, Uri.parse(this.uri), {
+          ask: (file) =>
+            this.detail({ uri: this.uri, shelter: message.shelter, wanted: { kind: 'file', file } }),
+          picture: (svg, width) => this.pictures.ask(svg, width),
+        });
+        break;
+      case 'raster':
+        this.pictures.came(message.id, message.base64);
+        break;
+      case 'explore': {
+        const { shelter } = message;
+        const answer = await exploreShelter(this.client, this.uri, shelter);
+        this.post({ type: 'explored', shelter, answer });
+        break;
+      }
+      case 'write-variant':
+        await writeVariant(this.client, {
+          uri: this.uri,
+          shelter: message.shelter,
+          number: message.number,
+        });
         break;
     }
   }

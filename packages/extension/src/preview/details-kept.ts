@@ -6,6 +6,9 @@ export interface DetailMessage {
   readonly wanted: DetailWanted;
 }
 
+/** Answers that are kept: somebody who slides through gusts leaves many behind. */
+const KEPT = 60;
+
 /**
  * Answers to what is asked for on demand. An old answer stays until the new one is there, so nothing
  * flickers; what is not on show is not asked for.
@@ -31,7 +34,19 @@ export class DetailsKept {
   }
 
   received(id: string, answer: DetailAnswer): void {
-    this.answers.set(id.slice(id.indexOf(' ') + 1), answer);
+    const key = id.slice(id.indexOf(' ') + 1);
+    if (answer.kind === 'overtaken') {
+      // Asked for again when it is on show again.
+      this.asked.delete(key);
+      return;
+    }
+    this.answers.delete(key);
+    this.answers.set(key, answer);
+    const [oldest] = this.answers.keys();
+    if (this.answers.size > KEPT && oldest !== undefined) {
+      this.answers.delete(oldest);
+      this.asked.delete(oldest);
+    }
   }
 
   /** The text has changed: everything has to be asked for again when it is shown. */

@@ -4,16 +4,14 @@ import type { SheetState } from './messages.ts';
 
 /** Files that can be saved, those of the tab on show first. */
 export function filesOf(shelter: PreviewShelter, tab: string | undefined, state: SheetState): FileWanted[] {
-  const { overlay, load } = state;
-  const over: OverlayWanted | undefined =
-    overlay === undefined ? undefined : { kind: 'overlay', overlay, ...(load === undefined ? {} : { load }) };
+  const over = overlayWanted(state);
   const views = [...shelter.drawings.map(({ view }) => view), 'gusts' as const].sort(
     (a, b) => Number(b === tab) - Number(a === tab),
   );
   const drawings = views.flatMap((view) =>
-    (['svg', 'dxf'] as const)
+    (['svg', 'png', 'dxf'] as const)
       // A chart is no drawing to scale.
-      .filter((format) => format === 'svg' || view !== 'gusts')
+      .filter((format) => format !== 'dxf' || view !== 'gusts')
       .map(
         (format): FileWanted => ({
           format,
@@ -22,5 +20,24 @@ export function filesOf(shelter: PreviewShelter, tab: string | undefined, state:
         }),
       ),
   );
-  return tab === 'materials' ? [{ format: 'csv' }, ...drawings] : [...drawings, { format: 'csv' }];
+  const csv: FileWanted = { format: 'csv' };
+  const glb: FileWanted = { format: 'glb' };
+  if (tab === 'materials') {
+    return [csv, ...drawings, glb];
+  }
+  return tab === 'space' ? [glb, ...drawings, csv] : [...drawings, csv, glb];
+}
+
+/** What is drawn over the section, as it is asked for; undefined for sizes only. */
+export function overlayWanted({ overlay, load, gust }: SheetState): OverlayWanted | undefined {
+  if (overlay === undefined) {
+    return undefined;
+  }
+  return {
+    kind: 'overlay',
+    overlay,
+    ...(load === undefined || overlay === 'use' || overlay === 'water' ? {} : { load }),
+    // Standing water has no wind in it.
+    ...(gust === undefined || overlay === 'water' ? {} : { gust }),
+  };
 }

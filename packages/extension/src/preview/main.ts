@@ -1,5 +1,6 @@
 /** Script of the drawing sheet's page. Draws what it is sent; works nothing out. */
 import type { FromSheet, SheetState, ToSheet } from './messages.ts';
+import { rasterised } from './raster.ts';
 import { Sheet } from './sheet.ts';
 import { followTheme } from './theme.ts';
 
@@ -32,6 +33,13 @@ if (root !== null) {
       sheet.detailed(data.id, data.answer);
     } else if (data.type === 'offer-files') {
       sheet.offerFiles();
+    } else if (data.type === 'rasterise') {
+      const { id } = data;
+      void rasterised(data.svg, data.width).then((base64) =>
+        editor.postMessage({ type: 'raster', id, ...(base64 === undefined ? {} : { base64 }) }),
+      );
+    } else if (data.type === 'explored') {
+      sheet.explored(data.shelter, data.answer);
     } else if (data.type === 'waiting') {
       sheet.wait(data.reason);
     }

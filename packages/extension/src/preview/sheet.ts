@@ -1,9 +1,16 @@
-import type { PreviewAnswer, PreviewPart, PreviewShelter, PreviewView } from '@tautline/language/protocol';
+import type {
+  ExploreAnswer,
+  PreviewAnswer,
+  PreviewPart,
+  PreviewShelter,
+  PreviewView,
+} from '@tautline/language/protocol';
 import type { DetailAnswer } from '../details.ts';
 import { cautionsView } from './cautions.ts';
 import { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
 import { fitDrawing, markPart, worstOf } from './drawing-view.ts';
+import { exploreView } from './explore-view.ts';
 import { filesOf } from './files-of.ts';
 import { findingsView } from './findings-view.ts';
 import { materialsView } from './materials-view.ts';
@@ -42,6 +49,8 @@ export class Sheet {
   private clicked: PreviewPart | undefined;
   private pointed: PreviewPart | undefined;
   private cautionsOpen = false;
+  /** What exploring found, by shelter: it stays until it is worked out again. */
+  private readonly exploring = new Map<string, ExploreAnswer | 'under way'>();
 
   constructor(
     root: HTMLElement,
@@ -62,6 +71,7 @@ export class Sheet {
         save(now);
       },
       replace: (now) => this.replace(now),
+      refresh: () => this.refresh(),
       current: () => this.current(),
       reveal: (part) => this.goTo(part),
       point: (part) => this.point(part),
@@ -82,6 +92,11 @@ export class Sheet {
 
   detailed(id: string, answer: DetailAnswer): void {
     this.details.received(id, answer);
+    this.refresh();
+  }
+
+  explored(shelter: string, answer: ExploreAnswer): void {
+    this.exploring.set(shelter, answer);
     this.draw();
   }
 
@@ -140,10 +155,7 @@ export class Sheet {
     const scroll = this.root.querySelector('.paper');
     const place = scroll === null ? undefined : { left: scroll.scrollLeft, top: scroll.scrollTop };
     this.root.replaceChildren(...(shelter === undefined ? [this.nothing()] : this.page(shelter)));
-    const svg = this.root.querySelector<SVGSVGElement>('.paper svg');
-    if (svg !== null) {
-      fitDrawing(svg, this.state.zoom ?? 1);
-    }
+    this.fit();
     if (place !== undefined) {
       this.root.querySelector('.paper')?.scrollTo(place);
     }
@@ -151,6 +163,26 @@ export class Sheet {
       this.root.querySelector<HTMLElement>(`[data-key="${focus}"]`)?.focus();
     }
     this.mark();
+  }
+
+  /** Only the results when a hand is on the slider above them. */
+  private refresh(): void {
+    const shelter = this.current();
+    const plain = shelter?.drawings.find(({ view }) => view === 'section');
+    if (shelter === undefined || plain === undefined || !this.bodies.busy) {
+      this.draw();
+      return;
+    }
+    this.bodies.refreshSection(shelter, plain);
+    this.fit();
+    this.mark();
+  }
+
+  private fit(): void {
+    const svg = this.root.querySelector<SVGSVGElement>('.paper svg');
+    if (svg !== null) {
+      fitDrawing(svg, this.state.tab === 'explore' ? 1 : (this.state.zoom ?? 1));
+    }
   }
 
   private nothing(): HTMLElement {
@@ -218,6 +250,9 @@ export class Sheet {
     if (tab === 'materials') {
       return [materialsView(shelter)];
     }
+    if (tab === 'explore') {
+      return this.explore(shelter);
+    }
     return [
       findingsView(shelter, {
         go: (target) => this.send({ type: 'reveal', place: target }),
@@ -225,6 +260,23 @@ export class Sheet {
         writeAssumed: () => this.send({ type: 'write-assumed' }),
       }),
     ];
+  }
+
+  private explore({ name }: PreviewShelter): HTMLElement[] {
+    const answer = this.exploring.get(name);
+    const shelter = this.current();
+    const chart =
+      shelter === undefined || answer === undefined || answer === 'under way' || 'why' in answer
+        ? []
+        : this.bodies.variants(shelter, answer);
+    return exploreView(answer, chart, {
+      explore: () => {
+        this.exploring.set(name, 'under way');
+        this.send({ type: 'explore', shelter: name });
+        this.draw();
+      },
+      write: (number) => this.send({ type: 'write-variant', shelter: name, number }),
+    });
   }
 
   private tabs(shelter: PreviewShelter): Tab[] {
@@ -240,6 +292,7 @@ export class Sheet {
       { id: 'findings', title: 'Findings', count: open.length },
       { id: 'gusts', title: 'Gusts' },
       { id: 'materials', title: 'Materials' },
+      { id: 'explore', title: 'Variants' },
     ];
   }
 

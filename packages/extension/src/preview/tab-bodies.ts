@@ -1,10 +1,10 @@
-import type { PreviewDrawing, PreviewPart, PreviewShelter } from '@tautline/language/protocol';
+import type { Explored, PreviewDrawing, PreviewPart, PreviewShelter } from '@tautline/language/protocol';
 import type { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
 import { type DrawingActions, drawingView, drawnIn, partsList, sizeOf } from './drawing-view.ts';
 import type { SheetState } from './messages.ts';
-import { overlayRow } from './overlay-row.ts';
 import { partOf } from './parts.ts';
+import { SectionTab } from './section-tab.ts';
 import type { PartState } from './space/contract.ts';
 import { SpaceHolder } from './space-view.ts';
 import { zoomButtons } from './zoom.ts';
@@ -16,6 +16,8 @@ export interface TabHost {
   keep(state: SheetState): void;
   /** Remembers and draws again. */
   replace(state: SheetState): void;
+  /** Draws what is worked out on demand anew, in its place. */
+  refresh(): void;
   current(): PreviewShelter | undefined;
   reveal(part: PreviewPart): void;
   point(part: PreviewPart | undefined): void;
@@ -26,12 +28,16 @@ export class TabBodies {
   private readonly host: TabHost;
   private readonly details: DetailsKept;
   private readonly spaceScript: { src: string; nonce: string };
+  private readonly sectionTab: SectionTab;
   private inSpace: SpaceHolder | undefined;
 
   constructor(host: TabHost, details: DetailsKept, spaceScript: { src: string; nonce: string }) {
     this.host = host;
     this.details = details;
     this.spaceScript = spaceScript;
+    this.sectionTab = new SectionTab(host, details, (shelter, drawing, captions, more) =>
+      this.drawing(shelter, drawing, captions, more),
+    );
   }
 
   /** Marks parts of the house in space, if it has been looked at. */
@@ -43,7 +49,12 @@ export class TabBodies {
     return { reveal: (part) => this.host.reveal(part), point: (part) => this.host.point(part) };
   }
 
-  drawing(shelter: PreviewShelter, drawing: PreviewDrawing, captions: readonly string[] = []): HTMLElement[] {
+  drawing(
+    shelter: PreviewShelter,
+    drawing: PreviewDrawing,
+    captions: readonly string[] = [],
+    more?: HTMLElement,
+  ): HTMLElement[] {
     const actions = this.actions();
     const paper = drawingView(shelter, drawing, this.host.state().zoom ?? 1, actions);
     const zoom = zoomButtons(
@@ -53,39 +64,39 @@ export class TabBodies {
     return [
       element('div', { class: 'frame' }, paper, zoom),
       ...captions.map((text) => element('p', { class: 'note' }, text)),
+      ...(more === undefined ? [] : [more]),
       element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
       partsList(shelter, drawnIn(drawing), paper.querySelector('svg'), actions),
     ];
   }
 
   section(shelter: PreviewShelter, plain: PreviewDrawing): HTMLElement[] {
-    const { overlay, load } = this.host.state();
-    const answer =
-      overlay === undefined
-        ? undefined
-        : this.details.of(shelter.name, {
-            kind: 'overlay',
-            overlay,
-            ...(load === undefined ? {} : { load }),
-          });
-    const row = overlayRow(
-      { ...(overlay === undefined ? {} : { overlay }), ...(load === undefined ? {} : { load }) },
-      answer?.kind === 'drawing' ? answer.loads : undefined,
-      (choice) => {
-        const { overlay: _overlay, load: _load, ...rest } = this.host.state();
-        this.host.replace({ ...rest, ...choice });
-      },
-    );
-    return answer?.kind === 'drawing'
-      ? [row, ...this.drawing(shelter, { view: 'section', ...answer }, answer.captions)]
-      : [
-          row,
-          ...this.drawing(
-            shelter,
-            plain,
-            overlay === undefined ? [] : [answer?.kind === 'nothing' ? answer.why : 'Being worked out.'],
-          ),
-        ];
+    return this.sectionTab.show(shelter, plain);
+  }
+
+  /** Whether the section has to be drawn in its place because somebody holds the slider. */
+  get busy(): boolean {
+    return this.sectionTab.busy;
+  }
+
+  refreshSection(shelter: PreviewShelter, plain: PreviewDrawing): void {
+    this.sectionTab.refresh(shelter, plain);
+  }
+
+  /** The chart of what exploring found. */
+  variants(shelter: PreviewShelter, explored: Explored): HTMLElement[] {
+    const answer = this.details.of(shelter.name, { kind: 'variants', explored });
+    if (answer?.kind !== 'drawing') {
+      const why = answer?.kind === 'nothing' ? answer.why : 'Being drawn.';
+      return [element('p', { class: 'note', role: 'status' }, why)];
+    }
+    return [
+      element(
+        'div',
+        { class: 'chart' },
+        drawingView(shelter, { view: 'section', ...answer }, 1, this.actions()),
+      ),
+    ];
   }
 
   gusts(shelter: PreviewShelter): HTMLElement[] {

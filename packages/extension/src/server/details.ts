@@ -1,5 +1,5 @@
 /** Answers what the drawing sheet asks for on demand. Pure; `detail-request.ts` puts it on the connection. */
-import type { Evaluation } from '@tautline/checks';
+import type { AtGust, Evaluation } from '@tautline/checks';
 import {
   barChart,
   type Drawing,
@@ -19,22 +19,37 @@ import { format, type System } from '@tautline/quantity';
 import type { SpecWorld } from '@tautline/shelter';
 import { materials, materialsCsv } from '@tautline/takeoff';
 import type { DetailAnswer, DetailWanted, FileWanted, Loads, OverlayWanted } from '../details.ts';
+import { gustScale, gustSentence, usesAtGust } from './at-gust.ts';
 import { currencyOf } from './sheet-data.ts';
+import { variantsChart } from './variants-chart.ts';
 
 /** Side of the squares on the ground, m: a metre or five feet. */
 const gridSide: Readonly<Record<System, number>> = { metric: 1, us: 1.524 };
 
+/** `blown` is the frame at the gust of an overlay that names one. */
 export function detail(
   evaluation: Evaluation,
   world: SpecWorld,
   wanted: DetailWanted,
   system: System,
+  blown?: AtGust,
 ): DetailAnswer {
   switch (wanted.kind) {
     case 'overlay': {
       const loads = loadsOf(evaluation, wanted);
-      const { drawing, captions } = overlaid(evaluation, wanted, system);
-      return { ...shown(drawing, captions), ...(loads === undefined ? {} : { loads }) };
+      const { drawing, captions } = overlaid(evaluation, wanted, system, blown);
+      return {
+        ...shown(drawing, captions),
+        ...(loads === undefined ? {} : { loads }),
+        ...(evaluation.analysis === undefined || wanted.overlay === 'water'
+          ? {}
+          : { gusts: gustScale(evaluation, wanted.gust, system) }),
+        ...(blown === undefined ? {} : { uses: usesAtGust(blown) }),
+      };
+    }
+    case 'variants': {
+      const chart = variantsChart(wanted.explored, system);
+      return typeof chart === 'string' ? { kind: 'nothing', why: chart } : shown(chart);
     }
     case 'gusts': {
       const chart = gustChart(evaluation, system);
@@ -54,7 +69,7 @@ export function detail(
       };
     }
     case 'file':
-      return file(evaluation, world, wanted.file, system);
+      return file(evaluation, world, wanted.file, system, blown);
   }
 }
 
@@ -70,12 +85,26 @@ const shown = (
 
 function overlaid(
   evaluation: Evaluation,
-  wanted: OverlayWanted,
+  { overlay, load }: OverlayWanted,
   system: System,
+  blown: AtGust | undefined,
 ): { readonly drawing: Drawing; readonly captions: readonly string[] } {
   const { shelter, analysis, findings } = evaluation;
-  const overlays = overlaysOf(shelter, analysis, findings, wanted, system);
-  return { drawing: sectionView(shelter, { system, overlays }), captions: overlays.captions ?? [] };
+  const frame = blown?.analysis ?? analysis;
+  const uses = blown?.uses.map(({ check, part, use }) => ({ id: check, part, utilisation: use }));
+  const choice = {
+    overlay,
+    ...(load === undefined ? {} : { load }),
+    ...(blown === undefined || analysis === undefined ? {} : { compared: analysis }),
+  };
+  const drawn = overlaysOf(shelter, frame, uses ?? findings, choice, system);
+  const calm =
+    blown !== undefined && overlay !== 'use' && frame && responseOf(frame, load)?.load.wind === undefined
+      ? ['There is no wind in this load: the gust changes nothing in the picture.']
+      : [];
+  const said = blown === undefined ? [] : [gustSentence(blown, system)];
+  const captions = [...said, ...(overlay === 'use' && blown ? [] : (drawn.captions ?? [])), ...calm];
+  return { drawing: sectionView(shelter, { system, overlays: { ...drawn, captions } }), captions };
 }
 
 /** Loads to choose from, for the overlays that show one. */
@@ -143,7 +172,13 @@ const views = {
   'setting-out': settingOutView,
 } as const;
 
-function file(evaluation: Evaluation, world: SpecWorld, wanted: FileWanted, system: System): DetailAnswer {
+function file(
+  evaluation: Evaluation,
+  world: SpecWorld,
+  wanted: FileWanted,
+  system: System,
+  blown: AtGust | undefined,
+): DetailAnswer {
   const { name } = evaluation.shelter;
   if (wanted.format === 'csv') {
     return {
@@ -152,11 +187,12 @@ function file(evaluation: Evaluation, world: SpecWorld, wanted: FileWanted, syst
       text: materialsCsv(materials(evaluation.shelter, currencyOption(world)), system),
     };
   }
+  if (wanted.format === 'glb') return { kind: 'nothing', why: 'The house in space is written elsewhere.' };
   const drawing =
     wanted.view === 'gusts'
       ? gustChart(evaluation, system)
       : wanted.view === 'section' && wanted.over !== undefined
-        ? overlaid(evaluation, wanted.over, system).drawing
+        ? overlaid(evaluation, wanted.over, system, blown).drawing
         : views[wanted.view](evaluation.shelter, { system });
   if (typeof drawing === 'string') {
     return { kind: 'nothing', why: drawing };
@@ -164,7 +200,7 @@ function file(evaluation: Evaluation, world: SpecWorld, wanted: FileWanted, syst
   return {
     kind: 'file',
     name: `${name}-${wanted.view}.${wanted.format}`,
-    text: wanted.format === 'svg' ? toSvg(drawing, 'paper') : toDxf(drawing),
+    text: wanted.format === 'dxf' ? toDxf(drawing) : toSvg(drawing, 'paper'),
   };
 }
 
