@@ -1,5 +1,5 @@
 /** Space frames against published large-displacement results and closed forms. */
-import { type SpaceModel, solveSpaceFrame } from '@tautline/mechanics';
+import { criticalSpacePath, type SpaceModel, solveSpaceFrame } from '@tautline/mechanics';
 import { describe, expect, it } from 'vitest';
 
 const clamp = (node: number) =>
@@ -108,5 +108,37 @@ describe('space frame', () => {
     const over = at(1.25);
     expect(over.status).toBe('unstable');
     expect(over.loadFactor * 1.25).toBeCloseTo(1, 1);
+    const path = criticalSpacePath(model, { nodal: [{ node: n, fx: 0, fy: 0, fz: -euler }] }, { cap: 1.5 });
+    expect(path.status).toBe('gives-way');
+    expect(Math.abs(path.givesWayAt! - 1)).toBeLessThan(0.01);
+    expect(
+      criticalSpacePath(model, { nodal: [{ node: n, fx: 0, fy: 0, fz: -euler }] }, { cap: 0.9 }),
+    ).toMatchObject({ status: 'holds-to-cap', givesWayAt: null, stableAt: 0.9 });
+  });
+
+  it('deep cantilever tips over sideways at 4.013 √(EI_y GJ) / L² under its end load (Timoshenko and Gere, Theory of Elastic Stability, from memory)', () => {
+    const [L, weak, GJ, n] = [3, 400, 300, 12];
+    const model: SpaceModel = {
+      nodes: Array.from({ length: n + 1 }, (_, k) => ({ x: (L * k) / n, y: 0, z: 0 })),
+      elements: Array.from({ length: n }, (_, i) => ({
+        i,
+        j: i + 1,
+        EA: 1e8,
+        EIy: weak,
+        EIz: 2000 * weak,
+        GJ,
+        towards: [0, 0, 1] as const,
+      })),
+      supports: clamp(0),
+    };
+    const critical = (4.0126 * Math.sqrt(weak * GJ)) / L ** 2;
+    const path = criticalSpacePath(
+      model,
+      { nodal: [{ node: n, fx: 0, fy: -critical, fz: 0 }] },
+      { cap: 1.6 },
+    );
+    expect(path.status, path.reason).toBe('gives-way');
+    expect(path.givesWayAt).toBeGreaterThan(0.985);
+    expect(path.givesWayAt).toBeLessThan(1.01);
   });
 });
