@@ -13,7 +13,9 @@
 #   TAUTLINE_SHARD    a part of the files, such as 2/5
 #   TAUTLINE_ON       day that ages are counted to (default: today)
 #
-# Written into the folder: junit.xml, shelters.sarif and, with BASE, review.md and review.html.
+# Written into the folder: junit.xml, shelters.sarif, annotations.txt (workflow commands that put findings beside
+# their lines, for a forge that reads them from the log) and, with BASE, review.md and review.html. Its name has
+# no comma.
 # Exit code: 0 nothing failed, 1 something failed or got worse, 2 it could not run.
 set -eu
 
@@ -47,17 +49,15 @@ note() {
 # Split at spaces on purpose: TAUTLINE may be `node path/to/tautline.mjs`.
 checked() {
   # shellcheck disable=SC2086
-  (cd "$texts" && $tautline check . --on "$on" --fail-on "$level" ${TAUTLINE_SHARD:+--shard "$TAUTLINE_SHARD"} --format "$1") > "$2"
+  (cd "$texts" && $tautline check . --on "$on" --fail-on "$level" ${TAUTLINE_SHARD:+--shard "$TAUTLINE_SHARD"} \
+    --format github --reports "junit=$out/junit.xml,sarif=$out/shelters.sarif") > "$out/annotations.txt"
 }
 reviewed() {
   # shellcheck disable=SC2086
-  $tautline review "$base...$head" --repository "$repository" --on "$on" --fail-on "$level" --format "$1" --out "$2"
+  $tautline review "$base...$head" --repository "$repository" --on "$on" --fail-on "$level" \
+    --out "$out/review.md" --reports "html=$out/review.html"
 }
 
-note checked junit "$out/junit.xml"
-note checked sarif "$out/shelters.sarif"
-if [ -n "$base" ]; then
-  note reviewed markdown "$out/review.md"
-  note reviewed html "$out/review.html"
-fi
+note checked
+if [ -n "$base" ]; then note reviewed; fi
 exit "$worst"

@@ -1,3 +1,4 @@
+import { writeFile } from 'node:fs/promises';
 import { CannotRun, exit } from '../exit.ts';
 import { shelterFiles } from '../files.ts';
 import { checkTasks, together } from '../report/check-files.ts';
@@ -9,15 +10,18 @@ import { textReport } from '../report/text.ts';
 import { runTasks } from '../threads/pool.ts';
 import { version } from '../version.ts';
 import type { Command } from './command.ts';
-import { dayOf, needPaths, oneOf, shardOf, threadsOf, unitsAsked } from './flags.ts';
+import { dayOf, needPaths, oneOf, reportsOf, shardOf, threadsOf, unitsAsked } from './flags.ts';
+
+const formats = ['text', 'json', 'sarif', 'junit', 'github'] as const;
 
 export const check: Command = {
   name: 'check',
   usage:
-    'check PATHS... [--format text|json|sarif|junit|github] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all] [--full] [--timings]',
-  does: 'Tells for every shelter what holds, what fails and what was not checked. With --shard 2/5, only of the second of five equal parts of the files. With --full, also of the whole house in space. With --timings, what each stage of the analysis took.',
+    'check PATHS... [--format text|json|sarif|junit|github] [--reports FORMAT=FILE,...] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all] [--full] [--timings]',
+  does: 'Tells for every shelter what holds, what fails and what was not checked. With --reports junit=a.xml,sarif=b.sarif, writes these, too, from the same run. With --shard 2/5, only of the second of five equal parts of the files. With --full, also of the whole house in space. With --timings, what each stage of the analysis took.',
   options: {
     format: { type: 'string' },
+    reports: { type: 'string' },
     'fail-on': { type: 'string' },
     shard: { type: 'string' },
     threads: { type: 'string' },
@@ -28,7 +32,8 @@ export const check: Command = {
     timings: { type: 'boolean' },
   },
   async run(args, output, machine) {
-    const format = oneOf(args, 'format', ['text', 'json', 'sarif', 'junit', 'github'] as const, 'text');
+    const format = oneOf(args, 'format', formats, 'text');
+    const reports = reportsOf(args, formats);
     const level = oneOf(args, 'fail-on', ['error', 'warning'] as const, 'error');
     const system = unitsAsked(args);
     const found = await shelterFiles(needPaths(args, 'which files or folders to check'));
@@ -47,11 +52,15 @@ export const check: Command = {
     machine.progress('');
     if (stopped?.aborted) throw new CannotRun('Stopped before everything was checked.');
     const summary = together(results.flatMap((result) => result ?? []));
-    if (format === 'json') output.out(`${JSON.stringify(summary, null, 2)}\n`);
-    else if (format === 'sarif') output.out(sarifReport(summary, version));
-    else if (format === 'junit') output.out(junitReport(summary, level));
-    else if (format === 'github') output.out(githubReport(summary));
-    else output.out(textReport(summary, { all: args.flags['all'] === true }));
+    const told: Readonly<Record<(typeof formats)[number], () => string>> = {
+      text: () => textReport(summary, { all: args.flags['all'] === true }),
+      json: () => `${JSON.stringify(summary, null, 2)}\n`,
+      sarif: () => sarifReport(summary, version),
+      junit: () => junitReport(summary, level),
+      github: () => githubReport(summary),
+    };
+    for (const report of reports) await writeFile(report.file, told[report.format]());
+    output.out(told[format]());
     if (format !== 'text')
       output.err(`Read ${summary.files} files with ${summary.shelters.length} shelters.\n`);
     return failsAt(summary, level) ? exit.findings : exit.clean;

@@ -66,3 +66,22 @@ export function threadsOf(args: CommandArguments, machine: Machine): number {
     throw new CannotRun(`--threads takes a count from 1 on; it got '${String(value)}'.`);
   return count;
 }
+
+/** What `--reports junit=FILE,sarif=FILE` asks for besides what is printed. */
+export function reportsOf<T extends string>(
+  args: CommandArguments,
+  formats: readonly T[],
+): readonly { readonly format: T; readonly file: string }[] {
+  const value = args.flags['reports'];
+  if (typeof value !== 'string') return [];
+  return value.split(',').map((one) => {
+    const at = one.indexOf('=');
+    const format = formats.find((name) => name === one.slice(0, at));
+    const file = one.slice(at + 1);
+    if (format === undefined || file === '')
+      throw new CannotRun(
+        `--reports takes formats and files, like ${formats[0]}=FILE,${formats[1]}=FILE (${formats.join(', ')}); it got '${one}'.`,
+      );
+    return { format, file };
+  });
+}

@@ -23,16 +23,19 @@ import {
 } from '../revisions/git.ts';
 import { type ReadRevision, workedOut } from '../revisions/worked-out.ts';
 import type { Command } from './command.ts';
-import { dayOf, needPaths, oneOf, unitsAsked } from './flags.ts';
+import { dayOf, needPaths, oneOf, reportsOf, unitsAsked } from './flags.ts';
+
+const formats = ['markdown', 'html', 'json'] as const;
 
 export const review: Command = {
   name: 'review',
   usage:
-    'review BASE [HEAD] [--format markdown|html|json] [--out FILE] [--fail-on error|warning] [--repository DIR] [--prices FILE.csv] [--units metric|us] [--on DATE]',
+    'review BASE [HEAD] [--format markdown|html|json] [--out FILE] [--reports FORMAT=FILE,...] [--fail-on error|warning] [--repository DIR] [--prices FILE.csv] [--units metric|us] [--on DATE]',
   does: 'Tells what a change means for the shelters: two revisions of a git repository (BASE...HEAD for where they parted; HEAD left out is the working tree), or two folders. Exit code 1 when a finding came, an acceptance went stale or a shelter can no longer be worked out.',
   options: {
     format: { type: 'string' },
     out: { type: 'string' },
+    reports: { type: 'string' },
     'fail-on': { type: 'string' },
     repository: { type: 'string' },
     units: { type: 'string' },
@@ -40,7 +43,8 @@ export const review: Command = {
     ...buyingFlags,
   },
   async run(args, output) {
-    const format = oneOf(args, 'format', ['markdown', 'html', 'json'] as const, 'markdown');
+    const format = oneOf(args, 'format', formats, 'markdown');
+    const reports = reportsOf(args, formats);
     const level = oneOf(args, 'fail-on', ['error', 'warning'] as const, 'error');
     const asked = unitsAsked(args);
     const units = asked === undefined ? {} : { system: asked };
@@ -54,12 +58,14 @@ export const review: Command = {
         ? await foldersOf(base, head)
         : await revisionsOf(base, head, args.flags['repository']);
     const made = reviewOf(...(await workedOut(before, after, renamed, args, day)), renamed);
-    const text =
-      format === 'json'
-        ? reviewJson(made, asked)
-        : format === 'html'
-          ? reviewPage(made, { ...units, caution: cautionLine })
-          : reviewMarkdown(made, { ...units, caution: cautionLine });
+    const options = { ...units, caution: cautionLine };
+    const told: Readonly<Record<(typeof formats)[number], () => string>> = {
+      markdown: () => reviewMarkdown(made, options),
+      html: () => reviewPage(made, options),
+      json: () => reviewJson(made, asked),
+    };
+    for (const report of reports) await writeFile(report.file, told[report.format]());
+    const text = told[format]();
     if (typeof out === 'string') {
       await writeFile(out, text);
       output.out(`Wrote the review of ${made.shelters.length} shelters into ${out}.\n`);
