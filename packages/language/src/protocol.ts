@@ -40,8 +40,6 @@ export const catalogueRequest = 'tautline/catalogue';
 export const calculationRequest = 'tautline/calculation';
 /** `AssumedQuestion` -> `AssumedAnswer`: text edits that write assumed values into the text. */
 export const assumedRequest = 'tautline/assumed';
-/** No parameters -> `TemplatesAnswer`: the starting points of the new-shelter wizard. */
-export const templatesRequest = 'tautline/templates';
 
 /** `WholeHouseQuestion` -> `WholeHouseAnswer`: works out the whole houses of a file in space. Takes seconds. */
 export const wholeHouseRequest = 'tautline/wholeHouse';
@@ -197,9 +195,7 @@ export interface AssumedAnswer {
   readonly edits: readonly { readonly range: PlainRange; readonly newText: string }[];
 }
 
-export interface TemplatesAnswer {
-  readonly templates: readonly ShelterTemplate[];
-}
+/** A starting point of the new-shelter wizard. */
 export interface ShelterTemplate {
   readonly id: string;
   readonly title: string;

@@ -38,7 +38,7 @@ export { workAsked } from './services/work-done.ts';
 /** Starts the language server on a connection, and gives back its services. */
 export function startServer(
   connection: Connection,
-  options: ServerOptions & { readonly sheets?: Sheets } = {},
+  options: ServerOptions & { readonly sheets?: Sheets },
 ): ServerServices {
   const today = (): string => new Date().toISOString().slice(0, 10);
   const services = createServerServices(connection, { today, ...options });
@@ -78,7 +78,7 @@ export function startServer(
   shared.lsp.LanguageServer.onInitialized(() => {
     if (can.configuration) connection.workspace.getConfiguration(settingsSection).then(use, () => undefined);
     // In place there is nothing to warm: the calculation would only stand in the way of the first file.
-    if (options.analyst) warmUp(context.view, services.analyst).catch(() => undefined);
+    if (options.warm === true) warmUp(context.view, services.analyst).catch(() => undefined);
   });
   shared.workspace.ConfigurationProvider.onConfigurationSectionUpdate(({ section, configuration }) => {
     if (section === settingsSection) use(configuration);

@@ -162,7 +162,7 @@ describe('fixing all', () => {
 });
 
 describe('warming up', () => {
-  it('works out a template before a file is open, so that the first question finds the worker awake', async () => {
+  it('works out a house before a file is open, so that the first question finds the worker awake', async () => {
     const asked: { shelter: string; named: boolean }[] = [];
     const real = createInProcessAnalyst();
     const analyst: Analyst = {
@@ -173,9 +173,9 @@ describe('warming up', () => {
         return result;
       },
     };
-    const warm = await startEditor({ analyst });
+    const warm = await startEditor({ analyst, warm: true });
     while (asked.length === 0) await new Promise((resolve) => setTimeout(resolve, 20));
-    expect(asked).toEqual([{ shelter: 'cable-house', named: true }]);
+    expect(asked).toEqual([{ shelter: 'warm-up', named: true }]);
     const template = templateFor('cable-house');
     await warm.open('file:///gully/t.shelter', template ? textOfTemplate(template) : '');
     expect((await warm.evaluated()).uri).toBe('file:///gully/t.shelter');

@@ -11,6 +11,9 @@ import {
   StreamMessageWriter,
   type TextEdit,
 } from 'vscode-languageserver/node.js';
+import { createInProcessAnalyst } from '../src/analyst/analyst.ts';
+import { createInPlaceWork } from '../src/analyst/long-work.ts';
+import { languageJobs } from '../src/analyst/whole-house.ts';
 import { startServer } from '../src/server-door.ts';
 import type { ServerOptions, ServerServices } from '../src/services/lsp-module.ts';
 import type { Sheets } from '../src/services/requests.ts';
@@ -31,14 +34,19 @@ export interface Editor {
 const silent = { error: () => {}, warn: () => {}, info: () => {}, log: () => {} };
 
 export async function startEditor(
-  options: ServerOptions & { sheets?: Sheets } = {},
+  options: Partial<ServerOptions> & { sheets?: Sheets } = {},
   root = 'file:///gully',
   more: (connection: Connection, services: ServerServices) => void = () => undefined,
 ): Promise<Editor> {
   const up = new PassThrough();
   const down = new PassThrough();
   const server = createConnection(new StreamMessageReader(up), new StreamMessageWriter(down));
-  const services = startServer(server, { today: () => '2026-06-01', ...options });
+  const services = startServer(server, {
+    analyst: createInProcessAnalyst(),
+    longWork: createInPlaceWork(languageJobs),
+    today: () => '2026-06-01',
+    ...options,
+  });
   more(server, services);
   const client = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up), silent);
   const told = new Map<string, readonly Diagnostic[]>();

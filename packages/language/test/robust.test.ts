@@ -1,11 +1,17 @@
 import fc from 'fast-check';
 import { URI } from 'langium';
 import { afterAll, describe, expect, it } from 'vitest';
+import { createInProcessAnalyst } from '../src/analyst/analyst.ts';
+import { createInPlaceWork } from '../src/analyst/long-work.ts';
 import { createServerServices } from '../src/services/lsp-module.ts';
 import { selectionRanges } from '../src/services/outline.ts';
 import { houseText, houseUri, itemsText, itemsUri } from './house.ts';
 
-const services = createServerServices(undefined, { catalogue: [] });
+const services = createServerServices(undefined, {
+  catalogue: [],
+  analyst: createInProcessAnalyst(),
+  longWork: createInPlaceWork({}),
+});
 const { LangiumDocuments, DocumentBuilder } = services.shared.workspace;
 afterAll(() => services.analyses.dispose());
 

@@ -33,6 +33,7 @@ const services = startServer(connection, {
   fileSystem: () => clientFiles(connection),
   analyst: createWorkerAnalyst(below),
   longWork: createWorkerWork(below),
+  warm: true,
   sheets,
 });
 registerOwnRequests(connection, services);

@@ -17,6 +17,7 @@ const services = startServer(connection, {
   fileSystem: () => clientFiles(connection),
   analyst: createWorkerAnalyst(thread),
   longWork: createWorkerWork(thread),
+  warm: true,
   sheets,
 });
 registerOwnRequests(connection, services);

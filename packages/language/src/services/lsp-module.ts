@@ -31,9 +31,8 @@ import {
   type InitializeParams,
   type InitializeResult,
 } from 'vscode-languageserver';
-import { type Analyst, createInProcessAnalyst } from '../analyst/analyst.ts';
-import { createInPlaceWork, type LongWork } from '../analyst/long-work.ts';
-import { languageJobs } from '../analyst/whole-house.ts';
+import type { Analyst } from '../analyst/analyst.ts';
+import type { LongWork } from '../analyst/long-work.ts';
 import { builtInCatalogue, type SourceFile } from '../files/catalogue.ts';
 import { TautlineGeneratedModule, TautlineGeneratedSharedModule } from '../generated/module.ts';
 import { fixAllKind, otherStockKind, ShelterActions } from './actions.ts';
@@ -55,9 +54,11 @@ import { defaultSettings, type Settings } from './settings.ts';
 export interface ServerOptions {
   /** Reads the workspace; without one only open files and the catalogue are known. */
   readonly fileSystem?: () => FileSystemProvider;
-  readonly analyst?: Analyst;
+  readonly analyst: Analyst;
   /** Does what takes seconds, beside the analyst. */
-  readonly longWork?: LongWork;
+  readonly longWork: LongWork;
+  /** Whether to work out something before anybody asks: for analysts in a worker. */
+  readonly warm?: boolean;
   readonly catalogue?: readonly SourceFile[];
   /** Today as an ISO date: ages are counted to it. */
   readonly today?: () => string;
@@ -156,11 +157,10 @@ class ShelterServer extends DefaultLanguageServer {
 /** Services of the language server. Without a connection they can be used directly, as the tests do. */
 export function createServerServices(
   connection: Connection | undefined,
-  options: ServerOptions = {},
+  options: ServerOptions,
 ): ServerServices {
   const roots: MutableRoots = { folders: [] };
-  const analyst = options.analyst ?? createInProcessAnalyst();
-  const longWork = options.longWork ?? createInPlaceWork(languageJobs);
+  const { analyst, longWork } = options;
   let settings = defaultSettings;
   let context: EditorContext;
   const here = (): EditorContext => context;

@@ -5,7 +5,6 @@ import type { Origin, SpecWorld } from '@tautline/shelter';
 import { DocumentState, type LangiumDocument, URI } from 'langium';
 import type { Connection } from 'vscode-languageserver';
 import { catalogueText } from '../files/catalogue.ts';
-import { shelterTemplates } from '../files/templates.ts';
 import {
   type AssumedAnswer,
   type AssumedQuestion,
@@ -24,9 +23,6 @@ import {
   type PreviewQuestion,
   type PreviewShelter,
   previewRequest,
-  type ShelterTemplate,
-  type TemplatesAnswer,
-  templatesRequest,
 } from '../protocol.ts';
 import { docOf } from '../spec/to-spec.ts';
 import { textEdits } from './actions.ts';
@@ -57,7 +53,6 @@ export interface Sheets {
     findings: readonly Finding[],
     system: System,
   ) => CalculationAnswer;
-  readonly templates?: readonly ShelterTemplate[];
 }
 
 /** The document of a file that is open to the server, read and validated as it is now. */
@@ -81,12 +76,6 @@ export function registerRequests(connection: Connection, services: ServerService
     const text = catalogueText(uri);
     return text === undefined ? null : { text };
   });
-  connection.onRequest(
-    templatesRequest,
-    (): TemplatesAnswer => ({
-      templates: sheets.templates ?? shelterTemplates,
-    }),
-  );
   connection.onRequest(assumedRequest, async ({ uri, position }: AssumedQuestion): Promise<AssumedAnswer> => {
     const document = await ready(uri);
     const analysis = document && (await services.analyses.current(document));
