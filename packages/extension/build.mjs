@@ -57,6 +57,8 @@ const node = {
 const browser = {
   ...common,
   platform: 'browser',
+  // The glTF library reads files only where there is Node; here it only writes bytes.
+  external: ['node:fs', 'node:path'],
   mainFields: ['browser', 'module', 'main'],
 };
 
@@ -78,7 +80,7 @@ const bundles = [
     options: {
       ...browser,
       format: 'cjs',
-      external: ['vscode'],
+      external: ['vscode', ...browser.external],
       entryPoints: ['src/client/browser.ts'],
     },
   },
