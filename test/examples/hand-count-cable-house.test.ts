@@ -68,10 +68,11 @@ describe('cable-house counted by hand', () => {
   });
 
   it('cables: the ridge once, two guys, four braces; 3 clips on each of 2 x 7 loops = 42', () => {
-    // y is the height of the cable; 0.5 m for each loop; ends led down at 45 degrees.
-    const y = Number((hand.pieces('lumber-4x6')[0] ?? '').split(' x ')[1]) - 3 * FOOT;
-    const ridge = 60 * FOOT + 2 * Math.SQRT2 * y + 1;
-    const guy = Math.hypot(8 * FOOT, y) + 1;
+    // The cable of 9.5 mm lies on the posts, the pipe of 1.9 in on the cable; 0.5 m for each loop; ends led
+    // down at 45 degrees, guys from the crown.
+    const top = Number((hand.pieces('lumber-4x6')[0] ?? '').split(' x ')[1]) - 3 * FOOT;
+    const ridge = 60 * FOOT + 2 * Math.SQRT2 * (top + 0.0095 / 2) + 1;
+    const guy = Math.hypot(8 * FOOT, top + 0.0095 + 0.95 * 0.0254) + 1;
     const lengths = hand.pieces('strand-9').map((one) => one.split(' x ').map(Number));
     expect(lengths.map(([count]) => count)).toEqual([1, 2]);
     expect(lengths[0]?.[1]).toBeCloseTo(ridge, 2);

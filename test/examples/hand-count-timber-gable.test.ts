@@ -76,9 +76,14 @@ describe('timber-gable counted by hand', () => {
     expect(wrapping?.total).toBeCloseTo(42 * rafter, 2);
   });
 
-  it('4x4: 2 x 6 side posts of 7 + 3 ft, 6 of them on hand; 6 ridge posts up to the peak, 7 ft + 7 ft x tan 27 + 3 ft', () => {
-    const tall = (7 + 7 * Math.tan(pitch) + 3) * FOOT;
-    expect(hand.pieces('lumber-4x4')).toEqual([`6 x ${tall.toFixed(3)}`, '12 x 3.048']);
+  it('4x4: 2 x 6 side posts of 7 + 3 ft, 6 of them on hand; 6 ridge posts up to the ridge: 7 ft + 7 ft x tan 27 less rafter and 2x6, + 3 ft', () => {
+    // The rafter is 3-1/2 in deep and meets the peak at some 23 degrees, its camber taken off: 1.75 in / cos 23.
+    const tall = (7 + 7 * Math.tan(pitch) + 3) * FOOT - (1.75 / Math.cos(0.4) + 5.5) * 0.0254;
+    const [ridgePosts, sidePosts] = hand.pieces('lumber-4x4');
+    expect(sidePosts).toBe('12 x 3.048');
+    const [count, length] = (ridgePosts ?? '').split(' x ').map(Number);
+    expect(count).toBe(6);
+    expect(length).toBeCloseTo(tall, 2);
     expect(hand.bars('lumber-4x4')).toEqual({ bought: 12, onHand: 6 });
   });
 

@@ -1,9 +1,10 @@
 /** What runs along the house: ridge, purlins, baseboards. */
+import { clearHeightAt } from '../geometry/headroom.ts';
 import { crownOf, lengthOf, pointOn } from '../geometry/line.ts';
 import type { Rail, Roof } from '../model/shelter.ts';
 import { factNode, factNodes, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
-import { type Context, jointItemOf, marksOf, memberOf, memberOrCableOf } from './context.ts';
+import { type Context, depthOf, jointItemOf, marksOf, memberOf, memberOrCableOf } from './context.ts';
 import { readFoot } from './foot.ts';
 import { assume, type Notes, numberFact, problem } from './notes.ts';
 import { postHeight, readPosts } from './posts.ts';
@@ -23,14 +24,26 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
   const crown = crownOf(roof.line);
   const height = numberFact(notes, block, 'height', postHeight) ?? crown.y;
   const postsBlock = factNode(block, 'posts');
+  if (!member) return undefined;
+  // What holds the frames up lies under them, and its posts end under it; what they carry is at their centre line.
+  const carries = postsBlock !== undefined || form === 'cable';
+  const thick = member.kind === 'cable' ? member.diameter : depthOf(member);
+  const top = carries ? height - (crown.y - (clearHeightAt({ roof }, crown.x) ?? crown.y)) : height;
+  const y = carries ? top - thick / 2 : height;
   const posts =
     postsBlock &&
     readPosts(
       postsBlock,
-      { id: 'ridge/posts', where: 'centre', lines: [crown.x], height, path: [...path, 'posts'] },
+      {
+        id: 'ridge/posts',
+        where: 'centre',
+        lines: [crown.x],
+        height: Math.max(0.01, top - thick),
+        path: [...path, 'posts'],
+      },
       context,
     );
-  if (!member || (postsBlock && !posts)) return undefined;
+  if (postsBlock && !posts) return undefined;
   if ((form === 'cable') !== (member.kind === 'cable')) {
     const needed = form === 'cable' ? 'a cable' : 'a pipe, rod, pole or lumber';
     return problem(
@@ -46,8 +59,7 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
     problem(notes, 'ridge-off-crown', message, factNode(block, 'height')?.origin ?? block.origin, 'warning');
   }
   const joint = jointItemOf(factNode(block, 'joint'), context);
-  const tied =
-    wordIn(factNode(block, 'frames')) ?? usualTie(block, posts !== undefined || form === 'cable', context);
+  const tied = wordIn(factNode(block, 'frames')) ?? usualTie(block, carries, context);
   const anchor = form === 'cable' ? readFoot(block, 'ridge/anchor', 'deadman', context) : undefined;
   const tension =
     form === 'cable'
@@ -70,7 +82,7 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
     role: 'ridge',
     form,
     member,
-    lines: [{ x: crown.x, y: height, s: crown.s }],
+    lines: [{ x: crown.x, y, s: crown.s }],
     span: posts ? Math.min(posts.spacing, context.length) : free,
     ...(posts ? { posts } : {}),
     ...(tension === undefined ? {} : { tension }),
