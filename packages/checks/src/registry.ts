@@ -3,6 +3,8 @@ import { abrasion } from './checks/abrasion.ts';
 import { bendRadius } from './checks/bend-radius.ts';
 import { bowBuckling } from './checks/bow-buckling.ts';
 import { bowDeflection } from './checks/bow-deflection.ts';
+import { cableAnchor } from './checks/cable-anchor.ts';
+import { cableSlack } from './checks/cable-slack.ts';
 import { crossFittingAngle } from './checks/cross-fitting-angle.ts';
 import { dissimilarMetals } from './checks/dissimilar-metals.ts';
 import { eaveSag } from './checks/eave-sag.ts';
@@ -10,21 +12,26 @@ import { edgeRail } from './checks/edge-rail.ts';
 import { fanFailure } from './checks/fan-failure.ts';
 import { fanPressure } from './checks/fan-pressure.ts';
 import { fasteningPull } from './checks/fastening-pull.ts';
+import { filledPipe } from './checks/filled-pipe.ts';
 import { filmGrade } from './checks/film-grade.ts';
 import { filmLife } from './checks/film-life.ts';
 import { filmPonding } from './checks/film-ponding.ts';
 import { filmStressCheck } from './checks/film-stress.ts';
+import { flatCrown } from './checks/flat-crown.ts';
 import { flutter } from './checks/flutter.ts';
 import { footBearing } from './checks/foot-bearing.ts';
 import { framePonding } from './checks/frame-ponding.ts';
 import { heat } from './checks/heat.ts';
 import { hotSlack } from './checks/hot-slack.ts';
 import { irrigation } from './checks/irrigation.ts';
+import { jointKind } from './checks/joint-kind.ts';
 import { lateralFoot } from './checks/lateral-foot.ts';
 import { lightCheck } from './checks/light.ts';
 import { lockedInStress } from './checks/locked-in-stress.ts';
 import { meshAirflow } from './checks/mesh-airflow.ts';
+import { missingPrice } from './checks/missing-price.ts';
 import { overSpan } from './checks/over-span.ts';
+import { overturning } from './checks/overturning.ts';
 import { postBuckling } from './checks/post-buckling.ts';
 import { pullOut } from './checks/pull-out.ts';
 import { purlinSpan } from './checks/purlin-span.ts';
@@ -36,7 +43,9 @@ import { rollWidth } from './checks/roll-width.ts';
 import { rot } from './checks/rot.ts';
 import { runoff } from './checks/runoff.ts';
 import { siteFacts } from './checks/site-facts.ts';
+import { sliding } from './checks/sliding.ts';
 import { spliceOverlap } from './checks/splice-overlap.ts';
+import { staleAcceptance } from './checks/stale-acceptance.ts';
 import { stockLength } from './checks/stock-length.ts';
 import { stormOrder } from './checks/storm-order.ts';
 import { tieBuckling } from './checks/tie-buckling.ts';
@@ -50,6 +59,7 @@ export const checks: readonly Check[] = [
   filmGrade,
   rollWidth,
   stockLength,
+  missingPrice,
   bendRadius,
   lockedInStress,
   overSpan,
@@ -57,18 +67,24 @@ export const checks: readonly Check[] = [
   postBuckling,
   tieBuckling,
   bowDeflection,
+  flatCrown,
   filmPonding,
   framePonding,
   rafterPonding,
   fanFailure,
   weakCoupler,
   spliceOverlap,
+  jointKind,
   crossFittingAngle,
   railSpan,
   edgeRail,
+  cableAnchor,
+  cableSlack,
   purlinSpan,
   eaveSag,
   pullOut,
+  overturning,
+  sliding,
   lateralFoot,
   footBearing,
   racking,
@@ -81,6 +97,7 @@ export const checks: readonly Check[] = [
   hotSlack,
   abrasion,
   rot,
+  filledPipe,
   dissimilarMetals,
   heat,
   lightCheck,
@@ -92,6 +109,7 @@ export const checks: readonly Check[] = [
   filmLife,
   requirement,
   siteFacts,
+  staleAcceptance,
 ];
 
 /** The check with that id, if there is one. */

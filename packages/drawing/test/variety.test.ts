@@ -1,4 +1,4 @@
-import type { Cap, Inflated, Shelter } from '@tautline/shelter';
+import type { Cap, Foot, Inflated, Shelter } from '@tautline/shelter';
 import { originOf } from '@tautline/shelter';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
@@ -67,7 +67,8 @@ describe('roofs without bows', () => {
     springing: 0.3,
     line,
   };
-  const cap: Cap = { ...shared, type: 'cap', sheet: film };
+  const resting: Foot = { id: 'cap/foot', origin, kind: 'bearing', driven: 0, fixity: 'pinned' };
+  const cap: Cap = { ...shared, type: 'cap', sheet: film, foot: resting };
   const inflated: Inflated = { ...shared, type: 'inflated', pressure: 60, hang: 0.2, answered: 600 };
   const { ridge: _ridge, ...bare } = smallArch;
   for (const roof of [cap, inflated])

@@ -1,4 +1,5 @@
 export { headsOf } from './actions/blown.ts';
+export { type CapLoads, capLoads, capRims } from './actions/cap.ts';
 export { coverWeight, deadCase } from './actions/dead.ts';
 export type { CombinedLoad, LoadCase, Nature } from './actions/load-case.ts';
 export { windCaseOnFrame, windOn, windShape } from './actions/wind.ts';
@@ -65,6 +66,7 @@ export type * from './space/house.ts';
 export { houseLoads, layOnHouse } from './space/house-loads.ts';
 export type * from './space/house-result.ts';
 export { type HouseOptions, houseDivisions, houseSystem, unknownsOf } from './space/house-system.ts';
+export { loadPathCap } from './space/load-path.ts';
 export { torsionOfRectangle } from './space/stiffness.ts';
 export {
   Cancelled,

@@ -145,6 +145,8 @@ export interface Rafters extends Part {
 export interface Cap extends Part {
   readonly type: 'cap';
   readonly sheet: SheetItem | FilmItem;
+  /** What each rim of each cap stands on or is held by. */
+  readonly foot: Foot;
   readonly spacing: number;
   readonly stations: readonly number[];
   readonly span: number;
@@ -219,6 +221,8 @@ export interface Brace extends Part {
   readonly to: { readonly x: number; readonly y: number; readonly z: number };
   readonly count: number;
   readonly plane: 'along' | 'across';
+  /** Pull put in when it is set up, as far as it was said, N. */
+  readonly tension?: number;
   readonly foot?: Foot;
 }
 

@@ -28,6 +28,12 @@ export interface EdgeForces {
   readonly right: EdgeForce;
 }
 
+/** Anything that stands as an arc between two level edges, m. */
+export interface Arched {
+  readonly span: number;
+  readonly rise: number;
+}
+
 function arcOf(span: number, rise: number): FilmArc {
   const radius = (span * span) / (8 * rise) + rise / 2;
   const slope = 2 * Math.atan2(2 * rise, span);
@@ -50,11 +56,11 @@ export type PressureAt = (from: number, to: number) => number;
 const stretches = 40;
 
 /**
- * What a pressure on the outer film adds at its two rails. Lift and push follow from balance alone; the pull
+ * What a pressure on the outer film, or on a stiff sheet bent to an arc, adds at its two rails. Lift and push follow from balance alone; the pull
  * inwards is that of an arc under the mean of the pressure, T = p R, which is exact where it is even.
  */
-export function onOuterFilm(roof: Inflated, pressure: PressureAt): EdgeForces {
-  const { radius, slope, length } = outerArc(roof);
+export function onOuterFilm(roof: Arched, pressure: PressureAt): EdgeForces {
+  const { radius, slope, length } = arcOf(roof.span, roof.rise);
   const piece = length / stretches;
   let push = 0;
   let lift = 0;

@@ -8,7 +8,7 @@ export function roofLines(roof: Roof): Takeoff {
   if (roof.type === 'bows') return bowLines(roof);
   if (roof.type === 'rafters') return rafterLines(roof);
   // A cap has no frame; what it is made of is its covering. An inflated roof likewise.
-  return roof.type === 'cap' ? footLines(roof.foot, 2 * roof.stations.length) : { lines: [], gaps: [] };
+  return roof.type === 'cap' ? footLines(roof.foot, 2 * Math.max(1, roof.stations.length - 1)) : { lines: [], gaps: [] };
 }
 
 /** A crown fitting of these forms ends the pipe on either side; a clamp or lashing lets it pass. */

@@ -1,0 +1,143 @@
+import { groundAllowedAt } from '@tautline/loads';
+import { type Cap, type Shelter, wordValue } from '@tautline/shelter';
+import { type CapLoads, capLoads, capRims } from '@tautline/structure';
+import type { Check, CheckInput, Lever } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { footUplift } from '../ground.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { deeper } from '../levers.ts';
+import { setQuantity } from '../slots.ts';
+
+/** The combination that lifts a rim most, with the lift that its own weight leaves (N; negative where it stays). */
+export function mostLifted(
+  loads: CapLoads,
+): { readonly lift: number; readonly loadCase: string } | undefined {
+  let most: { lift: number; loadCase: string } | undefined;
+  for (const load of loads.loads) {
+    for (const node of [capRims.left, capRims.right]) {
+      const lift = load.points
+        .filter((point) => point.node === node)
+        .reduce((sum, point) => sum + point.fy, 0);
+      if (most === undefined || lift > most.lift) most = { lift, loadCase: load.title };
+    }
+  }
+  return most;
+}
+
+function onCap(shelter: Shelter, cap: Cap): Finding {
+  const loads = capLoads(shelter, cap);
+  const most = mostLifted(loads);
+  if (most === undefined) return notChecked(overturning.id, cap, 'no wind acts on it');
+  const hold = footUplift(cap.foot, undefined, shelter.site);
+  if ('reason' in hold) return notChecked(overturning.id, cap.foot, hold.reason);
+  const held = groundAllowedAt(hold, shelter.site.basis);
+  const half = loads.weight / 2;
+  const demand = Math.max(0, most.lift + half);
+  const capacity = half + held;
+  return judge({
+    id: overturning.id,
+    part: cap.foot,
+    utilisation: demand / capacity,
+    demand: measured(demand, 'force'),
+    capacity: measured(capacity, 'force'),
+    loadCase: most.loadCase,
+    message: [
+      'Wind lifts one rim of each cap with ',
+      measured(demand, 'force'),
+      ` under ${most.loadCase}; half its weight`,
+      ...(held > 0 ? [' and what holds that rim down'] : [', for nothing else holds it,']),
+      ' may stand against ',
+      measured(capacity, 'force'),
+      '.',
+    ],
+    source: 'derived',
+    steps: [
+      step(
+        'G',
+        'weight of one cap',
+        'G = m g A',
+        [given('l', 'length of one cap', loads.length, 'length')],
+        loads.weight,
+        'force',
+        'derived',
+      ),
+      step(
+        'F',
+        'lift at the rim, from the balance of the wind on the arc about the other rim',
+        'F = Σ (p x dA) / S, by the factors of the combination, with half the weight added back',
+        [given('S', 'distance between the rims', cap.span, 'length')],
+        demand,
+        'force',
+        'derived',
+      ),
+      ...hold.steps,
+      step(
+        'R',
+        'what stands against it',
+        'R = G / 2 + hold',
+        [given('hold', 'of one rim', held, 'force')],
+        capacity,
+        'force',
+        'derived',
+      ),
+    ],
+  });
+}
+
+function run(input: CheckInput): Finding[] {
+  const { roof } = input.shelter;
+  return roof.type === 'cap' ? [onCap(input.shelter, roof)] : [];
+}
+
+export const overturning: Check = {
+  id: 'overturning',
+  title: 'Overturning of caps',
+  asks: 'Does a gust roll a cap over, or lift it off its bed?',
+  matters: 'A cap that flies breaks itself, and what it hits; the seedlings under it are gone as well.',
+  formula: 'u = F / (G / 2 + hold)',
+  symbols: [
+    { symbol: 'F', meaning: 'lift of the wind at one rim', kind: 'force' },
+    { symbol: 'G', meaning: 'weight of one cap', kind: 'force' },
+    { symbol: 'hold', meaning: 'what the ground or ballast at that rim may hold', kind: 'force' },
+  ],
+  sources: ['derived'],
+  leavesOut:
+    'Gusts that get under a rim that does not lie close, caps that lean on their neighbours, and how the cap is fixed to what holds it. Feet of frames are judged by pull-out.',
+  mayBeAccepted: 'When the caps are taken in before such a gust.',
+  run,
+  levers,
+};
+
+/** Pegs deeper or more ballast; ballast where nothing holds the rims yet. */
+function levers(input: CheckInput): Lever[] {
+  const { roof } = input.shelter;
+  if (roof.type !== 'cap') return [];
+  const { foot } = roof;
+  if (foot.kind !== 'ballast' && foot.kind !== 'bearing') return [deeper(foot)];
+  const title: Extract<Lever, { type: 'number' }>['title'] = (value) => [
+    'Weigh each rim of each cap down with ',
+    measured(value, 'mass'),
+  ];
+  // 2 kg, and 5 lb (0.453 592 37 kg each)
+  const steps = { metric: 2, us: 5 * 0.45359237 };
+  const range = { from: foot.mass ?? 0, towards: Math.max(60, 2 * (foot.mass ?? 0)), steps };
+  return [
+    {
+      type: 'number',
+      ...range,
+      title,
+      edits: (value) => [
+        ...(foot.kind === 'bearing'
+          ? [
+              {
+                type: 'replace' as const,
+                node: foot.origin,
+                slots: { kind: wordValue('ballast', foot.origin) },
+              },
+            ]
+          : []),
+        setQuantity(foot.origin, 'weighs', value, 'mass'),
+      ],
+    },
+  ];
+}

@@ -1,0 +1,117 @@
+import { ballastSliding, groundAllowedAt } from '@tautline/loads';
+import type { Cap, Shelter } from '@tautline/shelter';
+import { type CapLoads, capLoads, gravity } from '@tautline/structure';
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { setQuantity } from '../slots.ts';
+
+/** Breadth of the rim that lies on the ground, m: common practice, no source. Only soils that stick ask for it. */
+const rimBreadth = 0.05;
+
+interface Push {
+  readonly push: number;
+  /** Lift of the wind on the whole cap beyond its own weight, N; negative where weight is left on the ground. */
+  readonly lift: number;
+  readonly loadCase: string;
+}
+
+function pushes(loads: CapLoads): Push[] {
+  return loads.loads.map(({ points, title }) => ({
+    push: Math.abs(points.reduce((sum, point) => sum + point.fx, 0)),
+    lift: points.reduce((sum, point) => sum + point.fy, 0),
+    loadCase: title,
+  }));
+}
+
+function onCap(shelter: Shelter, cap: Cap): Finding {
+  const { foot } = cap;
+  if (foot.kind !== 'ballast' && foot.kind !== 'bearing')
+    return notChecked(sliding.id, foot, 'what pegs hold a rim sideways is not covered');
+  const { soil, basis } = shelter.site;
+  if (soil === 'rock') return notChecked(sliding.id, foot, 'how things slide on bare rock is not covered');
+  const loads = capLoads(shelter, cap);
+  const all = pushes(loads);
+  if (all.some((one) => one.lift >= 2 * (foot.mass ?? 0) * gravity))
+    return notChecked(sliding.id, foot, 'the wind lifts it off before it slides: see overturning');
+  // Both rims carry the ballast; the weight of the cap is in the lift already.
+  const ballast = 2 * (foot.mass ?? 0);
+  const area = 2 * rimBreadth * loads.length;
+  const judged = all.map((one) => {
+    const mass = ballast + Math.max(0, -one.lift) / gravity;
+    const hold = ballastSliding({ soil, mass }, Math.max(0, one.lift), area);
+    const capacity = groundAllowedAt(hold, basis);
+    return { ...one, mass, hold, capacity, use: one.push / capacity };
+  });
+  const worst = judged.reduce((a, b) => (b.use > a.use ? b : a));
+  return judge({
+    id: sliding.id,
+    part: foot,
+    utilisation: worst.use,
+    demand: measured(worst.push, 'force'),
+    capacity: measured(worst.capacity, 'force'),
+    loadCase: worst.loadCase,
+    message: [
+      'Wind pushes each cap sideways with ',
+      measured(worst.push, 'force'),
+      ` under ${worst.loadCase}; friction on ${soil} may hold `,
+      measured(worst.capacity, 'force'),
+      '.',
+    ],
+    source: 'ibc2018:1806.2',
+    steps: [
+      step(
+        'W',
+        'what presses both rims to the ground, before the wind lifts it',
+        'W = (2 m_b + m_c) g',
+        [
+          given('m_b', 'ballast on one rim', foot.mass ?? 0, 'mass'),
+          given('m_c', 'own mass that counts, or is left by the lift', worst.mass - ballast, 'mass'),
+        ],
+        worst.mass * gravity,
+        'force',
+        'derived',
+      ),
+      ...worst.hold.steps,
+    ],
+  });
+}
+
+function run(input: CheckInput): Finding[] {
+  const { roof } = input.shelter;
+  return roof.type === 'cap' ? [onCap(input.shelter, roof)] : [];
+}
+
+export const sliding: Check = {
+  id: 'sliding',
+  title: 'Sliding of caps',
+  asks: 'Does a gust push a cap along the bed?',
+  matters: 'A cap that slides mows the row it should keep dry.',
+  formula: 'u = H / (μ (W - U))',
+  symbols: [
+    { symbol: 'H', meaning: 'push of the wind on one cap', kind: 'force' },
+    { symbol: 'μ', meaning: 'friction of the soil', kind: 'ratio' },
+    { symbol: 'W - U', meaning: 'weight left on the ground by the lift of the wind', kind: 'force' },
+  ],
+  sources: ['ibc2018:1806.2', 'derived'],
+  leavesOut:
+    'Wet slippery ground, rims pressed into the soil, and caps tied to each other. Feet of frames are judged by lateral-foot.',
+  mayBeAccepted: 'When the caps are taken in before such a gust, or stand between boards.',
+  run,
+  levers: (input) => {
+    const { roof } = input.shelter;
+    if (roof.type !== 'cap' || roof.foot.kind !== 'ballast') return [];
+    const { foot } = roof;
+    return [
+      {
+        type: 'number',
+        from: foot.mass ?? 0,
+        towards: Math.max(100, 3 * (foot.mass ?? 0)),
+        // 2 kg, and 5 lb (0.453 592 37 kg each)
+        steps: { metric: 2, us: 5 * 0.45359237 },
+        title: (value) => ['Weigh each rim of each cap down with ', measured(value, 'mass')],
+        edits: (value) => [setQuantity(foot.origin, 'weighs', value, 'mass')],
+      },
+    ];
+  },
+};
