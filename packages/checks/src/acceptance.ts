@@ -1,4 +1,5 @@
 import type { Shelter } from '@tautline/shelter';
+import { stale } from './checks/stale-acceptance.ts';
 import type { Finding } from './finding.ts';
 import { checkOf, wholeHouseChecks } from './registry.ts';
 
@@ -13,29 +14,17 @@ export function withAcceptances(
   on: string | undefined,
   tier: 'live' | 'full' = 'live',
 ): Finding[] {
-  const stale: Finding[] = [];
+  const outdated: Finding[] = [];
   let result = [...findings];
   for (const acceptance of shelter.acceptances) {
     const over = acceptance.until !== undefined && on !== undefined && on > acceptance.until;
     const unknown = tier === 'live' && wholeHouseChecks.has(acceptance.check);
-    const covered =
-      unknown ||
-      result.some(
-        ({ id, severity }) => id === acceptance.check && (severity === 'error' || severity === 'warning'),
-      );
-    const say = (message: string): void => {
-      stale.push({
-        id: 'stale-acceptance',
-        nature: 'paperwork',
-        verdict: 'fails',
-        severity: 'error',
-        part: acceptance.id,
-        origin: acceptance.origin,
-        related: [],
-        message: [message],
-        source: 'derived',
-        steps: [],
-      });
+    const left = result.filter(
+      ({ id, severity }) => id === acceptance.check && (severity === 'error' || severity === 'warning'),
+    ).length;
+    const covered = unknown || left > 0;
+    const say = (why: string): void => {
+      outdated.push(stale(acceptance, why, left));
     };
     if (checkOf(acceptance.check) === undefined)
       say(`There is no check called '${acceptance.check}' to accept.`);
@@ -60,5 +49,5 @@ export function withAcceptances(
       );
     }
   }
-  return [...result, ...stale];
+  return [...result, ...outdated];
 }

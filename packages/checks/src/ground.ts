@@ -55,9 +55,16 @@ export function footUplift(foot: Foot, member: MemberItem | undefined, site: Sit
     }
     case 'deadman': {
       const breadth = foot.across ?? foot.anchor?.diameter;
-      return breadth === undefined
-        ? { reason: 'the size of the deadman was not said' }
-        : deadmanUplift({ soil, breadth, depth: foot.driven });
+      if (breadth === undefined) return { reason: 'the size of the deadman was not said' };
+      // A log or beam lies level, and lifts the ground over its whole length.
+      const long =
+        foot.across === undefined && foot.anchor?.form === 'plate' ? foot.anchor.length : undefined;
+      return deadmanUplift({
+        soil,
+        breadth,
+        ...(long === undefined ? {} : { length: Math.max(long, breadth) }),
+        depth: foot.driven,
+      });
     }
   }
 }

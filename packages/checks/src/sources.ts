@@ -134,7 +134,14 @@ const own: readonly Source[] = [
   {
     id: 'rigging',
     title: 'General rigging tables',
-    where: 'clips keep 80 % of the breaking load, working factor 3',
+    where:
+      'clips keep 80 % of the breaking load (TM 5-3810-305-10, table 4, terminal efficiencies); working factor 3, from memory',
+    standing: 'from memory',
+  },
+  {
+    id: 'cable-heat',
+    title: 'Growth of steel wire in the heat',
+    where: 'ΔT = E A α Δϑ with fixed ends (mechanics); α = 12e-6 per kelvin, handbook value',
     standing: 'from memory',
   },
   {

@@ -119,7 +119,16 @@ export function readGuys(block: SpecNode, index: number, on: Braced, context: Co
       block.origin,
     );
   const foot = readFoot(block, `${id}/foot`, 'screw', context);
-  const base = { id, origin: block.origin, ...marksOf(block), role: 'guy', member, foot } as const;
+  const tension = numberFact(notes, block, 'tension', { above: 0, most: 1e6 });
+  const base = {
+    id,
+    origin: block.origin,
+    ...marksOf(block),
+    role: 'guy',
+    member,
+    foot,
+    ...(tension === undefined ? {} : { tension }),
+  } as const;
   if (place === 'ends') {
     return {
       ...base,
