@@ -31,6 +31,7 @@ import { lockedInStress } from './checks/locked-in-stress.ts';
 import { meshAirflow } from './checks/mesh-airflow.ts';
 import { missingPrice } from './checks/missing-price.ts';
 import { overSpan } from './checks/over-span.ts';
+import { overturning } from './checks/overturning.ts';
 import { postBuckling } from './checks/post-buckling.ts';
 import { pullOut } from './checks/pull-out.ts';
 import { purlinSpan } from './checks/purlin-span.ts';
@@ -42,6 +43,7 @@ import { rollWidth } from './checks/roll-width.ts';
 import { rot } from './checks/rot.ts';
 import { runoff } from './checks/runoff.ts';
 import { siteFacts } from './checks/site-facts.ts';
+import { sliding } from './checks/sliding.ts';
 import { spliceOverlap } from './checks/splice-overlap.ts';
 import { staleAcceptance } from './checks/stale-acceptance.ts';
 import { stockLength } from './checks/stock-length.ts';
@@ -81,6 +83,8 @@ export const checks: readonly Check[] = [
   purlinSpan,
   eaveSag,
   pullOut,
+  overturning,
+  sliding,
   lateralFoot,
   footBearing,
   racking,

@@ -145,6 +145,8 @@ export interface Rafters extends Part {
 export interface Cap extends Part {
   readonly type: 'cap';
   readonly sheet: SheetItem | FilmItem;
+  /** What each rim of each cap stands on or is held by. */
+  readonly foot: Foot;
   readonly spacing: number;
   readonly stations: readonly number[];
   readonly span: number;
