@@ -82,8 +82,12 @@ async function start() {
 }
 
 const files = readdirSync(examples).filter((name) => name.endsWith('.shelter'));
-const lines = (name: string): number => readFileSync(join(examples, name), 'utf8').split('\n').length;
-const name = files.sort((a, b) => lines(b) - lines(a))[0] ?? '';
+const textOf = (name: string): string => readFileSync(join(examples, name), 'utf8');
+const lines = (name: string): number => textOf(name).split('\n').length;
+/** The largest that says a shelter: price lists and sites have no findings. */
+const [name = ''] = files
+  .filter((one) => /^\s*footprint /m.test(textOf(one)))
+  .sort((a, b) => lines(b) - lines(a));
 const text = readFileSync(join(examples, name), 'utf8');
 const uri = pathToFileURL(join(examples, name)).toString();
 const textDocument = { uri };
