@@ -1,6 +1,7 @@
 /** Findings and acceptances that came, went or changed between two verdicts. */
-import type { Evaluation, Finding, MessagePiece, Severity, Verdict } from '@tautline/checks';
+import type { Finding, MessagePiece, Severity, Verdict } from '@tautline/checks';
 import type { Acceptance } from '@tautline/shelter';
+import type { Judged } from './revision.ts';
 
 export interface FindingSide {
   readonly verdict: Verdict;
@@ -110,8 +111,8 @@ function keyed(findings: readonly Finding[]): ReadonlyMap<string, Finding> {
 
 /** Acceptances written anew, taken away or reworded, and those that no longer apply. */
 export function acceptanceChanges(
-  before: Evaluation | undefined,
-  after: Evaluation | undefined,
+  before: Judged | undefined,
+  after: Judged | undefined,
 ): readonly AcceptanceChange[] {
   const old = before?.shelter.acceptances ?? [];
   const now = after?.shelter.acceptances ?? [];
@@ -136,8 +137,8 @@ export function acceptanceChanges(
   ];
 }
 
-function wentStale(before: Evaluation | undefined, after: Evaluation | undefined): AcceptanceChange[] {
-  const checksOf = (evaluation: Evaluation | undefined): Map<string, Finding> =>
+function wentStale(before: Judged | undefined, after: Judged | undefined): AcceptanceChange[] {
+  const checksOf = (evaluation: Judged | undefined): Map<string, Finding> =>
     new Map(
       (evaluation?.findings ?? []).flatMap((finding) => {
         const line = evaluation?.shelter.acceptances.find((one) => one.id === finding.part);

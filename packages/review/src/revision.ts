@@ -21,9 +21,12 @@ export interface FirstFailure {
   readonly beyond: boolean;
 }
 
+/** What a review reads of a verdict. Plain data: it may come from another thread. */
+export type Judged = Pick<Evaluation, 'shelter' | 'findings'>;
+
 export interface Reviewed extends Written {
   /** Absent for ranges, for what could not be resolved, and where nothing changed that it follows from. */
-  readonly evaluation?: Evaluation;
+  readonly evaluation?: Judged;
   readonly materials?: Materials;
   readonly firstFailure?: FirstFailure;
   /** Errors in the texts and in what they say, which keep it from being worked out. */

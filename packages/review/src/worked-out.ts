@@ -5,10 +5,31 @@ import type { RenamedFiles, Reviewed, Written } from './revision.ts';
 
 export type Figures = Pick<Reviewed, 'evaluation' | 'materials' | 'firstFailure'>;
 
-/**
- * The shelters of both revisions, each with what `workOut` gives of it, where anything that it follows from
- * differs. `problemsOf` tells the errors that keep one from being worked out. Nothing is asked of ranges.
- */
+/** Shelters of both revisions of which anything that their figures follow from differs; no ranges. */
+export function worthWorkingOut<T extends Written>(
+  before: readonly T[],
+  after: readonly T[],
+  renamed: RenamedFiles,
+): readonly T[] {
+  return pairShelters(before, after, renamed).flatMap((pair) => {
+    if (pair.before && pair.after && !anythingDiffers(changesOf(pair.before, pair.after))) return [];
+    return [pair.before, pair.after].filter((one) => one !== undefined && one.kind !== 'range') as T[];
+  });
+}
+
+/** Shelters as a review takes them. `problemsOf` tells the errors that keep one from being worked out. */
+export function withFigures<T extends Written>(
+  shelters: readonly T[],
+  problemsOf: (one: T) => readonly string[],
+  figures: ReadonlyMap<T, Figures>,
+): readonly Reviewed[] {
+  return shelters.map((one) => {
+    const { name, file, kind, world } = one;
+    return { name, file, kind, world, problems: problemsOf(one), ...figures.get(one) };
+  });
+}
+
+/** Both revisions, each shelter with what `workOut` gives of it where it is worth working out, one by one. */
 export async function workedOut<T extends Written>(
   before: readonly T[],
   after: readonly T[],
@@ -16,16 +37,7 @@ export async function workedOut<T extends Written>(
   problemsOf: (one: T) => readonly string[],
   workOut: (one: T) => Promise<Figures> | Figures,
 ): Promise<readonly [readonly Reviewed[], readonly Reviewed[]]> {
-  const done = new Map<T, Reviewed>();
-  for (const pair of pairShelters(before, after, renamed)) {
-    const quiet = pair.before && pair.after && !anythingDiffers(changesOf(pair.before, pair.after));
-    for (const one of [pair.before, pair.after]) {
-      if (!one) continue;
-      const { name, file, kind, world } = one;
-      const written: Reviewed = { name, file, kind, world, problems: problemsOf(one) };
-      done.set(one, quiet || kind === 'range' ? written : { ...written, ...(await workOut(one)) });
-    }
-  }
-  const all = (side: readonly T[]): Reviewed[] => side.flatMap((one) => done.get(one) ?? []);
-  return [all(before), all(after)];
+  const figures = new Map<T, Figures>();
+  for (const one of worthWorkingOut(before, after, renamed)) figures.set(one, await workOut(one));
+  return [withFigures(before, problemsOf, figures), withFigures(after, problemsOf, figures)];
 }

@@ -23,14 +23,14 @@ import {
 } from '../revisions/git.ts';
 import { type ReadRevision, workedOut } from '../revisions/worked-out.ts';
 import type { Command } from './command.ts';
-import { dayOf, needPaths, oneOf, reportsOf, unitsAsked } from './flags.ts';
+import { dayOf, needPaths, oneOf, reportsOf, threadsOf, unitsAsked } from './flags.ts';
 
 const formats = ['markdown', 'html', 'json'] as const;
 
 export const review: Command = {
   name: 'review',
   usage:
-    'review BASE [HEAD] [--format markdown|html|json] [--out FILE] [--reports FORMAT=FILE,...] [--fail-on error|warning] [--repository DIR] [--prices FILE.csv] [--units metric|us] [--on DATE]',
+    'review BASE [HEAD] [--format markdown|html|json] [--out FILE] [--reports FORMAT=FILE,...] [--fail-on error|warning] [--repository DIR] [--threads N] [--prices FILE.csv] [--units metric|us] [--on DATE]',
   does: 'Tells what a change means for the shelters: two revisions of a git repository (BASE...HEAD for where they parted; HEAD left out is the working tree), or two folders. Exit code 1 when a finding came, an acceptance went stale or a shelter can no longer be worked out.',
   options: {
     format: { type: 'string' },
@@ -38,11 +38,12 @@ export const review: Command = {
     reports: { type: 'string' },
     'fail-on': { type: 'string' },
     repository: { type: 'string' },
+    threads: { type: 'string' },
     units: { type: 'string' },
     on: { type: 'string' },
     ...buyingFlags,
   },
-  async run(args, output) {
+  async run(args, output, machine) {
     const format = oneOf(args, 'format', formats, 'markdown');
     const reports = reportsOf(args, formats);
     const level = oneOf(args, 'fail-on', ['error', 'warning'] as const, 'error');
@@ -57,7 +58,8 @@ export const review: Command = {
       head !== undefined && (await isFolder(base)) && (await isFolder(head))
         ? await foldersOf(base, head)
         : await revisionsOf(base, head, args.flags['repository']);
-    const made = reviewOf(...(await workedOut(before, after, renamed, args, day)), renamed);
+    const threaded = { ...machine, threads: threadsOf(args, machine) };
+    const made = reviewOf(...(await workedOut(before, after, renamed, args, day, threaded)), renamed);
     const options = { ...units, caution: cautionLine };
     const told: Readonly<Record<(typeof formats)[number], () => string>> = {
       markdown: () => reviewMarkdown(made, options),

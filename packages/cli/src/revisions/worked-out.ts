@@ -1,21 +1,21 @@
 /** Revisions loaded and worked out for a review: only what can differ is calculated. */
 import { relative } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import { checks, evaluate } from '@tautline/checks';
+import { checks } from '@tautline/checks';
 import { type LoadedShelter, type LoadedWorkspace, loadWorkspace } from '@tautline/language';
 import {
-  type Figures,
-  firstFailureOf,
   type RenamedFiles,
   type Revision,
-  workedOut as sides,
   type Written,
+  withFigures,
+  worthWorkingOut,
 } from '@tautline/review';
 import { resolveShelter } from '@tautline/shelter';
-import { materialsExact } from '@tautline/takeoff';
 import { buyingOf } from '../buying.ts';
 import type { CommandArguments } from '../commands/command.ts';
-import { loadSolver } from '../solver.ts';
+import type { Machine } from '../machine.ts';
+import { runTasks } from '../threads/pool.ts';
+import type { FiguresTask } from './figures.ts';
 import type { TextFile } from './git.ts';
 
 export interface ReadRevision {
@@ -37,13 +37,25 @@ export async function workedOut(
   renamed: RenamedFiles,
   args: CommandArguments,
   on: string,
+  machine: Machine,
 ): Promise<readonly [Revision, Revision]> {
   const old = await loadRevision(before);
   const now = await loadRevision(after);
-  const [left, right] = await sides(old, now, renamed, errorsOf, (one) => figures(one, args, on));
+  const needed = worthWorkingOut(old, now, renamed);
+  const tasks: FiguresTask[] = [];
+  for (const { name, world } of needed) {
+    const { options } = await buyingOf(world, args);
+    tasks.push({ type: 'figures', name, world, options, on });
+  }
+  const results = await runTasks(tasks, {
+    machine,
+    onDone: (done) => machine.progress(`Worked out ${done} of ${tasks.length} shelters`),
+  });
+  machine.progress('');
+  const figures = new Map(needed.map((one, index) => [one, results[index] ?? {}] as const));
   return [
-    { label: before.label, shelters: left },
-    { label: after.label, shelters: right },
+    { label: before.label, shelters: withFigures(old, errorsOf, figures) },
+    { label: after.label, shelters: withFigures(now, errorsOf, figures) },
   ];
 }
 
@@ -64,18 +76,6 @@ async function loadRevision({ files }: ReadRevision): Promise<Loaded[]> {
     loaded,
     workspace,
   }));
-}
-
-async function figures({ loaded }: Loaded, args: CommandArguments, on: string): Promise<Figures> {
-  const { shelter } = resolveShelter(loaded.name, loaded.world);
-  if (shelter === undefined) return {};
-  const evaluation = evaluate(shelter, { on });
-  const firstFailure = firstFailureOf(evaluation);
-  return {
-    evaluation,
-    materials: await materialsExact(shelter, loadSolver, (await buyingOf(loaded.world, args)).options),
-    ...(firstFailure === undefined ? {} : { firstFailure }),
-  };
 }
 
 /** Errors of its own file, and of what it says. */
