@@ -1,7 +1,7 @@
 /** The good and bad specs beside the checks' explanations, read from their folder. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { type EvaluateOptions, type Evaluation, evaluate } from '@tautline/checks';
-import { type LoadedWorkspace, loadWorkspace } from '@tautline/language';
+import { type LoadedShelter, type LoadedWorkspace, loadWorkspace } from '@tautline/language';
 import { resolveShelter } from '@tautline/shelter';
 
 const folder = new URL('../../packages/checks/specs/', import.meta.url);
@@ -14,14 +14,20 @@ export function loadSpecs(): Promise<LoadedWorkspace> {
   return loadWorkspace(files);
 }
 
-/** The verdict on the shelter of one of them, e.g. 'rot.bad'; throws with the problems when it says something wrong. */
-export function judgeSpec(workspace: LoadedWorkspace, name: string, options: EvaluateOptions): Evaluation {
+/** The one shelter of one of them, e.g. 'rot.bad'. */
+export function shelterOf(workspace: LoadedWorkspace, name: string): LoadedShelter {
   const { href } = new URL(`${name}.shelter`, folder);
   const shelters = workspace.shelters.filter(({ uri }) => uri === href);
   const [loaded] = shelters;
   if (loaded === undefined || shelters.length > 1) throw new Error(`${name} is not a spec of one shelter`);
+  return loaded;
+}
+
+/** The verdict on the shelter of one of them; throws with the problems when it says something wrong. */
+export function judgeSpec(workspace: LoadedWorkspace, name: string, options: EvaluateOptions): Evaluation {
+  const loaded = shelterOf(workspace, name);
   const { shelter, problems } = resolveShelter(loaded.name, loaded.world);
-  const wrong = [...workspace.problems.filter(({ uri }) => uri === href), ...problems];
+  const wrong = [...workspace.problems.filter(({ uri }) => uri === loaded.uri), ...problems];
   const errors = wrong.filter(({ severity }) => severity === 'error').map(({ message }) => message);
   if (shelter === undefined || errors.length > 0) throw new Error(`${name}: ${errors.join('\n')}`);
   return evaluate(shelter, options);

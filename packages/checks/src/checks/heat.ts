@@ -1,8 +1,10 @@
 import { heatBalance } from '@tautline/loads';
-import { lengthOf, type MeshItem, type Shelter } from '@tautline/shelter';
-import type { Check, CheckInput } from '../check.ts';
+import { lengthOf, type MeshItem, quantityValue, type Shelter, type SpecEdit } from '@tautline/shelter';
+import type { Check, CheckInput, Lever } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { higher } from '../levers.ts';
+import { setQuantity, setWord } from '../slots.ts';
 
 /** Light air that is nearly always there, m/s, and a hot day, °C: taken, since no site says them. */
 const lightAir = 1;
@@ -129,4 +131,60 @@ export const heat: Check = {
     'Still air, shade from trees, young crops that sweat little, the middle of long houses, doors, sides that roll up.',
   mayBeAccepted: 'Where the house stands empty in summer.',
   run,
+  levers,
 };
+
+/** Open ends, a higher wall or arch, then a shorter house: the ends of a long one air its middle no better. */
+function levers({ shelter }: CheckInput): Lever[] {
+  const { roof, sidePosts, covers, opening, origin, length: long, width } = shelter;
+  const list: Lever[] = [];
+  if (opening.ends === 'clad') {
+    const clad = covers.filter((cover) => cover.place === 'ends');
+    list.push({
+      type: 'choice',
+      options: [
+        {
+          title: ['Leave both ends open'],
+          edits: [
+            setWord(origin, 'ends', 'open'),
+            ...clad.map((cover): SpecEdit => ({ type: 'remove', node: cover.origin })),
+          ],
+        },
+      ],
+    });
+  }
+  if (sidePosts !== undefined)
+    list.push({
+      type: 'number',
+      from: sidePosts.height,
+      towards: sidePosts.height * 2,
+      steps: { metric: 0.1, us: 0.0762 },
+      title: (value) => ['Make the side posts ', measured(value, 'length'), ' high'],
+      edits: (value) => [setQuantity(sidePosts.origin, 'height', value, 'length')],
+    });
+  else if (roof.type === 'bows') list.push(higher(roof));
+  const foot = 0.3048;
+  list.push({
+    type: 'number',
+    from: long,
+    towards: long / 4,
+    steps: { metric: 0.5, us: foot },
+    title: (value) => [
+      'Build houses no longer than ',
+      measured(value, 'length'),
+      ', with a gap between them',
+    ],
+    edits: (value) => [
+      {
+        type: 'set',
+        block: origin,
+        word: 'footprint',
+        slots: {
+          width: quantityValue(width, 'length', origin),
+          length: quantityValue(value, 'length', origin),
+        },
+      },
+    ],
+  });
+  return list;
+}

@@ -10,6 +10,7 @@ import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, measured, notChecked, step } from '../judge.ts';
 import { remark } from '../remark.ts';
+import { setWord } from '../slots.ts';
 
 /** Crop coefficient of vegetables in full growth, FAO-56 table 12 (0.95 to 1.15). */
 const cropCoefficient = 1.05;
@@ -147,4 +148,18 @@ export const irrigation: Check = {
     'The crop and its age, water that creeps in from the sides, beds that cover only part of the floor.',
   mayBeAccepted: 'Where roots reach ground water.',
   run,
+  levers: ({ shelter }) =>
+    shelter.irrigation === 'none'
+      ? [
+          {
+            type: 'choice',
+            options: [
+              {
+                title: ['Give the water back by drip'],
+                edits: [setWord(shelter.origin, 'irrigation', 'drip')],
+              },
+            ],
+          },
+        ]
+      : [],
 };

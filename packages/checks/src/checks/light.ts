@@ -1,10 +1,10 @@
 import { lightTransmission } from '@tautline/loads';
-import { lengthOf } from '@tautline/shelter';
+import { type FilmItem, lengthOf, type SheetItem } from '@tautline/shelter';
 import { depthOf } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
-import { setQuantity } from '../slots.ts';
+import { setItem, setQuantity } from '../slots.ts';
 
 /** Light lost to dust and dew on the film: common practice, no source. */
 const dust = 0.1;
@@ -94,15 +94,24 @@ export const lightCheck: Check = {
     'Which way the house lies, ageing and dirt beyond a tenth, neighbours and trees, shade-loving crops.',
   mayBeAccepted: 'For crops that like shade, or where shade is the purpose.',
   run,
-  levers: (input, finding) => {
+  levers: (input, finding, stock) => {
     const cover = input.shelter.covers.find((entry) => entry.id === finding.part);
-    return cover === undefined || cover.layers === 1
-      ? []
-      : [
-          {
-            type: 'choice',
-            options: [{ title: ['Use one layer'], edits: [setQuantity(cover.origin, 'layers', 1, 'count')] }],
-          },
-        ];
+    if (cover === undefined || cover.skin.kind === 'mesh') return [];
+    const { kind, light } = cover.skin;
+    const clearer = stock.items
+      .filter((entry): entry is FilmItem | SheetItem => entry.kind === kind && entry.light > light)
+      .filter((entry) => entry.kind === 'sheet' || entry.grade === 'greenhouse')
+      .sort((a, b) => b.light - a.light);
+    const single = { title: ['Use one layer'], edits: [setQuantity(cover.origin, 'layers', 1, 'count')] };
+    return [
+      { type: 'choice', options: cover.layers === 1 ? [] : [single] },
+      {
+        type: 'choice',
+        options: clearer.map((entry) => ({
+          title: [`Use ${entry.title}`],
+          edits: [setItem(cover.origin, 'with', entry.id)],
+        })),
+      },
+    ];
   },
 };

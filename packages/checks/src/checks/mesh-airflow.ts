@@ -1,7 +1,9 @@
 import { screenFactor } from '@tautline/loads';
+import type { MeshItem } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
+import { setItem } from '../slots.ts';
 
 /** Share of the air that a screen should leave, so that a screened side works as one half as high: common practice. */
 const wanted = 0.5;
@@ -58,4 +60,21 @@ export const meshAirflow: Check = {
   leavesOut: 'Dust in the mesh, which halves it again; folds.',
   mayBeAccepted: 'Where the crop stands the heat, or the mesh is taken off in summer.',
   run,
+  levers: (input, finding, stock) => {
+    const cover = input.shelter.covers.find((entry) => entry.id === finding.part);
+    if (cover?.skin.kind !== 'mesh') return [];
+    const { porosity } = cover.skin;
+    const wider = stock.items
+      .filter((entry): entry is MeshItem => entry.kind === 'mesh' && entry.porosity > porosity)
+      .sort((a, b) => a.porosity - b.porosity);
+    return [
+      {
+        type: 'choice',
+        options: wider.map((entry) => ({
+          title: [`Use ${entry.title}`],
+          edits: [setItem(cover.origin, 'with', entry.id)],
+        })),
+      },
+    ];
+  },
 };

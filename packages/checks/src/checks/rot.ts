@@ -1,26 +1,43 @@
 import { lifeInSoil } from '@tautline/loads';
-import type { Foot, MemberItem, Shelter } from '@tautline/shelter';
-import type { Check, CheckInput } from '../check.ts';
+import type { Foot, MemberItem, Origin, Shelter } from '@tautline/shelter';
+import { sectionOf } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, step } from '../judge.ts';
 import { remark } from '../remark.ts';
+import { setItem } from '../slots.ts';
 
 /** Feet that put wood into the ground. */
 const buried: readonly Foot['kind'][] = ['driven', 'hole', 'poked', 'concrete'];
 
-function inGround(shelter: Shelter): { foot: Foot; member: MemberItem; noun: string }[] {
+interface Buried {
+  readonly foot: Foot;
+  readonly member: MemberItem;
+  readonly noun: string;
+  /** The block that says what it is `of`. */
+  readonly said: Origin;
+}
+
+function inGround(shelter: Shelter): readonly Buried[] {
   const { roof, sidePosts, ridge } = shelter;
-  const list: { foot: Foot; member: MemberItem; noun: string }[] = [];
+  const posts = ridge?.posts;
+  const list: Buried[] = [];
   if (roof.type === 'bows' && roof.foot !== undefined)
-    list.push({ foot: roof.foot, member: roof.member, noun: 'bows' });
+    list.push({ foot: roof.foot, member: roof.member, noun: 'bows', said: roof.origin });
   if (sidePosts !== undefined)
-    list.push({ foot: sidePosts.foot, member: sidePosts.member, noun: 'side posts' });
-  if (ridge?.posts !== undefined)
-    list.push({ foot: ridge.posts.foot, member: ridge.posts.member, noun: 'ridge posts' });
-  return list.flatMap((entry) => {
-    if (entry.foot.stub !== undefined)
-      return [{ ...entry, member: entry.foot.stub, noun: `stubs of the ${entry.noun}` }];
-    return buried.includes(entry.foot.kind) ? [entry] : [];
+    list.push({
+      foot: sidePosts.foot,
+      member: sidePosts.member,
+      noun: 'side posts',
+      said: sidePosts.origin,
+    });
+  if (posts !== undefined)
+    list.push({ foot: posts.foot, member: posts.member, noun: 'ridge posts', said: posts.origin });
+  return list.flatMap((entry): Buried[] => {
+    const { foot, noun } = entry;
+    if (foot.stub !== undefined)
+      return [{ foot, member: foot.stub, noun: `stubs of the ${noun}`, said: foot.origin }];
+    return buried.includes(foot.kind) ? [entry] : [];
   });
 }
 
@@ -71,4 +88,28 @@ export const rot: Check = {
   leavesOut: 'Durable heartwood, charred or tarred ends, how dry the soil is.',
   mayBeAccepted: 'For poles that are cut and set again every year or two.',
   run,
+  levers,
 };
+
+/** Stock that is treated for the ground and no weaker, the least first. */
+function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
+  const found = inGround(input.shelter).find(({ foot }) => foot.id === finding.part);
+  if (found === undefined) return [];
+  const strength = (member: MemberItem): number =>
+    member.material.bendingStrength * sectionOf(member).sectionModulus;
+  const treated = stock.items
+    .filter(
+      (entry): entry is MemberItem =>
+        'section' in entry && entry.material.treated === true && strength(entry) >= strength(found.member),
+    )
+    .sort((a, b) => strength(a) - strength(b));
+  return [
+    {
+      type: 'choice',
+      options: treated.map((entry) => ({
+        title: [`Use ${entry.title}`],
+        edits: [setItem(found.said, 'of', entry.id)],
+      })),
+    },
+  ];
+}

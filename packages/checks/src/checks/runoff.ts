@@ -83,15 +83,18 @@ export const runoff: Check = {
   levers: (input, finding): readonly Lever[] => {
     const gutter = input.shelter.gutters?.find((entry) => entry.id === finding.part);
     if (gutter?.across === undefined) return [];
+    const { across, depth, origin } = gutter;
+    const larger = (word: 'across' | 'depth', from: number, said: string): Lever => ({
+      type: 'number',
+      from,
+      towards: Math.max(0.4, from),
+      steps: { metric: 0.01, us: 0.0254 },
+      title: (value) => ['Make the gutter ', measured(value, 'length'), said],
+      edits: (value) => [setQuantity(origin, word, value, 'length')],
+    });
     return [
-      {
-        type: 'number',
-        from: gutter.across,
-        towards: Math.max(0.4, gutter.across),
-        steps: { metric: 0.01, us: 0.0254 },
-        title: (value) => ['Make the gutter ', measured(value, 'length'), ' wide'],
-        edits: (value) => [setQuantity(gutter.origin, 'across', value, 'length')],
-      },
+      larger('across', across, ' wide'),
+      ...(depth === undefined ? [] : [larger('depth', depth, ' deep')]),
     ];
   },
 };

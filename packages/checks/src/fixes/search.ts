@@ -82,7 +82,11 @@ function trial(finding: Finding, edits: readonly SpecEdit[], failing: Failing, c
     (entry) =>
       entry.verdict === 'fails' && entry.severity === 'error' && !failing.has(`${entry.id}@${entry.part}`),
   );
-  const stillUnknown = after.notChecked.some((entry) => entry.id === finding.id) && same.length === 0;
+  // What was measured and cannot be any more is not cured; a fault of kind that is gone is.
+  const stillUnknown =
+    finding.utilisation !== undefined &&
+    after.notChecked.some((entry) => entry.id === finding.id) &&
+    same.length === 0;
   const worse = after.findings
     .filter((entry) => {
       const before = failing.get(`${entry.id}@${entry.part}`);
