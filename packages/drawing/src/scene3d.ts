@@ -3,10 +3,9 @@ import { type CableItem, type Foot, innerFilm, type MemberItem, type Shelter } f
 import { breadthOf, depthOf } from './describe.ts';
 import { offsetLine } from './scene/outline.ts';
 import { halfRoof, roofStrip, sideStrip } from './skins.ts';
-import { allPosts, allRails } from './views/members.ts';
+import { allPosts, allRails, braceRuns, type Space } from './views/members.ts';
 
-/** Model axes: x across, y up, z along, m. */
-export type Space = readonly [x: number, y: number, z: number];
+export type { Space };
 
 export interface Segment {
   readonly part: string;
@@ -144,26 +143,13 @@ function supportSegments(shelter: Shelter): readonly Segment[] {
 }
 
 function alongSegments(shelter: Shelter): readonly Segment[] {
-  const { length, width } = shelter;
+  const { length } = shelter;
   const rails = allRails(shelter).flatMap((rail) =>
     rail.lines.map(({ x, y }) => segment(rail.id, rail.member, [x, y, 0], [x, y, length])),
   );
-  const braces = shelter.braces.flatMap((brace) => {
-    const flips = [
-      [false, false],
-      [true, false],
-      [false, true],
-      [true, true],
-    ] as const;
-    const runs = flips.map(([z, x]) =>
-      [brace.from, brace.to].map((p): Space => [x ? width - p.x : p.x, p.y, z ? length - p.z : p.z]),
-    );
-    const key = (run: readonly Space[]): string => run.map((p) => p.map((v) => v.toFixed(6)).join()).join();
-    const different = runs.filter((run, i) => runs.findIndex((other) => key(other) === key(run)) === i);
-    return different
-      .slice(0, Math.max(1, brace.count))
-      .map(([a, b]) => segment(brace.id, brace.member, a as Space, b as Space));
-  });
+  const braces = shelter.braces.flatMap((brace) =>
+    braceRuns(shelter, brace).map(([a, b]) => segment(brace.id, brace.member, a, b)),
+  );
   return [...rails, ...braces];
 }
 

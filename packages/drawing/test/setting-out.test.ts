@@ -1,7 +1,9 @@
+import { type Brace, originOf } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { bendRuns, pegsOf, scene3d, views } from '../src/index.ts';
 import { letter } from '../src/views/bend-template.ts';
 import { exactLength } from '../src/views/exact.ts';
+import { braceRuns } from '../src/views/members.ts';
 import { cableArch, coldBent, emtGable, shelters, stubArch, timberGable } from './fixtures/shelters.ts';
 
 describe('setting out', () => {
@@ -100,5 +102,50 @@ describe('scene in space', () => {
         .flatMap(({ positions }) => positions.filter((_, i) => i % 3 === 1));
     expect(Math.min(...heights('cover-roof'))).toBeCloseTo(1, 6);
     expect(Math.max(...heights('cover-sides'))).toBeCloseTo(1, 6);
+  });
+});
+
+describe('braces and guys', () => {
+  const { sidePosts, width, length } = timberGable;
+  if (!sidePosts) throw new Error('the fixture has side posts');
+  const guy: Brace = {
+    id: 'guys',
+    origin: originOf('fixture'),
+    role: 'guy',
+    member: sidePosts.member,
+    from: { x: 0, y: 2, z: 0 },
+    to: { x: -1.5, y: 0, z: 0 },
+    count: 2 * sidePosts.stations.length,
+    plane: 'across',
+    foot: sidePosts.foot,
+  };
+
+  it('at every side post have a peg each, on both sides', () => {
+    const pegs = pegsOf({ ...timberGable, braces: [guy] }).filter(({ name }) => name.startsWith('G'));
+    expect(pegs).toHaveLength(guy.count);
+    for (const across of [-1.5, width + 1.5]) {
+      const row = pegs.filter((peg) => Math.abs(peg.across - across) < 1e-9);
+      expect(row.map(({ along }) => along)).toEqual(sidePosts.stations);
+    }
+  });
+
+  it('in every bay run from post to post on both sides', () => {
+    const bays = sidePosts.stations.length - 1;
+    const brace = { ...guy, role: 'brace', plane: 'along', count: 2 * bays } as const;
+    const runs = braceRuns(timberGable, { ...brace, to: { x: 0, y: 2, z: sidePosts.stations[1]! } });
+    expect(runs).toHaveLength(2 * bays);
+    expect(Math.max(...runs.map(([, to]) => to[2]))).toBe(length);
+  });
+
+  it('that tie the sides stand in a row from end to end', () => {
+    const tie = {
+      ...guy,
+      role: 'tie',
+      from: { x: 0, y: 2, z: 0 },
+      to: { x: width, y: 2, z: 0 },
+      count: 4,
+    } as const;
+    const runs = braceRuns(timberGable, tie);
+    expect(runs.map(([from]) => from[2])).toEqual([0, length / 3, (2 * length) / 3, length]);
   });
 });

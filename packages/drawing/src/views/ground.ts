@@ -101,8 +101,11 @@ export function footShapes(
 function stubShapes(foot: Foot, frame: Frame, x: number, inward: -1 | 0 | 1): readonly Shape[] {
   const lean = inward === 0 ? Math.PI / 2 : (foot.lean ?? Math.PI / 2);
   const u = point(Math.cos(lean) * (inward || 1), Math.sin(lean));
-  const deep = foot.driven / Math.max(0.2, Math.sin(lean));
-  const above = Math.max(0, (foot.length ?? foot.driven) - deep);
+  const steep = Math.max(0.2, Math.sin(foot.lean ?? Math.PI / 2));
+  // Seen from the side a leaning stub is as high as it reaches, not as long as it is.
+  const seen = inward === 0 ? steep : 1;
+  const deep = inward === 0 ? foot.driven : foot.driven / steep;
+  const above = Math.max(0, (foot.length ?? foot.driven) - foot.driven / steep) * seen;
   const thick = Math.max(foot.stub ? depthOf(foot.stub) : 0.012, 2 / frame.scale);
   const rod = (from: number, to: number): readonly Point[] =>
     frame.all(band([point(x + u.x * from, u.y * from), point(x + u.x * to, u.y * to)], thick));

@@ -64,26 +64,44 @@ export function postBays(shelter: Shelter, system: System): readonly Bay[] {
   });
 }
 
-/** Where the equal braces of one kind stand, seen from above: the one described, mirrored across and along. */
-export function bracePlaces(shelter: Shelter, brace: Brace): readonly (readonly [Point, Point])[] {
+/** Model axes: x across, y up, z along, m. */
+export type Space = readonly [x: number, y: number, z: number];
+export type Run = readonly [from: Space, to: Space];
+
+/**
+ * Both ends of every brace, guy or tie of one kind. Up to four are the one described, mirrored across and
+ * along the house; more stand at every post (or frame), or in every bay, on both sides; ties stand in a row.
+ */
+export function braceRuns(shelter: Shelter, brace: Brace): readonly Run[] {
   const { width, length } = shelter;
-  const one = [point(brace.from.z, brace.from.x), point(brace.to.z, brace.to.x)] as const;
-  const flip = (p: Point, z: boolean, x: boolean): Point =>
-    point(z ? length - p.x : p.x, x ? width - p.y : p.y);
-  const all = [
-    [false, false],
-    [true, false],
-    [false, true],
-    [true, true],
-  ].map(([z = false, x = false]) => [flip(one[0], z, x), flip(one[1], z, x)] as const);
-  const different = all.filter(
-    (a, i) =>
-      all.findIndex((b) =>
-        b.every((p, k) => Math.hypot(p.x - (a[k] as Point).x, p.y - (a[k] as Point).y) < 1e-6),
-      ) === i,
-  );
-  return different.slice(0, Math.max(1, brace.count));
+  const { from, to, count } = brace;
+  const run = (z: readonly [number, number], mirrored: boolean): Run => {
+    const across = (x: number): number => (mirrored ? width - x : x);
+    return [
+      [across(from.x), from.y, z[0]],
+      [across(to.x), to.y, z[1]],
+    ];
+  };
+  const both = (a: number, b: number): readonly Run[] => [run([a, b], false), run([a, b], true)];
+  const stations = shelter.sidePosts?.stations ?? shelter.roof.stations;
+  let runs: readonly Run[];
+  if (brace.role === 'tie') {
+    const step = count > 1 ? length / (count - 1) : 0;
+    runs = Array.from({ length: count }, (_, n) => run([n * step, n * step], false));
+  } else if (count <= 4) {
+    runs = [...both(from.z, to.z), ...both(length - from.z, length - to.z)];
+    // The far end before the other side, so that two stand at the two ends.
+    runs = [runs[0], runs[2], runs[1], runs[3]] as readonly Run[];
+  } else if (from.z === to.z) runs = stations.flatMap((z) => both(z, z));
+  else runs = stations.slice(1).flatMap((z, n) => both(stations[n] ?? 0, z));
+  const key = (one: Run): string => one.map((p) => p.map((v) => v.toFixed(6)).join()).join();
+  const keys = runs.map(key);
+  return runs.filter((_, n) => keys.indexOf(keys[n] ?? '') === n).slice(0, Math.max(1, count));
 }
+
+/** The same from above, as places along and across. */
+export const bracePlaces = (shelter: Shelter, brace: Brace): readonly (readonly [Point, Point])[] =>
+  braceRuns(shelter, brace).map(([a, b]) => [point(a[2], a[0]), point(b[2], b[0])]);
 
 /** How far beyond the end frames anchors of a ridge are drawn, m: the model does not say. */
 export const END_ANCHOR_OUT = 1;

@@ -23,7 +23,15 @@ import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
-import { allPosts, allRails, anchorNote, bayMeasures, END_ANCHOR_OUT, postBays } from './members.ts';
+import {
+  allPosts,
+  allRails,
+  anchorNote,
+  bayMeasures,
+  braceRuns,
+  END_ANCHOR_OUT,
+  postBays,
+} from './members.ts';
 import { skinStyle } from './section-skins.ts';
 import { thingsFromSide } from './things.ts';
 
@@ -128,13 +136,11 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
 
 function braceShapes(brace: Brace, shelter: Shelter, frame: Frame, anchors: Anchor[]): readonly Shape[] {
   const shapes: Shape[] = [];
-  const flip = (z: number): number => shelter.length - z;
-  const runs: (readonly [Point, Point])[] = [
-    [point(brace.from.z, brace.from.y), point(brace.to.z, brace.to.y)],
-  ];
-  const [one] = runs as [readonly [Point, Point]];
-  if (brace.count > 1 && one[0].x !== flip(one[0].x))
-    runs.push([point(flip(one[0].x), one[0].y), point(flip(one[1].x), one[1].y)]);
+  const seen = braceRuns(shelter, brace).map(([a, b]) => [point(a[2], a[1]), point(b[2], b[1])] as const);
+  // What stands on the far side lies behind its twin.
+  const places = seen.map((run) => run.map(({ x, y }) => `${x.toFixed(6)},${y.toFixed(6)}`).join());
+  const runs = seen.filter((_, n) => places.indexOf(places[n] ?? '') === n);
+  const one = runs[0] as readonly [Point, Point];
   for (const [a, b] of runs) {
     if (a.x === b.x) shapes.push(line(brace.id, 'member-hidden', frame.at(a.x, a.y), frame.at(b.x, b.y)));
     else if (brace.member.kind === 'cable')
