@@ -1,6 +1,6 @@
 /** Work in threads gives what work in one thread gives, and can be stopped. */
 import { spawn } from 'node:child_process';
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -39,6 +39,25 @@ describe('check', () => {
     expect(two.out).toBe(one.out);
     expect(JSON.parse(two.out).shelters).toHaveLength(31);
     expect([one.code, two.code]).toEqual([1, 1]);
+  }, 120_000);
+});
+
+describe('review', () => {
+  it('says the same in two threads as in one', async () => {
+    const [before, after] = [join(folder, 'before'), join(folder, 'after')];
+    for (const side of [before, after]) {
+      mkdirSync(side);
+      writeFileSync(join(side, 'site.shelter'), siteText);
+      for (let index = 0; index < 4; index += 1)
+        writeFileSync(
+          join(side, `house-${index}.shelter`),
+          shelterText(index).replace('tension 150', side === before ? 'tension 150' : 'tension 180'),
+        );
+    }
+    const words = ['review', before, after, '--format', 'json', '--on', '2026-11-25', '--threads'];
+    const [one, two] = [await bundled([...words, '1'], folder), await bundled([...words, '2'], folder)];
+    expect(two).toEqual(one);
+    expect(JSON.parse(two.out).headline).toBe('Of 4 shelters: 4 changed.');
   }, 120_000);
 });
 
