@@ -43,3 +43,19 @@ test.each([
   expect(range).toBeUndefined();
   expect(problems.map((one) => one.id)).toContain(id);
 });
+
+test('stubs that lean out under the neighbour are said, and the gap that would do', () => {
+  const arch =
+    'footprint 2 m by 15 m; bows spaced 1 m { of thin; shape arc; rise 0.5 m; foot stub of bar { length 1.6 m; driven 0.8 m; lean 45 deg } }';
+  const row = (gap: string) =>
+    resolveRange(
+      'beds',
+      worldOf(
+        text,
+        `rod bar { across 12 mm; material plastic }\nshelter flat on field { ${arch} }\nrange beds { stand 3 of flat; gap ${gap} }`,
+      ),
+    ).problems.filter(({ id }) => id === 'stubs-meet');
+  expect(row('0.6 m')).toHaveLength(1);
+  expect(row('0.6 m')[0]!.message).toContain('0.8 m');
+  expect(row('0.81 m')).toEqual([]);
+});

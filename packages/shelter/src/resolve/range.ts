@@ -1,4 +1,5 @@
 /** Several shelters side by side, with the gaps and ties between them. */
+import { format } from '@tautline/quantity';
 import type { CableItem, MemberItem } from '../model/items.ts';
 import type { Range, RangePlace } from '../model/range.ts';
 import type { Shelter } from '../model/shelter.ts';
@@ -6,6 +7,7 @@ import { factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
 import type { Problem, SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
 import { itemOf } from './items.ts';
 import { assume, missing, type Notes, newNotes, numberFact, problem, within } from './notes.ts';
+import { unitsOf } from './project.ts';
 import { resolveShelter } from './shelter.ts';
 
 /** Clear distance between neighbours when none is said, m: room to walk, common practice, no source. */
@@ -53,6 +55,7 @@ function readRange(definition: SpecDefinition, world: SpecWorld, notes: Notes): 
       x += shelter.width + gap;
     }
   }
+  stubsInTheWay(places, gap, definition, world, notes);
   const tie = readTie(definition, world, notes);
   const beside = 'how neighbours shelter each other from the wind, or squeeze it through the gap';
   const across = 'forces that ties carry from one shelter to the next';
@@ -66,6 +69,31 @@ function readRange(definition: SpecDefinition, world: SpecWorld, notes: Notes): 
     assumed: notes.assumed,
     unmodelled: [beside, ...(tie ? [across] : [])].map((what) => ({ what, origin: definition.origin })),
   };
+}
+
+/** Leaning stubs that reach under the neighbour, where its own stubs, roots and posts are. */
+function stubsInTheWay(
+  places: readonly RangePlace[],
+  gap: number,
+  definition: SpecDefinition,
+  world: SpecWorld,
+  notes: Notes,
+): void {
+  if (places.length < 2) return;
+  const say = (si: number): string => format(si, 'length', unitsOf(world));
+  for (const shelter of new Set(places.map((place) => place.shelter))) {
+    const foot = shelter.roof.type === 'bows' ? shelter.roof.foot : undefined;
+    if (foot?.kind !== 'stub' || foot.lean === undefined || foot.lean >= Math.PI / 2) continue;
+    const reach = foot.driven / Math.tan(foot.lean);
+    if (reach <= gap + 1e-6) continue;
+    problem(
+      notes,
+      'stubs-meet',
+      `the stubs of ${shelter.name} lean out ${say(reach)} on their way down, past the gap of ${say(gap)} and under its neighbour: keep ${say(reach)} between them, or make the bows steeper`,
+      definition.origin,
+      'warning',
+    );
+  }
 }
 
 function standing(stand: SpecNode, world: SpecWorld, notes: Notes): Shelter | undefined {
