@@ -216,6 +216,35 @@ describe('a whole house', () => {
     expect(huge.ok ? '' : huge.reason).toContain('too large for the full analysis');
   });
 
+  it('is followed upwards along its own weight and the gust that moves it furthest', () => {
+    const { loadPaths } = analysed(shelter);
+    expect(loadPaths.map(({ load }) => load)[0]).toBe('own weight');
+    expect(loadPaths).toHaveLength(2);
+    for (const path of loadPaths) {
+      expect(path.stableAt).toBeGreaterThanOrEqual(1);
+      expect(path.stableAt).toBeLessThanOrEqual(path.cap);
+    }
+    // Bent pipe as heavy as it can just bear: it gives way between once and twice its weight.
+    const heavy = (factor: number): Shelter => {
+      const { roof } = shelter;
+      if (roof.type !== 'bows') throw new Error('bows');
+      const { material } = roof.member;
+      const member = { ...roof.member, material: { ...material, density: factor * material.density } };
+      return { ...shelter, roof: { ...roof, member } };
+    };
+    const weightPath = (factor: number) => {
+      const answer = analyseHouse(heavy(factor));
+      return answer.ok ? answer.house.loadPaths[0] : undefined;
+    };
+    const path = weightPath(10);
+    expect(path?.givesWayAt).toBeGreaterThan(1);
+    expect(path?.givesWayAt).toBeLessThan(2);
+    // More of the load leaves less of it to spare, about in proportion.
+    const more = weightPath(11);
+    expect(more!.givesWayAt! * 1.1).toBeCloseTo(path!.givesWayAt!, 0);
+    expect(more!.givesWayAt!).toBeLessThan(path!.givesWayAt!);
+  });
+
   it('changes little when divided more finely', () => {
     const { roof } = shelter;
     if (roof.type !== 'bows') throw new Error('bows');

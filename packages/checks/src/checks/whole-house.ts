@@ -1,8 +1,15 @@
+import type { Step } from '@tautline/loads';
 import type { Brace, CableItem, MemberItem, Shelter } from '@tautline/shelter';
-import { type HouseAnalysis, type HouseResponse, type PieceForces, sectionOf } from '@tautline/structure';
+import {
+  type HouseAnalysis,
+  type HouseResponse,
+  type LoadPath,
+  type PieceForces,
+  sectionOf,
+} from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, judge, measured, nearLimit, notChecked, step } from '../judge.ts';
 import { memberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
 
@@ -60,10 +67,13 @@ function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse 
       steps: broken === undefined ? [] : drifted,
       ...(broken === undefined ? {} : { loadCase: broken.load.title }),
     };
+  const first = firstToGiveWay(house);
+  const utilisation = first === undefined ? undefined : 1 / first.givesWayAt;
+  const near = utilisation !== undefined && utilisation > nearLimit;
   return {
     id: wholeHouse.id,
-    verdict: 'passes',
-    severity: 'information',
+    verdict: near ? 'near its limit' : 'passes',
+    severity: near ? 'warning' : 'information',
     part: part.id,
     origin: part.origin,
     related: [],
@@ -71,11 +81,41 @@ function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse 
       'The whole house holds under every combination and moves ',
       measured(racking.drift, 'length'),
       ` along its length under ${racking.loadCase || 'wind along it'}.`,
+      ...(first === undefined
+        ? []
+        : [' It gives way at ', measured(first.givesWayAt, 'ratio'), ` times ${first.load}.`]),
     ],
     source: 'house',
-    steps: drifted,
+    steps: [...drifted, ...house.loadPaths.map(followed)],
+    ...(utilisation === undefined ? {} : { utilisation }),
     ...(racking.loadCase === '' ? {} : { loadCase: racking.loadCase }),
   };
+}
+
+/** The load that the house stands the fewest times, of those that were seen to bring it down. */
+function firstToGiveWay({ loadPaths }: HouseAnalysis): { load: string; givesWayAt: number } | undefined {
+  return loadPaths
+    .flatMap(({ load, givesWayAt }) => (givesWayAt === null ? [] : [{ load, givesWayAt }]))
+    .sort((a, b) => a.givesWayAt - b.givesWayAt)[0];
+}
+
+/** A load followed upwards until the stiffness of the house is gone. */
+function followed({ load, givesWayAt, stableAt, cap }: LoadPath): Step {
+  const what =
+    givesWayAt !== null
+      ? 'and gives way beyond it'
+      : stableAt >= cap
+        ? 'the most that was looked at'
+        : 'and found no balance beyond it, though its stiffness was not gone';
+  return step(
+    'λ',
+    `times ${load} under which the house still stands, ${what}`,
+    'load raised until K(u) is no longer positive definite',
+    [given('λ_max', 'most that is looked at', cap, 'ratio')],
+    stableAt,
+    'ratio',
+    'house',
+  );
 }
 
 /** Braces, guys and ties by the pull or push they take in the whole house. */
@@ -164,11 +204,11 @@ export const wholeHouse: Check = {
       meaning: 'what it may take: its strength, or half of Euler’s load when pushed',
       kind: 'force',
     },
-    { symbol: 'λ', meaning: 'share of the load at which the house loses its stiffness', kind: 'percent' },
+    { symbol: 'λ', meaning: 'times the load at which the house loses its stiffness', kind: 'ratio' },
   ],
   sources: ['house', 'rigging', 'timoshenko:stability'],
   leavesOut:
-    'Looked at only in the full analysis. Film as a brace, end walls and doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
+    'Looked at only in the full analysis. Loads are raised no further than to twice. Film as a brace, end walls and doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
   mayBeAccepted: 'When end walls, or ground the house is dug into, hold it along its length.',
   run,
   levers: () => [],

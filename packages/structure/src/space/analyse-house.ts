@@ -8,6 +8,7 @@ import type { HouseSystem } from './house.ts';
 import { houseLoads, layOnHouse } from './house-loads.ts';
 import type { HouseAnalysis, HouseResponse, HouseState, HouseStates, LinearShare } from './house-result.ts';
 import { houseSystem, unknownsOf } from './house-system.ts';
+import { loadPaths, movedBy } from './load-path.ts';
 import { rackingOf, runnersOf } from './racking.ts';
 
 /** More unknowns than this are not solved. */
@@ -59,7 +60,7 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
   if (first !== undefined) responses.push(respondHouse(states, 'built', first, push, options));
   for (const [index, load] of loads.entries()) {
     if (options.cancelled?.()) return stopped;
-    tell(index / loads.length, load.title);
+    tell(index / (loads.length + 1), load.title);
     if (iterations > mostIterations) {
       missed.push(`Not worked out within ${mostIterations} corrections: ${load.title}.`);
       continue;
@@ -69,6 +70,9 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
     iterations += response.result.iterations;
     responses.push(response);
   }
+  tell(loads.length / (loads.length + 1), 'how many times its load the house would stand');
+  const paths = loadPaths(states, responses, push, options.cancelled);
+  if (options.cancelled?.()) return stopped;
   tell(1, 'done');
   const { result } = states.service;
   return {
@@ -80,6 +84,7 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
       racking: rackingOf(system, states, responses, unheld),
       runners: runnersOf(states, responses),
       linear: linearShares(states, responses, push),
+      loadPaths: paths,
       cost: { unknowns: result.unknowns, entries: result.entries, iterations },
       notCovered: [...notCovered, ...missed],
       notes: [
@@ -191,15 +196,10 @@ function linearShares(
       const linear = linearSpaceFrame(system.model, layOnHouse(system, response.load, push), {
         start: result.state,
       });
-      const most = (ends: HouseState['result']['displacements']): number =>
-        ends.reduce((far, d, n) => {
-          const b = result.displacements[n]!;
-          return Math.max(far, Math.hypot(d.dx - b.dx, d.dy - b.dy, d.dz - b.dz));
-        }, 0);
       return {
         load: response.load.title,
-        linear: linear.status === 'converged' ? most(linear.displacements) : Number.NaN,
-        full: most(response.result.displacements),
+        linear: linear.status === 'converged' ? movedBy(states, { ...response, result: linear }) : Number.NaN,
+        full: movedBy(states, response),
       };
     })
     .filter((share) => Number.isFinite(share.linear));

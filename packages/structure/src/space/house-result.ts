@@ -55,6 +55,17 @@ export interface LinearShare {
   readonly full: number;
 }
 
+/** One combination followed upwards from where the house stands under it. */
+export interface LoadPath {
+  readonly load: string;
+  /** Times this load at which the house gives way; null when it stands up to the cap, or was not found. */
+  readonly givesWayAt: number | null;
+  /** Times this load at which it was last seen standing. */
+  readonly stableAt: number;
+  readonly cap: number;
+  readonly iterations: number;
+}
+
 export interface HouseCost {
   readonly unknowns: number;
   /** Entries of the factor. */
@@ -70,6 +81,7 @@ export interface HouseAnalysis {
   /** Purlins, eave rails and ridge, line by line. */
   readonly runners: readonly PieceForces[];
   readonly linear: readonly LinearShare[];
+  readonly loadPaths: readonly LoadPath[];
   readonly cost: HouseCost;
   readonly notCovered: readonly string[];
   readonly notes: readonly string[];
