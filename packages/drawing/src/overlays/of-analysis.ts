@@ -5,6 +5,7 @@
 import { format, type System } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
 import type { FrameAnalysis, FramePonding, Response } from '@tautline/structure';
+import { describeParts } from '../describe.ts';
 import { type Point, point } from '../scene/shapes.ts';
 import type { SectionOverlays } from '../views/overlays.ts';
 import { bendingOverlay } from './bending.ts';
@@ -48,15 +49,23 @@ export function useByPart(findings: readonly PartUse[]): readonly (PartUse & { r
   return [...worst.values()].sort((a, b) => b.value - a.value || (a.part < b.part ? -1 : 1));
 }
 
+/** What a part is, without its sizes: descriptions begin with that. */
+const shortly = (words: string): string => {
+  const [name = words] = words.split(':');
+  return name.charAt(0).toLowerCase() + name.slice(1);
+};
+
 /** How many parts the captions name. */
 const NAMED = 6;
 
-export function useOverlay(findings: readonly PartUse[]): SectionOverlays {
+export function useOverlay(shelter: Shelter, findings: readonly PartUse[], system: System): SectionOverlays {
   const parts = useByPart(findings);
   if (parts.length === 0) return { captions: ['No check gives a share of a limit here.'] };
+  const words = new Map(describeParts(shelter, system).map((one) => [one.part, shortly(one.words)]));
   const named = parts
+    .filter(({ part }) => words.has(part))
     .slice(0, NAMED)
-    .map(({ part, id, value }) => `${part} ${Math.round(value * 100)} % (${id})`);
+    .map(({ part, id, value }) => `${words.get(part)} ${Math.round(value * 100)} % (${id})`);
   return {
     utilisation: parts.map(({ part, value }) => ({ part, value })),
     captions: [`Greatest share of a limit by part: ${named.join('; ')}.`],
@@ -191,7 +200,7 @@ export function overlaysOf(
   { overlay, load, compared }: OverlayChoice,
   system: System,
 ): SectionOverlays {
-  if (overlay === 'use') return useOverlay(findings);
+  if (overlay === 'use') return useOverlay(shelter, findings, system);
   if (analysis === undefined) return { captions: ['This kind of frame is not calculated: nothing to show.'] };
   if (overlay === 'water') return waterOverlay(analysis, system);
   const response = responseOf(analysis, load);

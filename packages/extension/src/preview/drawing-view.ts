@@ -14,7 +14,6 @@ const forbidden = new Set(['script', 'foreignobject', 'iframe', 'image', 'use', 
 export function drawingView(
   shelter: PreviewShelter,
   drawing: PreviewDrawing,
-  zoom: number,
   actions: DrawingActions,
 ): HTMLElement {
   const paper = element('div', {
@@ -30,7 +29,6 @@ export function drawingView(
   }
   svg.setAttribute('role', 'img');
   svg.setAttribute('aria-label', drawing.description);
-  sizeOf(svg, zoom);
   const over = (event: Event): PreviewPart | undefined => {
     const mark = event.target instanceof Element ? event.target.closest('[data-part]') : null;
     return partOf(shelter, mark?.getAttribute('data-part') ?? '');
@@ -43,7 +41,10 @@ export function drawingView(
   });
   svg.addEventListener('pointermove', (event) => actions.point(over(event)));
   svg.addEventListener('pointerleave', () => actions.point(undefined));
-  colourVerdicts(svg, shelter);
+  // The bars of a chart have a meaning of their own.
+  if (!svg.getAttribute('data-view')?.endsWith('-chart')) {
+    colourVerdicts(svg, shelter);
+  }
   paper.append(svg);
   return paper;
 }
@@ -61,12 +62,23 @@ export function markPart(
   }
 }
 
+/** Share of the paper's width below which a drawing is not made to fit its height: one scrolls instead. */
+const NARROWEST = 0.55;
+
+/** At zoom 1 the whole drawing is seen, unless it would be too small to read. */
 export function sizeOf(svg: SVGSVGElement, zoom: number): void {
   const box = svg.viewBox.baseVal;
   const ratio = box.width > 0 && box.height > 0 ? box.height / box.width : 0.6;
-  svg.style.setProperty('width', `${zoom * 100}%`);
+  const paper = svg.parentElement;
+  const [wide, tall] = [paper?.clientWidth ?? 0, paper?.clientHeight ?? 0];
+  const fits = wide > 0 && tall > 0 ? (tall - MARGIN) / ratio / (wide - MARGIN) : 1;
+  const share = Math.min(1, Math.max(NARROWEST, fits));
+  svg.style.setProperty('width', `${zoom * share * 100}%`);
   svg.style.setProperty('aspect-ratio', `1 / ${ratio}`);
 }
+
+/** Room around the drawing on its paper, px: the padding of `.paper` on both sides. */
+const MARGIN = 12;
 
 /**
  * Once the drawing is on the page: shows only the drawing proper, because heading and key stand around it
@@ -84,10 +96,12 @@ export function fitDrawing(svg: SVGSVGElement, zoom: number): void {
       const top = Math.min(...tops) - 8;
       box.height = scaleBar.y + scaleBar.height + 8 - top;
       box.y = top;
-      sizeOf(svg, zoom);
     }
+    sizeOf(svg, zoom);
     const shown = svg.clientWidth / box.width;
     svg.classList.toggle('small', shown > 0 && shown < 0.85);
+  } else {
+    sizeOf(svg, zoom);
   }
 }
 

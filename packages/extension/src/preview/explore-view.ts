@@ -15,7 +15,9 @@ export function exploreView(
   const start = element(
     'button',
     { type: 'button', class: 'action', 'data-key': 'explore', click: explore },
-    answer === undefined ? 'Work out every variant' : 'Work them out again',
+    answer !== undefined && answer !== 'under way' && 'variants' in answer
+      ? 'Work them out again'
+      : 'Work out every variant',
   );
   if (answer === undefined || answer === 'under way' || 'why' in answer) {
     const text =
@@ -28,13 +30,17 @@ export function exploreView(
       element(
         'div',
         { class: 'pages' },
-        element('p', { class: 'empty', role: 'status' }, text),
+        element('p', { class: 'empty', role: 'status' }, ...coded(text)),
         answer !== 'under way' && element('p', { class: 'middle' }, start),
       ),
     ];
   }
   return [...chart, element('div', { class: 'variants' }, table(answer, write), start)];
 }
+
+/** What stands between backticks as code. */
+const coded = (text: string): (string | HTMLElement)[] =>
+  text.split('`').map((piece, index) => (index % 2 === 1 ? element('code', {}, piece) : piece));
 
 function table(explored: Explored, write: (number: number) => void): HTMLElement {
   const { axes, variants, of } = explored;

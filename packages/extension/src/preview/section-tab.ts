@@ -76,13 +76,18 @@ export class SectionTab {
     }
     const uses =
       shown.uses &&
-      usesView(shown.uses, (id) => {
+      usesView(shown.uses, shown.captions[0] ?? '', (id) => {
         const part = partOf(shelter, id);
         if (part !== undefined) {
           this.host.reveal(part);
         }
       });
-    const captions = kept === undefined ? shown.captions : [...shown.captions, 'Being worked out anew.'];
+    // What is reached is in the list below, with numbers; which load it is stands in the row above.
+    const load = shown.loads?.choices.find(({ id }) => id === shown.loads?.shown)?.title;
+    const said = (uses === undefined ? shown.captions : shown.captions.slice(1)).map((text) =>
+      text.replace(`Load: ${load}. `, ''),
+    );
+    const captions = kept === undefined ? said : [...said, 'Being worked out anew.'];
     this.results.replaceChildren(...this.draw(shelter, { view: 'section', ...shown }, captions, uses));
     return shown;
   }

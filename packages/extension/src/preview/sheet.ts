@@ -77,6 +77,7 @@ export class Sheet {
       point: (part) => this.point(part),
     };
     this.bodies = new TabBodies(host, this.details, spaceScript);
+    new ResizeObserver(() => this.fit()).observe(root);
     save(state);
     this.draw();
   }

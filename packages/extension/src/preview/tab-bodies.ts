@@ -56,7 +56,7 @@ export class TabBodies {
     more?: HTMLElement,
   ): HTMLElement[] {
     const actions = this.actions();
-    const paper = drawingView(shelter, drawing, this.host.state().zoom ?? 1, actions);
+    const paper = drawingView(shelter, drawing, actions);
     const zoom = zoomButtons(
       () => this.host.state().zoom ?? 1,
       (wanted) => this.zoomTo(wanted),
@@ -64,9 +64,8 @@ export class TabBodies {
     return [
       element('div', { class: 'frame' }, paper, zoom),
       ...captions.map((text) => element('p', { class: 'note' }, text)),
-      ...(more === undefined ? [] : [more]),
       element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
-      partsList(shelter, drawnIn(drawing), paper.querySelector('svg'), actions),
+      more ?? partsList(shelter, drawnIn(drawing), paper.querySelector('svg'), actions),
     ];
   }
 
@@ -94,7 +93,7 @@ export class TabBodies {
       element(
         'div',
         { class: 'chart' },
-        drawingView(shelter, { view: 'section', ...answer }, 1, this.actions()),
+        drawingView(shelter, { view: 'section', ...answer }, this.actions()),
       ),
     ];
   }
@@ -139,7 +138,7 @@ export class TabBodies {
     return [
       this.inSpace.root,
       element('p', { class: 'note' }, answer.description),
-      element('p', { class: 'caption unseen', 'aria-live': 'polite' }),
+      element('p', { class: 'caption note', 'aria-live': 'polite' }),
       partsList(shelter, isDrawn, null, this.actions()),
     ];
   }

@@ -5,8 +5,8 @@ const words = { reached: 'limit reached', near: 'near its limit', holds: 'holds'
 const signs = { reached: '×', near: '!', holds: '' } as const;
 const classes = { reached: 'fails', near: 'near', holds: '' } as const;
 
-/** How near each part is to its limit at the gust that is drawn; a click goes to its line. */
-export function usesView(uses: readonly UseAtGust[], go: (part: string) => void): HTMLElement {
+/** How near each part is to its limit at the gust that is drawn, `said` in a sentence; a click goes to its line. */
+export function usesView(uses: readonly UseAtGust[], said: string, go: (part: string) => void): HTMLElement {
   const body = element('tbody', {});
   for (const one of uses) {
     const fill = element('span', { class: 'fill' });
@@ -39,7 +39,7 @@ export function usesView(uses: readonly UseAtGust[], go: (part: string) => void)
               fill,
               element('span', { class: 'tick' }),
             ),
-            `${one.useText} of the limit`,
+            one.useText,
             element('span', { class: 'unseen' }, `, ${words[one.state]}`),
           ),
         ),
@@ -49,6 +49,12 @@ export function usesView(uses: readonly UseAtGust[], go: (part: string) => void)
   return element(
     'div',
     { class: 'uses' },
-    element('table', {}, element('caption', {}, 'What would happen, and how near it is at this gust'), body),
+    element('p', { class: 'quiet', role: 'status' }, said.replace(/ (limits? (is|are) reached): .*/, ' $1.')),
+    element(
+      'table',
+      {},
+      element('caption', { class: 'unseen' }, 'What would happen, and what share of its limit is reached'),
+      body,
+    ),
   );
 }

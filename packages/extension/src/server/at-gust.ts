@@ -7,6 +7,8 @@ import type { GustScale, UseAtGust } from '../details.ts';
 const step: Readonly<Record<System, number>> = { metric: 1, us: 2 * 0.44704 };
 /** The slider ends at this multiple of the site's gust. */
 const reach = 2;
+/** First-failure gusts are known to this share. */
+const known = 0.002;
 /** Share of a limit from which a part is near it. */
 const near = 0.85;
 
@@ -19,9 +21,15 @@ export function gustScale(
   const site = shelter.site.gust;
   const most = reach * site;
   const first = gusts?.filmOff?.first ?? gusts?.failures[0];
+  // To the tenth that is shown, and so that the limit is passed where somebody looks for it.
+  const tenth = step[system] / (system === 'us' ? 20 : 10);
   const wanted = [
-    ...(gusts?.filmOff === undefined ? [] : [{ title: 'film off before', gust: gusts.filmOff.gust }]),
-    ...(first === undefined ? [] : [{ title: 'first to fail', gust: first.gust }]),
+    ...(gusts?.filmOff === undefined
+      ? []
+      : [{ title: 'film off before', gust: Math.floor(gusts.filmOff.gust / tenth) * tenth }]),
+    ...(first === undefined
+      ? []
+      : [{ title: 'first to fail', gust: Math.ceil((first.gust * (1 + known)) / tenth) * tenth }]),
     { title: "site's gust", gust: site },
   ].filter((mark) => mark.gust > 0 && mark.gust <= most);
   const round: number[] = [];

@@ -97,7 +97,9 @@ function overlaid(
     ...(load === undefined ? {} : { load }),
     ...(blown === undefined || analysis === undefined ? {} : { compared: analysis }),
   };
-  const drawn = overlaysOf(shelter, frame, uses ?? findings, choice, system);
+  // Light, heat and lengths of stock have shares of their own, which are not to be ranked with strength.
+  const strength = findings.filter(({ nature }) => nature === undefined);
+  const drawn = overlaysOf(shelter, frame, uses ?? strength, choice, system);
   const calm =
     blown !== undefined && overlay !== 'use' && frame && responseOf(frame, load)?.load.wind === undefined
       ? ['There is no wind in this load: the gust changes nothing in the picture.']

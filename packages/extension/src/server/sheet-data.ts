@@ -116,7 +116,7 @@ function factsOf(
     },
     ...(first === undefined
       ? []
-      : [{ label: 'First to fail', value: `${first.part}, gust ${format(first.gust, 'speed', system)}` }]),
+      : [{ label: 'First to fail', value: `${first.what}, gust ${format(first.gust, 'speed', system)}` }]),
     ...(hardest === undefined
       ? []
       : [{ label: 'Most used up', value: `${hardest.id}, ${usedText(hardest.utilisation)}` }]),
