@@ -1,5 +1,6 @@
 import type { Check } from './check.ts';
 import { abrasion } from './checks/abrasion.ts';
+import { beamBearing } from './checks/beam-bearing.ts';
 import { bendRadius } from './checks/bend-radius.ts';
 import { bowBuckling } from './checks/bow-buckling.ts';
 import { bowDeflection } from './checks/bow-deflection.ts';
@@ -78,6 +79,7 @@ export const checks: readonly Check[] = [
   crossFittingAngle,
   railSpan,
   edgeRail,
+  beamBearing,
   cableAnchor,
   cableSlack,
   purlinSpan,

@@ -66,6 +66,12 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
     standing: 'from memory',
   },
   {
+    id: 'en1993-1-8:7.3',
+    title: 'EN 1993-1-8',
+    where: 'table 7.3, plate along a round hollow section, chord face failure; made for welded steel tubes',
+    standing: 'from memory',
+  },
+  {
     id: 'en1999-1-1:6.1',
     title: 'EN 1999-1-1',
     where: '6.1.3, γ_M1 = 1.1',
@@ -111,6 +117,12 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
     id: 'nds:3.10',
     title: NDS,
     where: '3.10.4, bearing across the grain',
+    standing: 'from memory',
+  },
+  {
+    id: 'en1995-1-1:6.1.5',
+    title: 'EN 1995-1-1',
+    where: '6.1.5, compression across the grain: A_ef and k_c,90',
     standing: 'from memory',
   },
   {

@@ -39,8 +39,10 @@ import {
   sources,
   stubUplift,
   thrustAndBending,
+  tubeCrushing,
   windActions,
   woodBearing,
+  woodBearingEn,
 } from '../src/index.ts';
 
 const BASES = ['asce7-asd', 'asce7-strength', 'eurocode'] as const;
@@ -136,6 +138,10 @@ function everyStep(): Step[] {
       steps.push(thrustAndBending({ family, basis, axial: 0.3, bending: 0.5 }).step);
     }
     steps.push(woodBearing(3e6, 0.05, 0.04, true, basis).step, boltBearing(0.008, 0.0015, 400e6, basis).step);
+    steps.push(
+      woodBearingEn(2.2e6, 0.05, 0.04, 'gust', true).step,
+      tubeCrushing(1e8, 0.03, 0.002, 0.05).step,
+    );
   }
   for (const soil of Object.keys(SOILS) as SoilClass[]) {
     used.push(SOILS[soil].source);

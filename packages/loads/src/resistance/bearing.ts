@@ -1,7 +1,7 @@
 /** Bearing of one member on another, and of bolts in tube and wood. */
 import type { Basis } from '../combinations.ts';
 import { given, type Step } from '../step.ts';
-import { levelOf } from './duration.ts';
+import { type Duration, EN_KMOD, levelOf } from './duration.ts';
 
 export interface Bearing {
   /** Force it may carry, N. */
@@ -40,6 +40,73 @@ export function woodBearing(
       value: force,
       kind: 'force',
       source: 'nds:3.10',
+    },
+  };
+}
+
+/** Length the fibres beside a bearing lend it at each end, m, and the factor for single supports: EN 1995-1-1, 6.1.5. */
+const lent = 0.03;
+const singleSupport = 1.5;
+
+/**
+ * Solid softwood pressed across the grain by EN 1995-1-1, 6.1.5: F = k_c,90 f_c,90,d A_ef, the bearing lengthened by
+ * 30 mm, but not more than itself, on both sides; k_c,90 = 1.5 for single supports. `strength` is the characteristic
+ * f_c,90,k in Pa; length along the grain and width in m. Away from ends by 30 mm and from other loads by twice the depth.
+ */
+export function woodBearingEn(
+  strength: number,
+  length: number,
+  width: number,
+  duration: Duration,
+  wet: boolean,
+): Bearing {
+  const kmod = EN_KMOD[duration][wet ? 1 : 0];
+  const effective = length + 2 * Math.min(lent, length);
+  const force = (singleSupport * kmod * strength * effective * width) / 1.3;
+  return {
+    force,
+    step: {
+      symbol: 'F_90,d',
+      meaning: 'bearing across the grain',
+      formula: 'F = k_c,90 k_mod f_c,90,k / γ_M · (l + 2 · 30 mm) b',
+      inputs: [
+        given('f_c,90,k', 'strength across the grain', strength, 'stress'),
+        given('l', 'length of the bearing', length, 'length'),
+        given('b', 'width of the bearing', width, 'length'),
+        given('k_c,90', 'single support of softwood', singleSupport, 'ratio'),
+        given('k_mod', 'duration and moisture', kmod, 'ratio'),
+        given('γ_M', 'solid timber', 1.3, 'ratio'),
+      ],
+      value: force,
+      kind: 'force',
+      source: 'en1995-1-1:6.1.5',
+    },
+  };
+}
+
+/**
+ * A tube pressed flat from above over a length of contact along it: F = 5 f t² (1 + 0.25 η), η = length over outside
+ * diameter, at most 4 (EN 1993-1-8 table 7.3, a plate lying along a round hollow section; its thrust reduction k_p
+ * left at 1). `stress` is what the wall may have, Pa; lengths in m, 0 where two round members cross.
+ */
+export function tubeCrushing(stress: number, outside: number, wall: number, length: number): Bearing {
+  const eta = Math.min(4, length / outside);
+  const force = 5 * stress * wall ** 2 * (1 + 0.25 * eta);
+  return {
+    force,
+    step: {
+      symbol: 'F_c',
+      meaning: 'force that presses the tube flat',
+      formula: 'F = 5 f t² (1 + 0.25 η), η = l / d ≤ 4',
+      inputs: [
+        given('f', 'stress the wall may have', stress, 'stress'),
+        given('t', 'wall', wall, 'thickness'),
+        given('d', 'outside diameter', outside, 'length'),
+        given('l', 'length of contact along the tube', length, 'length'),
+      ],
+      value: force,
+      kind: 'force',
+      source: 'en1993-1-8:7.3',
     },
   };
 }
