@@ -20,6 +20,7 @@ export { createInProcessAnalyst } from './analyst/analyst.ts';
 export { countedFor } from './analyst/bill.ts';
 export { createInPlaceWork, type Doing, type Job, type Jobs, type LongWork } from './analyst/long-work.ts';
 export type { FromWorker, Port, ToWorker } from './analyst/messages.ts';
+export { fromCatalogue } from './analyst/messages.ts';
 export { languageJobs } from './analyst/whole-house.ts';
 export { createWorkerAnalyst } from './analyst/worker-analyst.ts';
 export { serveAnalyst } from './analyst/worker-side.ts';
@@ -31,7 +32,6 @@ export { knownProblems } from './services/diagnostics.ts';
 export type { ServerOptions, ServerServices } from './services/lsp-module.ts';
 export { shelterNames } from './services/named.ts';
 export { inside, readyDocument, type Sheets } from './services/requests.ts';
-export { fromCatalogue } from './services/scope.ts';
 export { systemFor } from './services/settings.ts';
 export { workAsked } from './services/work-done.ts';
 

@@ -177,3 +177,26 @@ describe('hints, lenses and findings while typing', () => {
     );
   });
 });
+
+describe('a file that imports another', () => {
+  it('is worked out with what the other says now', async () => {
+    editor = await startEditor();
+    const measures = 'file:///gully/measures.shelter';
+    await editor.open(measures, 'let bay = 4 ft\n');
+    await editor.open(uri, `import "measures.shelter"\n${house.replace('spaced 4 ft', 'spaced bay')}`);
+    const pull = async (after?: string): Promise<string> => {
+      const list = await editor.diagnostics(uri, (all) =>
+        all.some(({ code, message }) => code === 'pull-out' && message !== after),
+      );
+      return list.find(({ code }) => code === 'pull-out')?.message ?? '';
+    };
+    const first = await pull();
+    // An edit of the importing file alone reads the other as it is known.
+    await editor.change(
+      uri,
+      `import "measures.shelter"\n// a remark\n${house.replace('spaced 4 ft', 'spaced bay')}`,
+    );
+    await editor.change(measures, 'let bay = 3 ft\n');
+    expect(await pull(first)).toMatch(/pulls each bow's foot up/);
+  });
+});

@@ -8,7 +8,8 @@ export type Definitions = readonly (readonly [string, SpecDefinition])[];
 
 /** A world without what the other side already knows of it. */
 export interface Packed extends Omit<SpecWorld, 'definitions'> {
-  readonly own: Definitions;
+  /** `Definitions` as JSON: a text crosses faster than objects, and tells at once whether anything differs. */
+  readonly own: string;
 }
 
 export type ToWorker =
@@ -17,21 +18,21 @@ export type ToWorker =
   | {
       readonly type: 'analyse';
       readonly id: number;
-      readonly own: Definitions;
+      readonly own: string;
       readonly shelter: string;
       readonly options: AnalysisOptions;
     }
   | {
       readonly type: 'fixes';
       readonly id: number;
-      readonly own: Definitions;
+      readonly own: string;
       readonly shelter: string;
       readonly request: FixRequest;
     }
   | {
       readonly type: 'swap';
       readonly id: number;
-      readonly own: Definitions;
+      readonly own: string;
       readonly shelter: string;
       readonly request: SwapRequest;
     }
@@ -65,21 +66,37 @@ export interface Port<Out, In> {
   close(): void;
 }
 
-/**
- * Parts a world into what is to be told of the catalogue (`fresh`, marked as known from now on) and the rest.
- */
+const ownTexts = new WeakMap<SpecWorld['definitions'], string>();
+
+/** Everything in a world that is not of the catalogue, as JSON; worked out once for each world. */
+export function ownText({ definitions }: SpecWorld): string {
+  let text = ownTexts.get(definitions);
+  if (text === undefined) {
+    text = JSON.stringify([...definitions].filter(([, { origin }]) => !fromCatalogue(origin)));
+    ownTexts.set(definitions, text);
+  }
+  return text;
+}
+
+/** Whether something was said in the built-in catalogue, by its origin. */
+export const fromCatalogue = (origin: string): boolean => origin.startsWith(`${catalogueScheme}:`);
+
+/** Parts a world into what is to be told of the catalogue (`fresh`, marked as known from now on) and the rest. */
 export function partedWorld(
-  { definitions, ...rest }: SpecWorld,
+  world: SpecWorld,
   known: Set<string>,
 ): { readonly fresh: Definitions; readonly packed: Packed } {
-  const own: (readonly [string, SpecDefinition])[] = [];
-  const fresh: typeof own = [];
+  const { definitions, ...rest } = world;
+  const fresh: (readonly [string, SpecDefinition])[] = [];
   for (const [name, definition] of definitions) {
-    if (!definition.origin.startsWith(`${catalogueScheme}:`)) own.push([name, definition]);
-    else if (!known.has(definition.origin)) {
-      known.add(definition.origin);
-      fresh.push([name, definition]);
-    }
+    if (!fromCatalogue(definition.origin) || known.has(definition.origin)) continue;
+    known.add(definition.origin);
+    fresh.push([name, definition]);
   }
-  return { fresh, packed: { ...rest, own } };
+  return { fresh, packed: { ...rest, own: ownText(world) } };
 }
+
+/** The world that a text of `ownText` stands for, with what is known of the catalogue. */
+export const worldWith = (known: Iterable<readonly [string, SpecDefinition]>, own: string): SpecWorld => ({
+  definitions: new Map([...known, ...(JSON.parse(own) as Definitions)]),
+});

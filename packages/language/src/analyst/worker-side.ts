@@ -1,11 +1,17 @@
 /** The worker's side: answers one question after the other, and drops those that were taken back. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import type { Definitions, FromWorker, Port, ToWorker } from './messages.ts';
+import { type FromWorker, type Port, type ToWorker, worldWith } from './messages.ts';
 import type { AnalysisResult } from './result.ts';
 import { swapNow } from './swap.ts';
 import { answer, fixesNow, workOut } from './work-out.ts';
 
-type Question = Extract<ToWorker, { own: Definitions }>;
+type Question = Extract<ToWorker, { own: string }>;
+
+/** In the next turn of the message loop. Timers of Node wait a millisecond at least; browsers have nothing else. */
+const soon = (act: () => void): void => {
+  if (typeof setImmediate === 'undefined') setTimeout(act, 0);
+  else setImmediate(act);
+};
 
 /** Shelters whose last result is remembered, for the stages and fixes that are asked for after it. */
 const REMEMBERED = 12;
@@ -17,15 +23,13 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   let waiting: Question[] = [];
   let busy = false;
 
-  const worldOf = (own: Definitions): SpecWorld => ({ definitions: new Map([...known, ...own]) });
-
   /** What a shelter comes to, worked out once for the same words. */
   const resultFor = (
     world: SpecWorld,
     { shelter, own }: Question,
     on: string | undefined,
   ): AnalysisResult => {
-    const said = JSON.stringify([own, on]);
+    const said = `${on}\n${own}`;
     const before = last.get(shelter);
     if (before?.said === said) return before.result;
     const result = workOut(world, shelter, on);
@@ -42,7 +46,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       busy = false;
       return;
     }
-    const world = worldOf(question.own);
+    const world = worldWith(known, question.own);
     if (question.type === 'analyse') {
       const { options } = question;
       const result = answer(resultFor(world, question, options.on), options);
@@ -57,7 +61,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       port.post({ type: 'fixed', id: question.id, fixes });
     }
     // A turn of the message loop between two questions lets a cancellation in.
-    setTimeout(next, 0);
+    soon(next);
   };
 
   port.onMessage((message) => {
@@ -74,7 +78,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       else waiting.push(message);
       if (!busy) {
         busy = true;
-        setTimeout(next, 0);
+        next();
       }
     }
   });

@@ -2,8 +2,17 @@
  * The server's side of the worker for long work. It is given one job at a time, so that one that does not stop
  * can be put down with its worker and nothing else is lost.
  */
+
+import type { SpecDefinition } from '@tautline/shelter';
 import { type Jobs, jobNamed, type LongWork } from './long-work.ts';
-import { type FromWorker, type Packed, type Port, partedWorld, type ToWorker } from './messages.ts';
+import {
+  type FromWorker,
+  type Packed,
+  type Port,
+  partedWorld,
+  type ToWorker,
+  worldWith,
+} from './messages.ts';
 
 /** How long a job that was told to stop may still run before its worker is put down, ms. */
 const PATIENCE = 1000;
@@ -95,7 +104,7 @@ const shared = (): SharedArrayBuffer | undefined =>
 
 /** The worker's side: does the jobs it is told of until the port closes. */
 export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
-  const known: Map<string, Packed['own'][number][1]> = new Map();
+  const known = new Map<string, SpecDefinition>();
   port.onMessage((message) => {
     if (message.type === 'know') for (const [name, one] of message.definitions) known.set(name, one);
     if (message.type !== 'job') return;
@@ -107,7 +116,7 @@ export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
     Promise.resolve()
       .then(() =>
         jobNamed(jobs, job)(
-          worlds.map(({ own, ...rest }) => ({ ...rest, definitions: new Map([...known, ...own]) })),
+          worlds.map(({ own, ...rest }) => ({ ...rest, ...worldWith(known, own) })),
           input,
           { cancelled, progress },
         ),

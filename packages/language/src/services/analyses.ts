@@ -6,12 +6,13 @@ import type { AtGust, Evaluation, Finding } from '@tautline/checks';
 import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
+import { ownText } from '../analyst/messages.ts';
 import type { AnalysisOptions, AnalysisResult } from '../analyst/result.ts';
 import type { WholeHouse } from '../analyst/whole-house.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
 import { membersOf, type NamedMember, nameSpan, shelterNames } from './named.ts';
-import { closureOf, fromCatalogue, isCatalogue } from './scope.ts';
+import { closureOf, isCatalogue } from './scope.ts';
 import { type Written, writtenNow } from './written.ts';
 
 /** Quiet time after an edit before the order of failure is worked out, ms: it takes longer than a keystroke. */
@@ -273,8 +274,7 @@ export class Analyses {
 
   /** Everything results depend on, as text. */
   private saidBy(world: SpecWorld, document: LangiumDocument): string {
-    const own = [...world.definitions].filter(([, { origin }]) => !fromCatalogue(origin));
-    return JSON.stringify([shelterNames(document, withResults), this.today(), own]);
+    return `${JSON.stringify([shelterNames(document, withResults), this.today()])}\n${ownText(world)}`;
   }
 }
 

@@ -1,10 +1,11 @@
 /** Everything the language knows of one linked document: matches, problems, spec, world. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import type {
-  AstNodeDescription,
-  LangiumCoreServices,
-  LangiumDocument,
-  LangiumSharedCoreServices,
+import {
+  type AstNodeDescription,
+  DocumentState,
+  type LangiumCoreServices,
+  type LangiumDocument,
+  type LangiumSharedCoreServices,
 } from 'langium';
 import { type File, isDefinition } from '../generated/ast.ts';
 import { matchOf } from '../match/match-file.ts';
@@ -134,17 +135,28 @@ function namesakes(
   };
 }
 
-const catalogueSpecs = new WeakMap<File, readonly SpecDefinition[]>();
+interface Read {
+  readonly file: File;
+  /** Made anew whenever the document is linked again. */
+  readonly references: LangiumDocument['references'];
+  readonly spec: readonly SpecDefinition[];
+}
 
+const read = new WeakMap<LangiumDocument, Read>();
+
+/**
+ * The definitions of a document, read once for each time it is parsed or linked: what a file imports is not
+ * read again at every keystroke in it.
+ */
 export function definitionsOf(document: LangiumDocument): readonly SpecDefinition[] {
   const file = fileOf(document);
   if (!file) return [];
-  if (!isCatalogue(document.uri)) return specOf(file, document.uri.toString());
-  let spec = catalogueSpecs.get(file);
-  if (!spec) {
-    spec = specOf(file, document.uri.toString());
-    catalogueSpecs.set(file, spec);
-  }
+  const { references } = document;
+  const known = read.get(document);
+  if (known?.file === file && known.references === references) return known.spec;
+  const spec = specOf(file, document.uri.toString());
+  // Before it is linked, a constant of another file has no value yet.
+  if (document.state >= DocumentState.Linked) read.set(document, { file, references, spec });
   return spec;
 }
 

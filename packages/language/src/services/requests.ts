@@ -101,7 +101,7 @@ export function registerRequests(connection: Connection, services: ServerService
     const shelters: PreviewShelter[] = [];
     for (const result of analysis.results) {
       // The sheet keeps its last good drawing itself.
-      const evaluation = result.kept ? undefined : await services.analyses.withFrame(analysis, result);
+      const evaluation = result.kept ? undefined : result.evaluation;
       const shown = evaluation && previewOf(result, evaluation, document, analysis, services, sheets);
       if (shown)
         shelters.push(

@@ -74,9 +74,6 @@ export function closureOf(
 
 export const isCatalogue = (uri: URI): boolean => uri.scheme === catalogueScheme;
 
-/** Whether something was said in the built-in catalogue, by its origin. */
-export const fromCatalogue = (origin: string): boolean => origin.startsWith(`${catalogueScheme}:`);
-
 export class ShelterScopes extends DefaultScopeProvider {
   private readonly documents: LangiumDocuments;
   private readonly roots: Roots;
