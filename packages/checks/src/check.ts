@@ -1,4 +1,4 @@
-import type { Item, Shelter, SpecEdit } from '@tautline/shelter';
+import type { Item, Range, Shelter, SpecEdit } from '@tautline/shelter';
 import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
 import type { Finding, MessagePiece, Nature } from './finding.ts';
 import type { GustOrder } from './gust-order.ts';
@@ -77,5 +77,7 @@ export interface Check {
   readonly leavesOut: string;
   readonly mayBeAccepted: string;
   run(input: CheckInput): readonly Finding[];
+  /** What it asks of shelters side by side, beyond what it asks of each. */
+  onRange?(range: Range): readonly Finding[];
   levers?(input: CheckInput, finding: Finding, stock: Stock): readonly Lever[];
 }

@@ -12,6 +12,7 @@ export {
   evaluate,
   type Uncovered,
 } from './evaluate.ts';
+export { evaluateRange, type RangeVerdict } from './evaluate-range.ts';
 export { type ExampleSpecs, exampleSpecs } from './example-specs.ts';
 export { explanationPage, inUnits } from './explanation-page.ts';
 export type * from './finding.ts';

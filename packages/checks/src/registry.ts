@@ -31,6 +31,7 @@ import { lightCheck } from './checks/light.ts';
 import { lockedInStress } from './checks/locked-in-stress.ts';
 import { meshAirflow } from './checks/mesh-airflow.ts';
 import { missingPrice } from './checks/missing-price.ts';
+import { neighbourGap } from './checks/neighbour-gap.ts';
 import { overSpan } from './checks/over-span.ts';
 import { overturning } from './checks/overturning.ts';
 import { postBuckling } from './checks/post-buckling.ts';
@@ -105,6 +106,7 @@ export const checks: readonly Check[] = [
   lightCheck,
   meshAirflow,
   runoff,
+  neighbourGap,
   irrigation,
   stormOrder,
   withstand,

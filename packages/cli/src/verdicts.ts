@@ -3,8 +3,10 @@ import {
   type EvaluateOptions,
   type Evaluation,
   evaluate,
+  evaluateRange,
   type Finding,
   type FixContext,
+  type RangeVerdict,
 } from '@tautline/checks';
 import {
   asSentence,
@@ -48,9 +50,17 @@ export interface Verdict {
   readonly assumed: readonly { readonly assumed: Assumed; readonly place: Place | undefined }[];
 }
 
+/** What is said of shelters side by side; each of them has a verdict of its own. */
+export interface RangeShown {
+  readonly loaded: LoadedShelter;
+  readonly verdict: RangeVerdict;
+  readonly findings: readonly PlacedFinding[];
+}
+
 export interface Verdicts {
   readonly workspace: LoadedWorkspace;
   readonly shelters: readonly Verdict[];
+  readonly ranges: readonly RangeShown[];
   /** Problems of the texts and of what they say, in order of place. */
   readonly problems: readonly PlacedProblem[];
 }
@@ -73,8 +83,15 @@ export function verdictsOf(
       problems.push({ id, severity, message: asSentence(message), uri, from, to });
     }
   };
-  for (const { kind, name, world } of workspace.shelters)
-    if (kind === 'range') tell(resolveRange(name, world).problems);
+  const placed = (finding: Finding): PlacedFinding => ({ finding, place: workspace.placeOf(finding.origin) });
+  const ranges = workspace.shelters.flatMap((loaded): RangeShown[] => {
+    if (loaded.kind !== 'range') return [];
+    const { range, problems: found } = resolveRange(loaded.name, loaded.world);
+    tell(found);
+    if (range === undefined) return [];
+    const verdict = evaluateRange(range);
+    return [{ loaded, verdict, findings: verdict.findings.map(placed) }];
+  });
   const shelters = judgedIn(workspace).map((loaded) => {
     const resolved = resolveShelter(loaded.name, loaded.world);
     tell(resolved.problems);
@@ -83,14 +100,11 @@ export function verdictsOf(
     return {
       loaded,
       evaluation,
-      findings: evaluation.findings.map((finding) => ({
-        finding,
-        place: workspace.placeOf(finding.origin),
-      })),
+      findings: evaluation.findings.map(placed),
       assumed: evaluation.assumed.map((assumed) => ({ assumed, place: workspace.placeOf(assumed.origin) })),
     };
   });
-  return { workspace, shelters, problems: once(problems) };
+  return { workspace, shelters, ranges, problems: once(problems) };
 }
 
 /** The shelters and variants asked for, and those that only stand in a range asked for: each once. */

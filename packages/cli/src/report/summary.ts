@@ -2,9 +2,9 @@
 import { type Finding, measuredText, messageText } from '@tautline/checks';
 import type { Place, Position } from '@tautline/language';
 import type { System } from '@tautline/quantity';
-import { unitsOf } from '@tautline/shelter';
+import { type Assumed, unitsOf } from '@tautline/shelter';
 import { shownPath } from '../files.ts';
-import type { PlacedProblem, Verdict, Verdicts } from '../verdicts.ts';
+import type { PlacedProblem, RangeShown, Verdict, Verdicts } from '../verdicts.ts';
 
 export interface ShownRange {
   readonly start: { readonly line: number; readonly column: number };
@@ -29,6 +29,8 @@ export interface ShownFinding {
 
 export interface ShownShelter {
   readonly name: string;
+  /** A shelter or variant, or several side by side. */
+  readonly kind: 'shelter' | 'range';
   readonly file: string;
   readonly findings: readonly ShownFinding[];
   readonly assumed: readonly {
@@ -65,10 +67,34 @@ export interface SummaryWishes {
 export function summarise(verdicts: Verdicts, { system, timings = false }: SummaryWishes = {}): CheckSummary {
   return {
     files: verdicts.workspace.files.filter((file) => file.asked).length,
-    shelters: verdicts.shelters.map((verdict) =>
-      shownShelter(verdict, system ?? unitsOf(verdict.loaded.world), timings),
-    ),
+    shelters: [
+      ...verdicts.shelters.map((verdict) =>
+        shownShelter(verdict, system ?? unitsOf(verdict.loaded.world), timings),
+      ),
+      ...verdicts.ranges.map((range) => shownRangeOf(range, system ?? unitsOf(range.loaded.world))),
+    ],
     problems: verdicts.problems.map(shownProblem),
+  };
+}
+
+/** Shelters side by side, told as a shelter is. */
+function shownRangeOf({ loaded, verdict, findings }: RangeShown, system: System): ShownShelter {
+  return {
+    name: loaded.name,
+    kind: 'range',
+    file: shownPath(loaded.uri),
+    findings: findings.map(({ finding, place }) => shownFinding(finding, place, loaded.uri, system)),
+    assumed: verdict.assumed.map((assumed) => shownAssumed(assumed, system)),
+    notChecked: verdict.notChecked,
+  };
+}
+
+function shownAssumed({ part, fact, value, kind, why }: Assumed, system: System) {
+  return {
+    part,
+    fact,
+    value: typeof value === 'number' ? measuredText({ value, kind }, system) : value,
+    why,
   };
 }
 
@@ -76,19 +102,12 @@ function shownShelter(verdict: Verdict, system: System, timings: boolean): Shown
   const stages = timings ? verdict.evaluation?.stages : undefined;
   return {
     name: verdict.loaded.name,
+    kind: 'shelter',
     file: shownPath(verdict.loaded.uri),
     findings: verdict.findings.map(({ finding, place }) =>
       shownFinding(finding, place, verdict.loaded.uri, system),
     ),
-    assumed: verdict.assumed.map(({ assumed }) => ({
-      part: assumed.part,
-      fact: assumed.fact,
-      value:
-        typeof assumed.value === 'number'
-          ? measuredText({ value: assumed.value, kind: assumed.kind }, system)
-          : assumed.value,
-      why: assumed.why,
-    })),
+    assumed: verdict.assumed.map(({ assumed }) => shownAssumed(assumed, system)),
     notChecked: verdict.evaluation?.notChecked ?? [],
     ...(stages === undefined
       ? {}

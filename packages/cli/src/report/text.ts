@@ -17,10 +17,17 @@ export function textReport(summary: CheckSummary, options: { readonly all: boole
   const errors = count(summary, 'error');
   const warnings = count(summary, 'warning');
   lines.push(
-    `Read ${plural(summary.files, 'file')} with ${plural(summary.shelters.length, 'shelter')}: ${plural(errors, 'error')}, ${plural(warnings, 'warning')}.`,
+    `Read ${plural(summary.files, 'file')} with ${standing(summary)}: ${plural(errors, 'error')}, ${plural(warnings, 'warning')}.`,
   );
   lines.push(cautionLine);
   return `${lines.join('\n')}\n`;
+}
+
+/** How many shelters there are, and ranges of them. */
+function standing({ shelters }: CheckSummary): string {
+  const ranges = shelters.filter(({ kind }) => kind === 'range').length;
+  const told = plural(shelters.length - ranges, 'shelter');
+  return ranges === 0 ? told : `${told} and ${plural(ranges, 'range')}`;
 }
 
 function shelterLines(shelter: ShownShelter, all: boolean): string[] {
@@ -31,7 +38,7 @@ function shelterLines(shelter: ShownShelter, all: boolean): string[] {
   const lines = [`${shelter.name}  (${shelter.file})`];
   for (const finding of told) lines.push(...findingLines(finding));
   lines.push(
-    `  ${plural(passing, 'check')} passed, ${shelter.assumed.length} values assumed, ${shelter.notChecked.length} things not checked${all ? ':' : ' (--all lists them).'}`,
+    `  ${plural(passing, 'check')} passed, ${plural(shelter.assumed.length, 'value')} assumed, ${plural(shelter.notChecked.length, 'thing')} not checked${all ? ':' : ' (--all lists them).'}`,
   );
   for (const { stage, seconds, ranOut } of shelter.stages ?? [])
     lines.push(

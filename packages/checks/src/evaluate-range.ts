@@ -1,0 +1,26 @@
+import type { Assumed, Range } from '@tautline/shelter';
+import type { Uncovered } from './evaluate.ts';
+import type { Finding } from './finding.ts';
+import { checks } from './registry.ts';
+
+/** What can be said of shelters side by side beyond what is said of each by itself. */
+export interface RangeVerdict {
+  readonly findings: readonly Finding[];
+  readonly assumed: readonly Assumed[];
+  readonly notChecked: readonly Uncovered[];
+}
+
+/** The verdict on a range. Each of its shelters has an `evaluate` of its own. */
+export function evaluateRange(range: Range): RangeVerdict {
+  const judged = checks.flatMap((check) => check.onRange?.(range) ?? []);
+  return {
+    findings: judged.filter((finding) => finding.verdict !== 'not checked'),
+    assumed: range.assumed,
+    notChecked: [
+      ...judged
+        .filter((finding) => finding.verdict === 'not checked')
+        .map((finding) => ({ id: finding.id, reason: finding.reason ?? '' })),
+      ...range.unmodelled.map(({ what }) => ({ id: 'model', reason: `${what}: not in the model` })),
+    ],
+  };
+}
