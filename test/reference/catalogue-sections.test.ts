@@ -53,14 +53,14 @@ describe('PVC pipe against the millimetre columns of ASTM D1785-88 (outside leas
   });
 });
 
-describe('schedule 40 steel pipe against the section table of ASME B36.10M pipe (I in4, S in3, lb/ft; from memory)', () => {
+describe('schedule 40 steel pipe against printed section tables (I in4 and S in3: Machine Elements in Mechanical Design, 4th ed., table A16-6; lb/ft: a pipe schedule chart to B36.10)', () => {
   test.each([
-    [15, 0.0171, 0.0407, 0.85],
-    [20, 0.037, 0.0706, 1.13],
-    [25, 0.0873, 0.1328, 1.68],
-    [32, 0.1947, 0.2346, 2.27],
-    [40, 0.3099, 0.3262, 2.72],
-    [50, 0.6657, 0.5606, 3.65],
+    [15, 0.01709, 0.0407, 0.851],
+    [20, 0.03704, 0.07055, 1.131],
+    [25, 0.08734, 0.1328, 1.679],
+    [32, 0.1947, 0.2346, 2.273],
+    [40, 0.3099, 0.3262, 2.718],
+    [50, 0.6658, 0.5607, 3.653],
   ])('DN %i', (dn, secondMoment, modulus, weight) => {
     const pipe = member(`gal-${dn}`);
     const section = sectionOf(pipe);
@@ -92,6 +92,42 @@ describe('thin-wall conduit against weights of makers to ANSI C80.3 (lb per 100 
       [53, 9.5],
     ] as const)
       expect(member(`emt-${designator}`).leastBendRadius! / inch).toBeCloseTo(radius, 9);
+  });
+});
+
+describe('thin-wall conduit against the association of its makers, "EMT Weights and Dimensions" (nominal outside and wall, in and mm)', () => {
+  test.each([
+    [16, 0.706, 0.042, 17.9, 1.07],
+    [21, 0.922, 0.049, 23.4, 1.25],
+    [27, 1.163, 0.057, 29.5, 1.45],
+    [35, 1.51, 0.065, 38.4, 1.65],
+    [41, 1.74, 0.065, 44.2, 1.65],
+    [53, 2.197, 0.065, 55.8, 1.65],
+  ])('metric designator %i', (designator, outside, wall, outsideMm, wallMm) => {
+    const { section } = member(`emt-${designator}`);
+    if (section.shape !== 'round-hollow') throw new Error('a tube is hollow');
+    expect(section.outside / inch).toBeCloseTo(outside, 9);
+    expect(section.wall / inch).toBeCloseTo(wall, 9);
+    expect(section.outside * 1000).toBeCloseTo(outsideMm, 0);
+    expect(section.wall * 1000).toBeCloseTo(wallMm, 1);
+  });
+});
+
+describe("medium tube of EN 10255 against a maker's table (outside least and most, wall in mm, kg/m)", () => {
+  test.each([
+    [15, 21.4, 21.7, 2.6, 1.21],
+    [20, 26.9, 27.2, 2.6, 1.56],
+    [25, 33.8, 34.2, 3.2, 2.41],
+    [32, 42.5, 42.9, 3.2, 3.1],
+    [40, 48.4, 48.8, 3.2, 3.57],
+    [50, 60.2, 60.8, 3.6, 5.03],
+  ])('DN %i', (dn, least, most, wall, weight) => {
+    const pipe = member(`medium-${dn}`);
+    if (pipe.section.shape !== 'round-hollow') throw new Error('a pipe is hollow');
+    // That table gives the range of screwed tube, whose middle lies a little over the nominal size.
+    expect(Math.abs((pipe.section.outside * 1000) / ((least + most) / 2) - 1)).toBeLessThan(0.015);
+    expect(pipe.section.wall * 1000).toBeCloseTo(wall, 9);
+    expect(Math.abs((sectionOf(pipe).area * pipe.material.density) / weight - 1)).toBeLessThan(0.015);
   });
 });
 

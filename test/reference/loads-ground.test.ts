@@ -1,12 +1,14 @@
 import {
   bearingCapacity,
   breakout,
+  footSprings,
   lateralCapacity,
   meyerhofFactors,
   postEmbedmentLateral,
   SOILS,
   terzaghiFactors,
 } from '@tautline/loads';
+import { solvePlaneFrame } from '@tautline/mechanics';
 import { describe, expect, it } from 'vitest';
 
 const rad = (degrees: number): number => (degrees * Math.PI) / 180;
@@ -71,7 +73,7 @@ describe('Meyerhof and Adams (1968), published table of breakout in dense sand (
   });
 });
 
-describe('bearing capacity factors, textbook tables (from memory)', () => {
+describe('bearing capacity factors, textbook tables (the public page "Bearing capacity factors" prints them to a decimal)', () => {
   it.each([
     [0, 5.14, 1, 0],
     [10, 8.34, 2.47, 0.37],
@@ -128,5 +130,53 @@ describe('Broms (1964)', () => {
     const fixed = lateralCapacity({ soil: 'sand', diameter: 0.05, depth: 0.8, height: 0, head: 'fixed' });
     expect(free.capacity).toBeCloseTo((17_000 * 0.05 * 0.8 ** 3 * kp) / (2 * 1.2), 6);
     expect(fixed.capacity).toBeCloseTo(1.5 * 17_000 * 0.05 * 0.64 * kp, 6);
+  });
+});
+
+describe('springs of a foot against a beam on many springs (solved by the plane frame)', () => {
+  const pieces = 120;
+  /** Movement and turning at ground level under a push of 1 N and a moment of 1 N·m, each by itself. */
+  const onBed = (depth: number, EI: number, bed: (z: number) => number): { push: number; turn: number } => {
+    const dz = depth / pieces;
+    const model = {
+      nodes: Array.from({ length: pieces + 1 }, (_, k) => ({ x: 0, y: -k * dz })),
+      elements: Array.from({ length: pieces }, (_, i) => ({ i, j: i + 1, EA: 1e9, EI })),
+      supports: [
+        { node: pieces, dof: 'y' as const, kind: 'fixed' as const },
+        ...Array.from({ length: pieces + 1 }, (_, k) => {
+          // Each node takes the bed of the half pieces beside it, by Simpson's rule.
+          const from = Math.max(0, k - 0.5) * dz;
+          const to = Math.min(pieces, k + 0.5) * dz;
+          const mean = (bed(from) + 4 * bed((from + to) / 2) + bed(to)) / 6;
+          return { node: k, dof: 'x' as const, kind: 'spring' as const, stiffness: mean * (to - from) };
+        }),
+      ],
+    };
+    const pushed = solvePlaneFrame(model, { nodal: [{ node: 0, fx: 1, fy: 0 }] }, { linear: true });
+    const turned = solvePlaneFrame(model, { nodal: [{ node: 0, fx: 0, fy: 0, m: 1 }] }, { linear: true });
+    expect([pushed.status, turned.status]).toEqual(['converged', 'converged']);
+    return { push: 1 / pushed.displacements[0]!.dx, turn: 1 / Math.abs(turned.displacements[0]!.dr) };
+  };
+
+  it.each([
+    ['a rebar stub', 0.9, 640],
+    ['a timber post', 0.7, 45_000],
+    ['a stiff stub', 0.3, 1e7],
+  ])('clay, %s: finite beam on an even bed (Hetényi 1946, from memory) within 1 %', (_, depth, EI) => {
+    const mine = footSprings({ soil: 'loam', depth, rigidity: EI });
+    const theirs = onBed(depth, EI, () => 67 * SOILS.loam.shear);
+    expect(Math.abs(mine.sideways / theirs.push - 1)).toBeLessThan(0.01);
+    expect(Math.abs(mine.turning / theirs.turn - 1)).toBeLessThan(0.01);
+  });
+
+  it.each([
+    ['stiff', 0.4, 1e7, 0.01],
+    ['long', 3, 640, 0.03],
+    ['between', 0.9, 3000, 0.35],
+  ])('sand, %s stub: stiff and long limits (Reese and Matlock 1956, from memory)', (_, depth, EI, within) => {
+    const mine = footSprings({ soil: 'sand', depth, rigidity: EI });
+    const theirs = onBed(depth, EI, (z) => SOILS.sand.subgradeGrowth * z);
+    expect(Math.abs(mine.sideways / theirs.push - 1)).toBeLessThan(within);
+    expect(Math.abs(mine.turning / theirs.turn - 1)).toBeLessThan(within);
   });
 });

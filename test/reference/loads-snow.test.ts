@@ -41,7 +41,7 @@ describe('ASCE 7-16 chapters 7 and 8 (from memory)', () => {
   });
 });
 
-describe('EN 1991-1-3 (from memory)', () => {
+describe('EN 1991-1-3 (μ_1 looked up, μ_3 from memory)', () => {
   it('μ_1: 0.8 to 30°, 0.4 at 45°, 0 at 60°', () => {
     expect([20, 45, 60].map(enPitchedFactor)).toEqual([0.8, 0.4, 0]);
   });
@@ -53,7 +53,7 @@ describe('EN 1991-1-3 (from memory)', () => {
   });
 });
 
-describe('combinations (from memory of the texts)', () => {
+describe('combinations (looked up: see loads-published)', () => {
   it('ASCE 7-16 2.3.1 (5) 0.9 D + 1.0 W and 2.4.1 (7) 0.6 D + 0.6 W', () => {
     const strength = combinations('asce7-strength', true).find((item) => item.id === 'lrfd-5');
     const allowable = combinations('asce7-asd', true).find((item) => item.id === 'asd-7');

@@ -8,7 +8,7 @@ export const CLIMATE_SOURCES: readonly Source[] = [
   { id: 'fao56:40', title: FAO, where: 'eq. 38 to 40, net radiation', standing: 'published' },
   { id: 'fao56:58', title: FAO, where: 'eq. 58, single crop coefficient', standing: 'published' },
   { id: 'rational-method', title: 'Rational method', where: 'Q = C i A', standing: 'from memory' },
-  { id: 'manning', title: "Manning's formula", where: 'Q = A R^(2/3) S^(1/2) / n', standing: 'from memory' },
+  { id: 'manning', title: "Manning's formula", where: 'Q = A R^(2/3) S^(1/2) / n', standing: 'published' },
   {
     id: 'en12056-3:5.1',
     title: 'EN 12056-3:2000, Roof drainage',

@@ -124,13 +124,13 @@ export const LOAD_SOURCES: readonly Source[] = [
     id: 'asce7-16:2.4.1',
     title: ASCE,
     where: '2.4.1, allowable stress combinations',
-    standing: 'from memory',
+    standing: 'published',
   },
   {
     id: 'asce7-16:2.3.1',
     title: ASCE,
     where: '2.3.1, strength combinations',
-    standing: 'from memory',
+    standing: 'published',
   },
   {
     id: 'asce7-16:cc',
@@ -165,8 +165,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1991-1-4:7.2.5',
     title: EN_WIND,
-    where: '7.2.5, tables 7.4a and 7.4b, duopitch roofs; 7.2.9 inside',
-    standing: 'from memory',
+    where: '7.2.5, tables 7.4a and 7.4b, duopitch roofs, restated of the Bulgarian edition; 7.2.9 inside',
+    standing: 'published',
   },
   {
     id: 'en1991-1-4:7.2.8',
@@ -195,14 +195,14 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1991-1-3:5.3.2',
     title: EN_SNOW,
-    where: '5.3.2, monopitch roofs',
-    standing: 'from memory',
+    where: '5.3.2 and table 5.2, monopitch roofs',
+    standing: 'published',
   },
   {
     id: 'en1991-1-3:5.3.3',
     title: EN_SNOW,
-    where: '5.3.3, pitched roofs',
-    standing: 'from memory',
+    where: '5.3.3 and table 5.2, pitched roofs',
+    standing: 'published',
   },
   {
     id: 'en1991-1-3:5.3.5',
@@ -219,8 +219,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1990:6.10',
     title: 'EN 1990:2002, Basis of structural design',
-    where: 'eq. 6.10, tables A1.1, A1.2(A), A1.2(B), B3',
-    standing: 'from memory',
+    where: 'eq. 6.10, tables A1.1, A1.2(A), A1.2(B), in Steel Buildings in Europe, Multi-storey part 3; B3',
+    standing: 'published',
   },
   {
     id: 'en1990:6.14',

@@ -50,8 +50,8 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'en1993-1-1:6.3.1',
     title: 'EN 1993-1-1',
-    where: '6.3.1.2, buckling curve c',
-    standing: 'from memory',
+    where: '6.3.1.2, tables 6.1 and 6.2, buckling curve c',
+    standing: 'published',
   },
   {
     id: 'en1993-1-1:6.2.1',
@@ -80,8 +80,8 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'en1995-1-1:3.1',
     title: 'EN 1995-1-1',
-    where: 'tables 2.3 and 3.1, solid timber',
-    standing: 'from memory',
+    where: 'tables 2.3 and 3.1, solid timber, in the open textbook Structural Design Essentials',
+    standing: 'published',
   },
   {
     id: 'en1995-1-1:6.2.4',
@@ -92,20 +92,20 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'nds:4.3',
     title: NDS,
-    where: '4.3, tables 2.3.2 and 2.3.3; 5 % strength over 2.1 by ASTM D245',
+    where: 'table 2.3.2 (looked up); 4.3, table 2.3.3 and 5 % strength over 2.1 by ASTM D245 (not looked up)',
     standing: 'from memory',
   },
   {
     id: 'nds:n.3',
     title: NDS,
     where: 'appendix N, strength format',
-    standing: 'from memory',
+    standing: 'published',
   },
   {
     id: 'nds:3.7',
     title: NDS,
     where: '3.7.1, columns',
-    standing: 'from memory',
+    standing: 'published',
   },
   {
     id: 'nds:3.9',

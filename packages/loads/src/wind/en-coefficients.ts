@@ -1,6 +1,7 @@
 /**
  * Pressure coefficients of EN 1991-1-4:2005 clause 7 (recommended values, areas of 10 m² and more).
- * From memory except where said; the vault curves agree with a published reading of figure 7.11.
+ * Duopitch roofs looked up (tables 7.4a and 7.4b). The rest from memory except where said; the vault curves agree
+ * with a published reading of figure 7.11.
  */
 import { along, between, type Curve } from '../interpolate.ts';
 
@@ -47,6 +48,7 @@ const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
       [30, -0.5],
       [45, 0],
       [60, 0.7],
+      [75, 0.8],
     ],
     high: [
       [5, 0],
@@ -63,6 +65,7 @@ const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
       [30, -0.2],
       [45, 0],
       [60, 0.7],
+      [75, 0.8],
     ],
     high: [
       [5, 0],
@@ -83,6 +86,8 @@ const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
     high: [
       [5, -0.6],
       [15, 0],
+      [45, 0],
+      [60, -0.2],
     ],
   },
   J: {
@@ -95,6 +100,8 @@ const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
     high: [
       [5, 0.2],
       [15, 0],
+      [45, 0],
+      [60, -0.3],
     ],
   },
 };
@@ -152,6 +159,7 @@ export function ridgewiseSlope(degrees: number): number {
       [15, -0.6],
       [30, -0.8],
       [45, -0.9],
+      [60, -0.8],
     ],
     degrees,
   );
