@@ -11,6 +11,7 @@ import {
   memberResistance,
   NDS_DURATION,
   NDS_TIME_EFFECT,
+  peakVelocityPressure,
   postEmbedmentLateral,
   ridgewiseSlope,
   snowActions,
@@ -51,6 +52,19 @@ describe('EN 1991-1-4 table 7.4b, duopitch roofs, wind along, zone H (the same p
     [75, -0.8],
   ])('%i°: %f', (pitch, value) => {
     expect(ridgewiseSlope(pitch)).toBeCloseTo(value, 12);
+  });
+});
+
+describe('EN 1991-1-4 eq. 4.4 to 4.8, complete worked examples', () => {
+  it('Steel Buildings in Europe, Single-storey part 3, appendix B: category III, 26 m/s, 8 m: 659 N/m²', () => {
+    const peak = peakVelocityPressure(26, 8, 'sheltered', 1);
+    expect(Math.abs(peak - 659)).toBeLessThan(2);
+    // c_e = 1.56 on q_b = 422.5 N/m².
+    expect(peak / 422.5).toBeCloseTo(1.56, 2);
+  });
+  it('a public calculation sheet: category 0, 25 m/s, at 77.36 m 1.658 and at 28 m 1.403 kN/m²', () => {
+    expect(peakVelocityPressure(25, 77.36, 'coastal', 1) / 1000).toBeCloseTo(1.658, 2);
+    expect(peakVelocityPressure(25, 28, 'coastal', 1) / 1000).toBeCloseTo(1.403, 2);
   });
 });
 
@@ -209,6 +223,13 @@ describe('EN 1993-1-1 6.3.1.2 (its tables 6.1 and 6.2 are printed in public: col
     const phi = 0.5 * (1 + 0.49 * (relative - 0.2) + relative ** 2);
     expect(chi ** 2 * relative ** 2 - 2 * phi * chi + 1).toBeCloseTo(0, 12);
     expect(chi).toBeLessThan(1 / relative ** 2);
+  });
+  it('Steel Buildings in Europe, Multi-storey part 4, example A.5: HE 300 B, S235, 8 m, λ = 0.655, curve b: χ = 0.808', () => {
+    const critical = (Math.PI ** 2 * 210_000 * 25_170e4) / 8000 ** 2;
+    expect(critical / 1000).toBeCloseTo(8151.2, 0);
+    const relative = Math.sqrt((149e2 * 235) / critical);
+    expect(relative).toBeCloseTo(0.655, 3);
+    expect(bucklingReduction(relative, 0.34)).toBeCloseTo(0.808, 3);
   });
   it('λ = 0.2 or less: no reduction (6.3.1.2 (4))', () => {
     expect(bucklingReduction(0.2, 0.49)).toBe(1);

@@ -63,7 +63,7 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
     id: 'en1993-1-8:3.6',
     title: 'EN 1993-1-8',
     where: 'table 3.4, bolts in bearing',
-    standing: 'from memory',
+    standing: 'published',
   },
   {
     id: 'en1993-1-8:7.3',
