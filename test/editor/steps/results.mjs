@@ -39,6 +39,36 @@ export const results = [
     },
   ],
   [
+    'slide through the gusts by keyboard and see what reaches its limit',
+    async (window) => {
+      const frame = await window.sheet();
+      await tab(frame, 'Section').click();
+      await frame.locator('[data-key=overlay]').selectOption('deflected');
+      const slider = frame.locator('[data-key=gust]');
+      await slider.waitFor();
+      await slider.focus();
+      await slider.press('Home');
+      await frame.locator('.uses', { hasText: 'none of' }).waitFor();
+      const calm = await frame.locator('.paper .tl-deflected').first().getAttribute('points');
+      await slider.press('End');
+      await frame.locator('.uses tr.fails').first().waitFor();
+      assert.match(await slider.getAttribute('aria-valuetext'), /^\d+(\.\d+)? (m\/s|mph)/);
+      assert.match(await frame.locator('.uses tr.fails').first().textContent(), /\d+ %, limit reached/);
+      assert.notEqual(await frame.locator('.paper .tl-deflected').first().getAttribute('points'), calm);
+      assert.ok(
+        await slider.evaluate((one) => one === document.activeElement),
+        'the keyboard stays on the slider',
+      );
+      await window.shot('gust-slider');
+      const value = await frame.locator('.gust-value').textContent();
+      await tab(frame, 'Materials').click();
+      await tab(frame, 'Section').click();
+      assert.equal(await frame.locator('.gust-value').textContent(), value, 'kept over another tab');
+      await frame.locator('.gust-marks button', { hasText: "site's gust" }).click();
+      await frame.locator('[data-key=overlay]').selectOption('none');
+    },
+  ],
+  [
     'read which gust brings each part to its limit',
     async (window) => {
       const frame = await window.sheet();
@@ -93,6 +123,54 @@ export const results = [
       assert.match(saved, /^<(\?xml|svg)/);
       assert.ok(!/var\(/.test(saved), "colours of its own, not the page's");
       await window.focusEditor();
+    },
+  ],
+  [
+    'save the section as a picture and the house in space as a model',
+    async (window, workbench) => {
+      const frame = await window.sheet();
+      for (const [label, ending, start] of [
+        ['Section as PNG', '.png', 'PNG'],
+        ['House in space as glTF', '.glb', 'glTF'],
+      ]) {
+        await frame.locator('[data-key=save]').click();
+        const input = window.page.locator('.quick-input-widget input.input');
+        await input.waitFor();
+        await input.fill(label);
+        await window.page.locator('.quick-input-list .monaco-list-row.focused', { hasText: label }).waitFor();
+        await window.page.keyboard.press('Enter');
+        await window.until('where to', async () => (await input.inputValue()).endsWith(ending), 20_000);
+        const name = (await input.inputValue()).split('/').at(-1);
+        await window.page.keyboard.press('Enter');
+        const saved = await window.until('the file', () => workbench.read(name));
+        assert.ok(saved.slice(0, 8).includes(start), `${name} begins as its format asks`);
+        assert.ok(saved.length > 5000, `${name} holds something`);
+      }
+      await window.focusEditor();
+    },
+  ],
+  [
+    'explore what may vary, and write one of the variants',
+    async (window, workbench) => {
+      const text = await workbench.read(example);
+      await window.goTo(lineOf(text, 'require'));
+      await window.page.keyboard.type('vary bows spaced from 18 in to 22 in by 2 in\n');
+      const frame = await window.sheet();
+      await tab(frame, 'Variants').click();
+      await frame.locator('[data-key=explore]').click();
+      await frame.locator('[data-variant]').first().waitFor({ timeout: 60_000 });
+      assert.equal(await frame.locator('[data-variant]').count(), 3);
+      await frame.locator('.chart svg', { hasText: 'no other beats it' }).waitFor();
+      await window.shot('variants');
+      await frame.locator('[data-variant="1"] button').click();
+      await window.until('the variant in the text', async () =>
+        (await window.page.locator('.editor-instance .view-lines').textContent())
+          .replaceAll('\u00a0', ' ')
+          .includes('bows spaced 18 in {'),
+      );
+      await tab(frame, 'Section').click();
+      await window.focusEditor();
+      await window.restore();
     },
   ],
   [

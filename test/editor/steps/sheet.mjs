@@ -166,6 +166,12 @@ export const sheet = [
       await frame.locator('[role=tab]', { hasText: 'Section' }).click();
       await frame.locator('[data-key=overlay]').selectOption('bending');
       await frame.locator('.paper .tl-moment').first().waitFor({ state: 'attached' });
+      const slider = frame.locator('[data-key=gust]');
+      await slider.focus();
+      await slider.press('Home');
+      await slider.press('PageUp');
+      await frame.locator('.uses').waitFor();
+      const gust = await frame.locator('.gust-value').textContent();
       await frame.locator('[role=tab]', { hasText: 'Plan' }).click();
       await window.reload();
       const restored = await window.sheet(40_000);
@@ -173,7 +179,10 @@ export const sheet = [
       assert.match(await restored.locator('[role=tab][aria-selected=true]').textContent(), /^Plan/);
       await restored.locator('[role=tab]', { hasText: 'Section' }).click();
       await restored.locator('.paper .tl-moment').first().waitFor({ state: 'attached' });
+      assert.equal(await restored.locator('.gust-value').textContent(), gust, 'the gust is kept');
+      await restored.locator('.uses').waitFor();
       await window.shot('restored-bending');
+      await restored.locator('.gust-marks button', { hasText: "site's gust" }).click();
       await restored.locator('[data-key=overlay]').selectOption('none');
     },
   ],

@@ -107,7 +107,7 @@ function markOf(part: string, mark: ScatterPoint['mark'], { x, y }: Point): read
   if (mark === 'front') return [circle(part, 'scale-bar', point(x, y), 5.5)];
   if (mark === 'holds') return [circle(part, 'peg', point(x, y), 4.5)];
   return [
-    path(part, 'leader', [
+    path(part, 'peg', [
       [point(x - 4, y - 4), point(x + 4, y + 4)],
       [point(x - 4, y + 4), point(x + 4, y - 4)],
     ]),

@@ -1,5 +1,6 @@
 /** The gusts a reader can slide through, and what is said about the shelter at one of them. Pure. */
 import type { AtGust, Evaluation, GustUse } from '@tautline/checks';
+import type { PartUse } from '@tautline/drawing';
 import { format, type System, usedText } from '@tautline/quantity';
 import type { GustScale, UseAtGust } from '../details.ts';
 
@@ -7,8 +8,8 @@ import type { GustScale, UseAtGust } from '../details.ts';
 const step: Readonly<Record<System, number>> = { metric: 1, us: 2 * 0.44704 };
 /** The slider ends at this multiple of the site's gust. */
 const reach = 2;
-/** First-failure gusts are known to this share. */
-const known = 0.002;
+/** A limit counts as reached from this share on: the gusts of first failure are known to half a per cent of the load. */
+const reachedFrom = 0.995;
 /** Share of a limit from which a part is near it. */
 const near = 0.85;
 
@@ -21,15 +22,9 @@ export function gustScale(
   const site = shelter.site.gust;
   const most = reach * site;
   const first = gusts?.filmOff?.first ?? gusts?.failures[0];
-  // To the tenth that is shown, and so that the limit is passed where somebody looks for it.
-  const tenth = step[system] / (system === 'us' ? 20 : 10);
   const wanted = [
-    ...(gusts?.filmOff === undefined
-      ? []
-      : [{ title: 'film off before', gust: Math.floor(gusts.filmOff.gust / tenth) * tenth }]),
-    ...(first === undefined
-      ? []
-      : [{ title: 'first to fail', gust: Math.ceil((first.gust * (1 + known)) / tenth) * tenth }]),
+    ...(gusts?.filmOff === undefined ? [] : [{ title: 'film off before', gust: gusts.filmOff.gust }]),
+    ...(first === undefined ? [] : [{ title: 'first to fail', gust: first.gust }]),
     { title: "site's gust", gust: site },
   ].filter((mark) => mark.gust > 0 && mark.gust <= most);
   const round: number[] = [];
@@ -49,6 +44,15 @@ export function gustScale(
   };
 }
 
+/** Shares of the limits for the drawing, where a part that has reached its limit is marked so. */
+export function sharesAtGust({ uses }: AtGust): readonly PartUse[] {
+  return uses.map(({ check, part, use }) => ({
+    id: check,
+    part,
+    utilisation: use >= reachedFrom ? Math.max(use, 1 + 1e-9) : use,
+  }));
+}
+
 export function usesAtGust({ uses }: AtGust): readonly UseAtGust[] {
   return uses.map((one) => ({
     part: one.part,
@@ -56,7 +60,7 @@ export function usesAtGust({ uses }: AtGust): readonly UseAtGust[] {
     check: one.check,
     use: one.use,
     useText: usedText(one.use),
-    state: one.use >= 1 ? 'reached' : one.use > near ? 'near' : 'holds',
+    state: one.use >= reachedFrom ? 'reached' : one.use > near ? 'near' : 'holds',
     meant: one.sacrificial,
   }));
 }
@@ -66,7 +70,7 @@ const named = ({ what, use }: GustUse): string => `${what} (${usedText(use)})`;
 /** Which parts have reached their limit, in a sentence. */
 export function gustSentence({ gust, uses, breaks }: AtGust, system: System): string {
   const at = `At a gust of ${format(gust, 'speed', system)}`;
-  const over = uses.filter(({ use }) => use >= 1);
+  const over = uses.filter(({ use }) => use >= reachedFrom);
   const [hardest] = uses;
   const parts =
     hardest === undefined

@@ -19,7 +19,7 @@ import { format, type System } from '@tautline/quantity';
 import type { SpecWorld } from '@tautline/shelter';
 import { materials, materialsCsv } from '@tautline/takeoff';
 import type { DetailAnswer, DetailWanted, FileWanted, Loads, OverlayWanted } from '../details.ts';
-import { gustScale, gustSentence, usesAtGust } from './at-gust.ts';
+import { gustScale, gustSentence, sharesAtGust, usesAtGust } from './at-gust.ts';
 import { currencyOf } from './sheet-data.ts';
 import { variantsChart } from './variants-chart.ts';
 
@@ -91,7 +91,7 @@ function overlaid(
 ): { readonly drawing: Drawing; readonly captions: readonly string[] } {
   const { shelter, analysis, findings } = evaluation;
   const frame = blown?.analysis ?? analysis;
-  const uses = blown?.uses.map(({ check, part, use }) => ({ id: check, part, utilisation: use }));
+  const uses = blown && sharesAtGust(blown);
   const choice = {
     overlay,
     ...(load === undefined ? {} : { load }),
