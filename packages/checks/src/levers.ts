@@ -242,6 +242,12 @@ export function tighter(
   };
 }
 
+/** Frames wrapped where the film lies on them. */
+export function wrappedFrames(frame: Bows | Rafters): Lever {
+  const edits: SpecEdit[] = [{ type: 'set', block: frame.origin, word: 'wrapped', slots: {} }];
+  return { type: 'choice', options: [{ title: ['Wrap them where the film lies'], edits }] };
+}
+
 /** New film of the same sort on the day of the check; none where its age is not known. */
 export function renewed(cover: Cover | undefined, on: string | undefined): Lever[] {
   if (cover?.installed === undefined || on === undefined || cover.installed >= on) return [];

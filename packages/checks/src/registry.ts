@@ -23,6 +23,7 @@ import { flutter } from './checks/flutter.ts';
 import { footBearing } from './checks/foot-bearing.ts';
 import { framePonding } from './checks/frame-ponding.ts';
 import { heat } from './checks/heat.ts';
+import { hotContact } from './checks/hot-contact.ts';
 import { hotSlack } from './checks/hot-slack.ts';
 import { irrigation } from './checks/irrigation.ts';
 import { jointKind } from './checks/joint-kind.ts';
@@ -99,6 +100,7 @@ export const checks: readonly Check[] = [
   flutter,
   hotSlack,
   abrasion,
+  hotContact,
   rot,
   filledPipe,
   dissimilarMetals,

@@ -1,6 +1,7 @@
 import type { MaterialFamily, MemberItem, Part } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
+import { wrappedFrames } from '../levers.ts';
 import { remark } from '../remark.ts';
 
 /** What a material does to film that lies on it; nothing is said of the others. Common practice, no source. */
@@ -10,18 +11,6 @@ const harm: Partial<
   'green-wood': { verdict: 'fails', what: 'bark and twig stumps cut film that rubs on them' },
   bamboo: { verdict: 'fails', what: 'the nodes and split edges of bamboo cut film that rubs on them' },
   timber: { verdict: 'near its limit', what: 'rough sawn edges and splinters wear film' },
-  pvc: {
-    verdict: 'near its limit',
-    what: 'PVC eats the stabiliser of polyethylene film where they touch in the heat',
-  },
-  steel: {
-    verdict: 'near its limit',
-    what: 'metal in the sun gets hot enough to age film along every frame',
-  },
-  aluminium: {
-    verdict: 'near its limit',
-    what: 'metal in the sun gets hot enough to age film along every frame',
-  },
 };
 
 function run(input: CheckInput): Finding[] {
@@ -60,30 +49,20 @@ function run(input: CheckInput): Finding[] {
 
 export const abrasion: Check = {
   id: 'abrasion',
-  title: 'Rubbing and contact',
+  title: 'Rubbing',
   nature: 'keeping',
-  asks: 'What does the film lie on, and does that cut, cook or eat it?',
+  asks: 'What does the film lie on, and does that cut it?',
   matters: 'Most films die along their frames, not in the middle of a bay.',
-  formula: 'bare bark, bamboo, rough wood, PVC or hot metal under film',
+  formula: 'bare bark, bamboo or rough wood under film',
   symbols: [],
   sources: ['practice'],
   leavesOut:
-    'Purlins, rails and ridges, whose wrapping is not in the model; paint; smooth planed and rounded wood.',
+    'Purlins, rails and ridges, whose wrapping is not in the model; smooth planed and rounded wood; PVC and hot metal (hot-contact).',
   mayBeAccepted: 'For a cover that comes off within the season.',
   run,
   levers: (input) => {
     const { roof } = input.shelter;
     if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-    return [
-      {
-        type: 'choice',
-        options: [
-          {
-            title: ['Wrap them where the film lies'],
-            edits: [{ type: 'set', block: roof.origin, word: 'wrapped', slots: {} }],
-          },
-        ],
-      },
-    ];
+    return [wrappedFrames(roof)];
   },
 };

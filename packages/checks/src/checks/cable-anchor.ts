@@ -1,12 +1,15 @@
 import { groundAllowedAt } from '@tautline/loads';
+import { wordValue } from '@tautline/shelter';
 import { staySlope } from '@tautline/structure';
 import { stayStep } from '../cable-end.ts';
-import type { Check, CheckInput, Lever } from '../check.ts';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper } from '../levers.ts';
-import { setQuantity } from '../slots.ts';
+import { setItem, setQuantity } from '../slots.ts';
+
+const inch = 0.0254;
 
 function run({ shelter, frame }: CheckInput): Finding[] {
   const { ridge, site } = shelter;
@@ -83,36 +86,50 @@ export const cableAnchor: Check = {
   levers,
 };
 
-/** Deeper, a wider anchor, then less pull in the cable. */
-function levers({ shelter: { ridge } }: CheckInput): Lever[] {
+/** Depths a hole for a log is dug to, m. */
+const holes = [0.9, 1.2, 1.5];
+
+/** Deeper, a wider anchor, a buried log instead, then less pull in the cable. */
+function levers({ shelter: { ridge } }: CheckInput, _: Finding, { items, system }: Stock): Lever[] {
   const anchor = ridge?.endAnchor;
   if (ridge === undefined || anchor === undefined) return [];
-  const across = anchor.across ?? anchor.anchor?.diameter;
-  return [
-    deeper(anchor),
-    ...(across === undefined || anchor.kind === 'screw'
-      ? []
-      : [
-          {
-            type: 'number' as const,
-            from: across,
-            towards: Math.max(0.6, across),
-            steps: { metric: 0.05, us: 0.0254 },
-            title: (value: number) => ['Make the anchor ', measured(value, 'length'), ' across'],
-            edits: (value: number) => [setQuantity(anchor.origin, 'across', value, 'length')],
-          },
-        ]),
-    ...(ridge.tension === undefined
-      ? []
-      : [
-          {
-            type: 'number' as const,
-            from: ridge.tension,
-            towards: ridge.tension / 4,
-            steps: { metric: 100, us: 111.205541 },
-            title: (value: number) => ['Pull the cable to only ', measured(value, 'force')],
-            edits: (value: number) => [setQuantity(ridge.origin, 'tension', value, 'force')],
-          },
-        ]),
-  ];
+  const { origin } = anchor;
+  const list: Lever[] = [deeper(anchor)];
+  if (anchor.across !== undefined && anchor.kind !== 'screw')
+    list.push({
+      type: 'number',
+      from: anchor.across,
+      towards: Math.max(0.6, anchor.across),
+      steps: { metric: 0.05, us: inch },
+      title: (value) => ['Make the anchor ', measured(value, 'length'), ' across'],
+      edits: (value) => [setQuantity(origin, 'across', value, 'length')],
+    });
+  const logs = items.filter((item) => item.kind === 'anchor' && item.form === 'plate');
+  if (anchor.kind !== 'deadman')
+    list.push({
+      type: 'choice',
+      options: holes
+        .map((depth) => (system === 'us' ? Math.round(depth / inch) * inch : depth))
+        .flatMap((depth) =>
+          logs.map(({ id, title }) => ({
+            title: [`Bury ${title} `, measured(depth, 'length'), ' deep at each end'],
+            edits: [
+              { type: 'replace' as const, node: origin, slots: { kind: wordValue('deadman', origin) } },
+              setItem(origin, 'of', id),
+              setQuantity(origin, 'driven', depth, 'length'),
+            ],
+          })),
+        ),
+    });
+  if (ridge.tension !== undefined)
+    list.push({
+      type: 'number',
+      from: ridge.tension,
+      towards: ridge.tension / 4,
+      // 0.1 kN, and 25 lbf (111.205 541 N)
+      steps: { metric: 100, us: 111.205541 },
+      title: (value) => ['Pull the cable to only ', measured(value, 'force')],
+      edits: (value) => [setQuantity(ridge.origin, 'tension', value, 'force')],
+    });
+  return list;
 }

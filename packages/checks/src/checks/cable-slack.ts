@@ -114,7 +114,8 @@ export const cableSlack: Check = {
       {
         type: 'number',
         from: pulled.tension,
-        towards: Math.max(pulled.tension, cableWorking(pulled.cable)),
+        // Half as much again as the heat takes; more only loads the posts and anchors.
+        towards: Math.min(cableWorking(pulled.cable), 1.5 * (finding.demand?.value ?? 0)),
         // 0.1 kN, and 25 lbf (111.205 541 N)
         steps: { metric: 100, us: 111.205541 },
         title: (value) => ['Pull it to ', measured(value, 'force')],
