@@ -8,7 +8,15 @@ import { judgeSpec, loadSpecs, shelterOf } from './specs.ts';
 const on = '2026-11-25';
 const cured = [
   ...['rot', 'heat', 'irrigation', 'mesh-airflow', 'light', 'runoff', 'film-life'],
-  ...['beam-bearing', 'cable-anchor', 'cable-slack', 'filled-pipe', 'flat-crown', 'hot-contact', 'joint-kind'],
+  ...[
+    'beam-bearing',
+    'cable-anchor',
+    'cable-slack',
+    'filled-pipe',
+    'flat-crown',
+    'hot-contact',
+    'joint-kind',
+  ],
   'stale-acceptance',
 ];
 
