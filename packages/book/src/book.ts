@@ -1,8 +1,8 @@
 /** The whole build book from its input. Pure: same input, same bytes. */
 import { sectionView, settingOutView, toDxf, toSvg, views } from '@tautline/drawing';
+import { isDay } from '@tautline/quantity';
 import { materialsCsv, materialsJson } from '@tautline/takeoff';
 import { dueDates } from './calendar/dates.ts';
-import { isDay } from './calendar/days.ts';
 import { calendarText } from './calendar/ics.ts';
 import { assumed, cautions } from './chapters/before.ts';
 import { cutting, parts } from './chapters/buying.ts';

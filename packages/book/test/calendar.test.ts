@@ -1,27 +1,7 @@
 import fc from 'fast-check';
 import ICAL from 'ical.js';
 import { describe, expect, it } from 'vitest';
-import { isDay, monthsLater } from '../src/calendar/days.ts';
 import { calendarText, type DueDate, dueDates } from '../src/index.ts';
-
-describe('days', () => {
-  it.each([
-    ['2026-11-30', 3, '2027-02-28'],
-    ['2027-11-30', 3, '2028-02-29'],
-    ['2026-01-31', 1, '2026-02-28'],
-    ['2026-11-25', 14, '2028-01-25'],
-  ])('%s and %d months is %s', (day, months, later) => {
-    expect(monthsLater(day, months)).toBe(later);
-  });
-
-  it.each(['2026-02-30', '2026-13-01', '26-01-01', 'soon', ''])('%s is no day', (text) => {
-    expect(isDay(text)).toBe(false);
-  });
-
-  it('throw for what is no day', () => {
-    expect(() => monthsLater('soon', 1)).toThrow(RangeError);
-  });
-});
 
 describe('what falls due', () => {
   const inspection = { kind: 'inspection', part: 'shelter', what: 'look', why: [] };

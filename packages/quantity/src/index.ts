@@ -1,3 +1,4 @@
+export * from './days.ts';
 export * from './dimension.ts';
 export * from './format.ts';
 export {

@@ -1,8 +1,7 @@
 /** What falls due, and when, as entries of a calendar. */
 import { messageText } from '@tautline/checks';
-import type { System } from '@tautline/quantity';
+import { monthsLater, type System } from '@tautline/quantity';
 import type { KeepingDuty } from '../input.ts';
-import { monthsLater } from './days.ts';
 
 export interface DueDate {
   /** Same shelter, same id: a calendar that is read again moves the entry instead of doubling it. */

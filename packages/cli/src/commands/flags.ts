@@ -1,4 +1,4 @@
-import type { System } from '@tautline/quantity';
+import { isDay, type System } from '@tautline/quantity';
 import { type SpecWorld, unitsOf } from '@tautline/shelter';
 import { CannotRun } from '../exit.ts';
 import type { Machine } from '../machine.ts';
@@ -35,7 +35,7 @@ export function systemOf(args: CommandArguments, { world }: { readonly world: Sp
 export function dayOf(args: CommandArguments): string {
   const value = args.flags['on'];
   if (value === undefined) return new Date().toISOString().slice(0, 10);
-  if (typeof value !== 'string' || !/^\d{4}-\d{2}-\d{2}$/.test(value) || Number.isNaN(Date.parse(value))) {
+  if (typeof value !== 'string' || !isDay(value)) {
     throw new CannotRun(`--on takes a date like 2027-03-01; it got '${String(value)}'.`);
   }
   return value;

@@ -1,7 +1,7 @@
 /** What keeping a shelter asks for: renewals, promises and inspections, each with the day it falls due. */
 import type { Evaluation, MessagePiece } from '@tautline/checks';
+import { laterBy, monthsLater } from '@tautline/quantity';
 import { dateIn, factNode, factNodes, type Origin, type SpecNode, textIn } from '@tautline/shelter';
-import { laterBy, monthsLater } from './days.ts';
 
 export interface Duty {
   readonly kind: 'renewal' | 'rot' | 'acceptance' | 'inspection' | 'season';

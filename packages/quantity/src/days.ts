@@ -11,7 +11,17 @@ function utc(day: string): Date {
 
 const iso = (date: Date): string => date.toISOString().slice(0, 10);
 
-/** The same day of the month so many months later, or the last of a shorter month. */
+/** The day so many seconds later, whole days only. Throws RangeError for what is no day. */
+export function laterBy(day: string, seconds: number): string {
+  const date = utc(day);
+  date.setUTCDate(date.getUTCDate() + Math.floor(seconds / 86_400));
+  return iso(date);
+}
+
+/**
+ * The same day of the month so many months later, or the last of a shorter month. Throws RangeError for what is
+ * no day.
+ */
 export function monthsLater(day: string, months: number): string {
   const date = utc(day);
   const wanted = date.getUTCDate();
@@ -22,6 +32,7 @@ export function monthsLater(day: string, months: number): string {
   return iso(date);
 }
 
+/** Whether a text is a day of the calendar, written like 2027-03-01. */
 export const isDay = (day: string): boolean => {
   try {
     return iso(utc(day)) === day;
