@@ -27,6 +27,8 @@ export interface EvaluateOptions {
   readonly cancelled?: () => boolean;
   /** Also looks at somebody working on the frame or leaning on it; off unless asked for. */
   readonly person?: boolean;
+  /** Feet in the ground give as the soil does; they stand firm unless asked for. */
+  readonly soil?: boolean;
   /** False leaves the gusts out where no check needs them; they are worked out unless said otherwise. */
   readonly gusts?: boolean;
   /** 'full' also works out the whole house in space, which takes seconds; the typical frame alone unless said. */
@@ -86,12 +88,18 @@ const noPerson: Uncovered = {
   reason: 'a person on or against the frame is not in the load cases; it was not asked for',
 };
 
+const firmFeet: Uncovered = {
+  id: 'model',
+  reason: 'feet stand firm in the model: how far the soil around them gives was not asked for',
+};
+
 /** Resolved shelter in, verdict out: the one function behind editor, command line, book and review. */
 export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evaluation {
   const stages = stagesBy(options.clock, options.cancelled);
   const frame = analyseFrame(shelter, {
     stages,
     ...(options.person === undefined ? {} : { person: options.person }),
+    ...(options.soil === undefined ? {} : { soil: options.soil }),
   });
   const wanted = options.gusts !== false || asksForGusts(shelter);
   const ranked =
@@ -136,6 +144,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
         reason,
       })),
       ...(options.person === true ? [] : [noPerson]),
+      ...(options.soil === true ? [] : [firmFeet]),
       ...(house?.ok === true
         ? [...house.house.notCovered, ...house.house.notes].map((reason) => ({ id: 'whole-house', reason }))
         : besideTheFrame),
@@ -150,9 +159,9 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
 
 /** The full tier; stopping it throws as stopping the live tier does. */
 function wholeHouse(shelter: Shelter, options: EvaluateOptions, stages: Stages): CheckInput['house'] {
-  const { progress } = options;
+  const { progress, soil = false } = options;
   const answer = stages.run('whole-house', (cancelled) => {
-    const found = analyseHouse(shelter, { cancelled, ...(progress === undefined ? {} : { progress }) });
+    const found = analyseHouse(shelter, { cancelled, soil, ...(progress === undefined ? {} : { progress }) });
     if (!found.ok && cancelled()) throw new Cancelled();
     return found;
   });

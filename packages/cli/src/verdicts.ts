@@ -69,7 +69,7 @@ export interface Verdicts {
 export function verdictsOf(
   workspace: LoadedWorkspace,
   on: string | undefined,
-  options: Pick<EvaluateOptions, 'tier' | 'gusts' | 'clock'> = {},
+  options: Pick<EvaluateOptions, 'tier' | 'gusts' | 'clock' | 'soil' | 'person'> = {},
 ): Verdicts {
   const problems: PlacedProblem[] = [...workspace.problems];
   const tell = (found: readonly Problem[]): void => {

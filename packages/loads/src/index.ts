@@ -3,6 +3,7 @@ export type { Basis, Combination, Factors } from './combinations.ts';
 export { combinations } from './combinations.ts';
 export * from './film/film-strength.ts';
 export * from './ground/bearing-capacity.ts';
+export * from './ground/foot-springs.ts';
 export { type GroundResult, groundAllowedAt } from './ground/ground-result.ts';
 export * from './ground/lateral.ts';
 export * from './ground/soil.ts';

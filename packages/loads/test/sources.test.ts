@@ -154,7 +154,7 @@ function everyStep(): Step[] {
     take(bearingCapacity({ soil, breadth: 0.2, length: 0.2, depth: 0.3 }));
     take(lateralCapacity({ soil, diameter: 0.04, depth: 0.6, height: 0.3, head: 'free' }));
     take(postEmbedmentLateral({ soil, width: 0.1, depth: 0.8, height: 1, constrained: false }));
-    take(footSprings(soil, 0.6));
+    take(footSprings({ soil, depth: 0.6, rigidity: 600 }));
   }
   steps.push(
     rainLoad(0.05, 0.01).step,

@@ -38,6 +38,8 @@ export interface AnalyseOptions {
   readonly stages?: Stages;
   /** Also looks at somebody working on the frame or leaning on it; off unless asked for. */
   readonly person?: boolean;
+  /** Feet in the ground give as the soil does; they stand firm unless asked for. */
+  readonly soil?: boolean;
 }
 
 /** Plane analysis of the typical frame, or the reason why there is none. */
@@ -51,16 +53,17 @@ export function analyseFrame(
   if (roof.type === 'inflated' && sidePosts === undefined)
     return { ok: false, reason: 'no posts were said that hold up the edges of the blown-up roof' };
   const stages = options.stages ?? stagesBy(undefined, options.cancelled);
+  const soil = options.soil === true;
   const conditions = conditionsAt(shelter.site);
   const systemFor = (id: ConditionId, ridge: RidgeStiffness | undefined): FrameSystem => {
-    if (roof.type === 'inflated') return blownFrame(shelter, roof, sidePosts!, conditions[id]);
+    if (roof.type === 'inflated') return blownFrame(shelter, roof, sidePosts!, conditions[id], { soil });
     return roof.type === 'bows'
-      ? bowFrame(shelter, roof, conditions[id], ridge)
-      : rafterFrame(shelter, roof, conditions[id], ridge);
+      ? bowFrame(shelter, roof, conditions[id], ridge, { soil })
+      : rafterFrame(shelter, roof, conditions[id], ridge, { soil });
   };
 
   const formed = stages.run('form', (stop) => {
-    const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop);
+    const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop, soil);
     const inState = (id: ConditionId): BuiltState => {
       goOn(stop);
       return build(systemFor(id, ridge), stop);
@@ -135,9 +138,10 @@ function settleRidge(
   shelter: Shelter,
   systemWith: (stiffness: RidgeStiffness) => FrameSystem,
   stop: () => boolean,
+  soil: boolean,
 ): RidgeStiffness | undefined {
   if (shelter.ridge === undefined) return undefined;
-  let stiffness = ridgeStiffness(shelter, shelter.ridge, 100);
+  let stiffness = ridgeStiffness(shelter, shelter.ridge, 100, soil);
   if (shelter.ridge.member.kind !== 'cable') return stiffness;
   for (let pass = 0; pass < 2; pass++) {
     goOn(stop);
@@ -147,7 +151,7 @@ function settleRidge(
     if (heaviest === undefined) break;
     const response = respond(built, heaviest, 'soaked', { cancelled: stop });
     const push = response.reactions.find((reaction) => reaction.side === 'crown')?.vertical ?? 0;
-    stiffness = ridgeStiffness(shelter, shelter.ridge, Math.abs(push));
+    stiffness = ridgeStiffness(shelter, shelter.ridge, Math.abs(push), soil);
   }
   return stiffness;
 }

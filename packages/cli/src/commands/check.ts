@@ -17,8 +17,8 @@ const formats = ['text', 'json', 'sarif', 'junit', 'github'] as const;
 export const check: Command = {
   name: 'check',
   usage:
-    'check PATHS... [--format text|json|sarif|junit|github] [--reports FORMAT=FILE,...] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all] [--full] [--timings]',
-  does: 'Tells for every shelter what holds, what fails and what was not checked. With --reports junit=a.xml,sarif=b.sarif, writes these, too, from the same run. With --shard 2/5, only of the second of five equal parts of the files. With --full, also of the whole house in space. With --timings, what each stage of the analysis took.',
+    'check PATHS... [--format text|json|sarif|junit|github] [--reports FORMAT=FILE,...] [--fail-on error|warning] [--shard I/N] [--threads N] [--units metric|us] [--on DATE] [--all] [--full] [--soil] [--person] [--timings]',
+  does: 'Tells for every shelter what holds, what fails and what was not checked. With --reports junit=a.xml,sarif=b.sarif, writes these, too, from the same run. With --shard 2/5, only of the second of five equal parts of the files. With --full, also of the whole house in space. With --soil, feet give as the soil does. With --person, also for somebody at work on the frame or leaning on it. With --timings, what each stage of the analysis took.',
   options: {
     format: { type: 'string' },
     reports: { type: 'string' },
@@ -29,6 +29,8 @@ export const check: Command = {
     on: { type: 'string' },
     all: { type: 'boolean' },
     full: { type: 'boolean' },
+    soil: { type: 'boolean' },
+    person: { type: 'boolean' },
     timings: { type: 'boolean' },
   },
   async run(args, output, machine) {
@@ -41,6 +43,8 @@ export const check: Command = {
     const tasks = checkTasks(files, dayOf(args), {
       system,
       full: args.flags['full'] === true,
+      soil: args.flags['soil'] === true,
+      person: args.flags['person'] === true,
       timings: args.flags['timings'] === true,
     });
     const stopped = tasks.length > 1 ? machine.untilStopped() : undefined;

@@ -13,6 +13,10 @@ export interface CheckTask {
   readonly system?: System;
   /** Also works out the whole house in space. */
   readonly full?: boolean;
+  /** Feet give as the soil does. */
+  readonly soil?: boolean;
+  /** Also for somebody at work on the frame or leaning on it. */
+  readonly person?: boolean;
   /** Also says what each stage of the analysis took. */
   readonly timings?: boolean;
 }
@@ -23,13 +27,15 @@ const handful = 12;
 export interface CheckWishes {
   readonly system?: System | undefined;
   readonly full?: boolean;
+  readonly soil?: boolean;
+  readonly person?: boolean;
   readonly timings?: boolean;
 }
 
 export function checkTasks(
   files: readonly string[],
   on: string,
-  { system, full = false, timings = false }: CheckWishes = {},
+  { system, full = false, soil = false, person = false, timings = false }: CheckWishes = {},
 ): CheckTask[] {
   const tasks: CheckTask[] = [];
   for (let at = 0; at < files.length; at += handful)
@@ -39,16 +45,19 @@ export function checkTasks(
       on,
       ...(system === undefined ? {} : { system }),
       ...(full ? { full } : {}),
+      ...(soil ? { soil } : {}),
+      ...(person ? { person } : {}),
       ...(timings ? { timings } : {}),
     });
   return tasks;
 }
 
-export async function checkFiles({ files, on, system, full, timings }: CheckTask): Promise<CheckSummary> {
+export async function checkFiles(task: CheckTask): Promise<CheckSummary> {
+  const { files, on, system, full, soil = false, person = false, timings } = task;
   const tier = full === true ? 'full' : 'live';
   // A stage that would hang ends in 'not checked'; how long the others take is told only when asked for.
   const clock = { now: () => performance.now() / 1000 };
-  const verdicts = verdictsOf(await load(files), on, { tier, gusts: false, clock });
+  const verdicts = verdictsOf(await load(files), on, { tier, gusts: false, clock, soil, person });
   return summarise(verdicts, { system, timings: timings === true });
 }
 

@@ -1,6 +1,6 @@
 /** Sideways resistance of stubs, driven legs and posts. */
 import { GRAVITY } from '../rain.ts';
-import { given, type Step } from '../step.ts';
+import { given } from '../step.ts';
 import { type GroundResult, groundResult, needPositive } from './ground-result.ts';
 import { isGranular, passiveCoefficient, type Soil, type SoilClass, soilOf } from './soil.ts';
 
@@ -155,54 +155,4 @@ export function postEmbedmentLateral(input: EmbedmentInput): GroundResult {
     1,
     input.soil,
   );
-}
-
-export interface FootSprings {
-  /** Sideways stiffness at ground level, N/m. */
-  readonly sideways: number;
-  /** Turning stiffness at ground level, N·m/rad. */
-  readonly turning: number;
-  readonly steps: readonly Step[];
-}
-
-/**
- * Springs of a stiff stub at ground level from a subgrade that is even (clay) or grows with depth (sand):
- * the diagonal terms of the rigid stub, ∫k dz and ∫k z² dz. The coupling term is left out: it makes a foot
- * softer against push and turn at once, so use both springs at a point L/2 (clay) or 2L/3 (sand) down, or
- * lower the fixity.
- */
-export function footSprings(soilClass: SoilClass, depth: number, waterlogged = false): FootSprings {
-  needPositive({ depth });
-  const soil = soilOf(soilClass, waterlogged);
-  const granular = isGranular(soil);
-  const sideways = granular ? (soil.subgradeGrowth * depth ** 2) / 2 : 67 * soil.shear * depth;
-  const turning = granular ? (soil.subgradeGrowth * depth ** 4) / 4 : (67 * soil.shear * depth ** 3) / 3;
-  const source = granular ? 'terzaghi:1955' : 'davisson:67cu';
-  const input = granular
-    ? given('n_h', 'growth of the subgrade, N/m³', soil.subgradeGrowth, 'ratio')
-    : given('c_u', 'shear strength', soil.shear, 'stress');
-  return {
-    sideways,
-    turning,
-    steps: [
-      {
-        symbol: 'k_H',
-        meaning: 'sideways spring of the foot',
-        formula: granular ? 'k = n_h L²/2' : 'k = 67 c_u L',
-        inputs: [input, given('L', 'depth', depth, 'length')],
-        value: sideways,
-        kind: 'stiffness',
-        source,
-      },
-      {
-        symbol: 'k_θ',
-        meaning: 'turning spring of the foot about ground level',
-        formula: granular ? 'k = n_h L⁴/4' : 'k = 67 c_u L³/3',
-        inputs: [input, given('L', 'depth', depth, 'length')],
-        value: turning,
-        kind: 'rotational-stiffness',
-        source,
-      },
-    ],
-  };
 }

@@ -27,7 +27,8 @@ export function addFrames(builder: HouseBuilder): void {
     if (shelter.sidePosts !== undefined) return;
     for (const end of roofEnds(builder)) {
       const foot = shelter.roof.type === 'bows' ? shelter.roof.foot : undefined;
-      builder.foot(frame.nodes[end]!, foot, foot?.id ?? `${shelter.roof.id}/foot`);
+      const { item } = builder.slice.elements[builder.slice.roof[0]!]!;
+      builder.foot(frame.nodes[end]!, foot, item, foot?.id ?? `${shelter.roof.id}/foot`);
     }
   });
   if (slice.sprung)

@@ -1,6 +1,7 @@
 import type { SpaceElement, SpaceSupport } from '@tautline/mechanics';
 import type { CableItem, Foot, JointItem, MemberItem, Shelter } from '@tautline/shelter';
 import { type Condition, modulusShare } from '../system/condition.ts';
+import type { FootGive } from '../system/foot-hold.ts';
 import type { FrameSystem } from '../system/frame-system.ts';
 import { gravity, heatFactors, weightPerLength } from '../system/member.ts';
 import type {
@@ -48,7 +49,7 @@ export class HouseBuilder {
   readonly posts: HousePost[] = [];
   readonly weights = new Map<number, number>();
   readonly notes = new Set<string>();
-  readonly footSprings: (foot: Foot) => { sideways: number; turning: number } | undefined;
+  readonly footSprings: (foot: Foot, member: MemberItem) => FootGive | undefined;
 
   constructor(
     shelter: Shelter,
@@ -166,8 +167,8 @@ export class HouseBuilder {
   }
 
   /** A foot in the ground: placed, kept from spinning about the upright, and clamped where its fixity says so. */
-  foot(node: number, foot: Foot | undefined, part: string): void {
-    const soil = foot === undefined ? undefined : this.footSprings(foot);
+  foot(node: number, foot: Foot | undefined, member: MemberItem, part: string): void {
+    const soil = foot === undefined ? undefined : this.footSprings(foot, member);
     this.hold(node, part, 'x', soil?.sideways);
     this.hold(node, part, 'y');
     this.hold(node, part, 'z', soil?.sideways);

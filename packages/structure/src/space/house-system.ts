@@ -1,7 +1,7 @@
-import { footSprings } from '@tautline/loads';
-import type { Bows, Foot, Rafters, Shelter } from '@tautline/shelter';
+import type { Bows, Foot, MemberItem, Rafters, Shelter } from '@tautline/shelter';
 import { bowFrame } from '../system/bow-frame.ts';
 import type { Condition } from '../system/condition.ts';
+import { type FootGive, footGive, givingFeet } from '../system/foot-hold.ts';
 import { rafterFrame } from '../system/rafter-frame.ts';
 import { addBracing, bracedPlaces, distinct } from './bracing.ts';
 import { addFrames } from './frames.ts';
@@ -29,8 +29,8 @@ export function houseSystem(
   condition: Condition,
   options: HouseOptions = {},
 ): HouseSystem {
-  const soilSprings = (foot: Foot): { sideways: number; turning: number } | undefined =>
-    options.soil === true && foot.driven > 0 ? footSprings(shelter.site.soil, foot.driven) : undefined;
+  const soilSprings = (foot: Foot, member: MemberItem): FootGive | undefined =>
+    options.soil === true ? footGive(shelter.site, foot, member) : undefined;
   const { arcs, heights } = bracedPlaces(shelter);
   const taken = shelter.purlins.flatMap((purlin) =>
     purlin.lines.map((at) => at.s ?? arcNear(roof.line, at.x, at.y)),
@@ -53,6 +53,7 @@ export function houseSystem(
   addBracing(builder);
   if (shelter.baseboards !== undefined)
     builder.notes.add('Baseboards are left out of the whole-house analysis.');
+  if (options.soil === true) builder.notes.add(givingFeet);
   builder.notes.add('Film is not counted on to hold the house along its length.');
   builder.notes.add('Uprights, rails and doors in the end frames are not in the model.');
   return builder.finish(options.steady === true);

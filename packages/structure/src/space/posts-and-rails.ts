@@ -102,7 +102,7 @@ export function addPost(
     if (how.share < 1) scale(builder, index, how.share);
     elements.push(index);
   }
-  builder.foot(nodes[0]!, posts.foot, posts.foot.id);
+  builder.foot(nodes[0]!, posts.foot, posts.member, posts.foot.id);
   return { elements, foot: nodes[0]! };
 }
 

@@ -3,6 +3,7 @@
  * them and the guys that hold them back. The films themselves are loads (`actions/blown.ts`).
  */
 import type { Brace, Inflated, Posts, Shelter } from '@tautline/shelter';
+import type { FrameOptions } from './bow-frame.ts';
 import type { Condition } from './condition.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
@@ -13,13 +14,14 @@ export function blownFrame(
   roof: Inflated,
   posts: Posts,
   condition: Condition,
+  { soil = false }: Pick<FrameOptions, 'soil'> = {},
 ): FrameSystem {
   const builder = new SystemBuilder();
   const left = roof.line[0]!.x;
   const [from, to] = [left, left + roof.span].map((x, side) =>
     builder.node({ x, y: roof.springing }, roof.id, side * roof.span),
   ) as [number, number];
-  addSidePosts(builder, shelter, posts, condition, from, to, roof.spacing, 'rigid');
+  addSidePosts(builder, shelter, posts, condition, from, to, roof.spacing, 'rigid', soil);
   for (const brace of shelter.braces) {
     if (brace.plane !== 'across') continue;
     const [i, j] = [from, to].map((head) => fixedAt(builder, head, brace.from.y)) as [number, number];

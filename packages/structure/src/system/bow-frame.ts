@@ -2,6 +2,7 @@ import { type Bows, crownOf, pointOn, type Shelter } from '@tautline/shelter';
 import { type Condition, modulusShare } from './condition.ts';
 import { divide } from './divide.ts';
 import { barStiffness, fillingWeight } from './filling.ts';
+import { footGive, givingFeet, holdFoot } from './foot-hold.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, relaxedShare, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
@@ -10,10 +11,13 @@ import { holdCrown, type RidgeStiffness } from './ridge-stiffness.ts';
 /** Elements along one bow; the elastica's thrust is then right to better than 0.01 %. */
 export const bowDivisions = 32;
 
-/** How finely a frame is divided, and arc lengths where a node is needed besides. */
-export interface Mesh {
-  readonly divisions: number;
-  readonly places: readonly number[];
+export interface FrameOptions {
+  /** How finely a frame is divided. */
+  readonly divisions?: number;
+  /** Arc lengths where a node is needed besides. */
+  readonly places?: readonly number[];
+  /** Feet give by springs of the soil; they stand firm unless asked for. */
+  readonly soil?: boolean;
 }
 
 /** Where the tangent of an element's end is read, m inside it. */
@@ -25,17 +29,17 @@ export function bowFrame(
   bows: Bows,
   condition: Condition,
   ridge: RidgeStiffness | undefined,
-  mesh: Mesh = { divisions: bowDivisions, places: [] },
+  { divisions = bowDivisions, places: besides = [], soil = false }: FrameOptions = {},
 ): FrameSystem {
   const builder = new SystemBuilder();
   const sprung = bows.shape === 'elastic';
   const { line } = bows;
   const total = line[line.length - 1]!.s;
   const crown = crownOf(line).s;
-  const places = [crown, ...bows.joints.map((joint) => joint.at), ...mesh.places];
+  const places = [crown, ...bows.joints.map((joint) => joint.at), ...besides];
   for (const purlin of shelter.purlins)
     for (const at of purlin.lines) if (at.s !== undefined) places.push(at.s);
-  const stations = divide(total, mesh.divisions, places);
+  const stations = divide(total, divisions, places);
 
   const section = sectionOf(bows.member);
   const heat = heatFactors(bows.member, condition.temperature);
@@ -85,11 +89,26 @@ export function bowFrame(
   const leftEnd = nodes[0]!;
   const rightEnd = nodes[nodes.length - 1]!;
   if (bows.foot !== undefined || shelter.sidePosts === undefined) {
-    holdFoot(builder, leftEnd, 'left', bows);
-    holdFoot(builder, rightEnd, 'right', bows);
+    const { foot } = bows;
+    const give = soil && foot !== undefined ? footGive(shelter.site, foot, bows.member) : undefined;
+    const part = foot?.id ?? `${bows.id}/foot`;
+    const clamped = foot?.fixity === 'clamped';
+    holdFoot(builder, { node: leftEnd, side: 'left', part, clamped, give });
+    holdFoot(builder, { node: rightEnd, side: 'right', part, clamped, give });
+    if (give !== undefined) builder.notes.push(givingFeet);
   } else {
     // The bow's end turns freely on the rail, so posts and bow share forces but no moment.
-    addSidePosts(builder, shelter, shelter.sidePosts, condition, leftEnd, rightEnd, bows.spacing, 'pinned');
+    addSidePosts(
+      builder,
+      shelter,
+      shelter.sidePosts,
+      condition,
+      leftEnd,
+      rightEnd,
+      bows.spacing,
+      'pinned',
+      soil,
+    );
   }
   if (ridge !== undefined) {
     const crownNode =
@@ -97,13 +116,4 @@ export function bowFrame(
     holdCrown(builder, crownNode, ridge);
   }
   return builder.finish(shelter, sprung);
-}
-
-function holdFoot(builder: SystemBuilder, node: number, side: 'left' | 'right', bows: Bows): void {
-  const part = bows.foot?.id ?? `${bows.id}/foot`;
-  builder.support({ node, dof: 'x', kind: 'fixed' }, { part, side, acts: 'x' });
-  builder.support({ node, dof: 'y', kind: 'fixed' }, { part, side, acts: 'y' });
-  if (bows.foot?.fixity === 'clamped') {
-    builder.support({ node, dof: 'r', kind: 'fixed' }, { part, side, acts: 'r' });
-  }
 }

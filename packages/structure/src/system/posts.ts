@@ -1,6 +1,7 @@
 import type { Posts, Shelter } from '@tautline/shelter';
 import type { Condition } from './condition.ts';
 import { fillingWeight } from './filling.ts';
+import { footGive, givingFeet, holdFoot } from './foot-hold.ts';
 import type { SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 
@@ -8,7 +9,7 @@ const divisions = 6;
 
 /**
  * Side posts under the two ends of a bow or rafter pair, smeared to one frame: posts set further apart
- * than the frames give each frame only their share. They stand clamped in the ground.
+ * than the frames give each frame only their share. They stand firm in the ground, or give as it does with `soil`.
  */
 export function addSidePosts(
   builder: SystemBuilder,
@@ -19,7 +20,10 @@ export function addSidePosts(
   rightTop: number,
   frameSpacing: number,
   top: 'pinned' | 'rigid',
+  soil = false,
 ): void {
+  const give = soil ? footGive(shelter.site, posts.foot, posts.member) : undefined;
+  if (give !== undefined) builder.notes.push(givingFeet);
   const share = Math.min(1, frameSpacing / posts.spacing);
   const section = sectionOf(posts.member);
   const modulus = posts.member.material.modulus * heatFactors(posts.member, condition.temperature).modulus;
@@ -57,13 +61,8 @@ export function addSidePosts(
         },
       );
     }
-    const bottom = nodes[0]!;
-    const part = posts.foot.id;
-    builder.support({ node: bottom, dof: 'x', kind: 'fixed' }, { part, side, acts: 'x' });
-    builder.support({ node: bottom, dof: 'y', kind: 'fixed' }, { part, side, acts: 'y' });
-    if (posts.foot.fixity === 'clamped') {
-      builder.support({ node: bottom, dof: 'r', kind: 'fixed' }, { part, side, acts: 'r' });
-    }
+    const clamped = posts.foot.fixity === 'clamped';
+    holdFoot(builder, { node: nodes[0]!, side, part: posts.foot.id, clamped, give, share });
   }
   if (posts.spacing > frameSpacing) {
     builder.notes.push(

@@ -1,5 +1,5 @@
 import { type JointUse, pointOn, type Rafters, type Shelter } from '@tautline/shelter';
-import type { Mesh } from './bow-frame.ts';
+import type { FrameOptions } from './bow-frame.ts';
 import type { Condition } from './condition.ts';
 import { divide } from './divide.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
@@ -20,18 +20,14 @@ export function rafterFrame(
   rafters: Rafters,
   condition: Condition,
   ridge: RidgeStiffness | undefined,
-  mesh: Mesh = { divisions: divisionsPerRafter, places: [] },
+  { divisions = divisionsPerRafter, places = [], soil = false }: FrameOptions = {},
 ): FrameSystem {
   const builder = new SystemBuilder();
   const { line } = rafters;
   const total = line[line.length - 1]!.s;
   const gable = rafters.form === 'gable';
   // The line runs between the two eave supports; overhangs carry little and are left out.
-  const stations = divide(
-    total,
-    gable ? 2 * mesh.divisions : mesh.divisions,
-    gable ? [total / 2, ...mesh.places] : mesh.places,
-  );
+  const stations = divide(total, gable ? 2 * divisions : divisions, gable ? [total / 2, ...places] : places);
   const section = sectionOf(rafters.member);
   const modulus =
     rafters.member.material.modulus * heatFactors(rafters.member, condition.temperature).modulus;
@@ -81,7 +77,7 @@ export function rafterFrame(
     // A fitting at the eave turns in the rafter's own end spring; without one the post head is a hinge,
     // because the rafter's end is then already free and the post must stand by itself.
     const head = rafters.eaveJoint === undefined ? 'pinned' : 'rigid';
-    addSidePosts(builder, shelter, shelter.sidePosts, condition, left, right, rafters.spacing, head);
+    addSidePosts(builder, shelter, shelter.sidePosts, condition, left, right, rafters.spacing, head, soil);
   }
   if (ridge !== undefined && gable) holdCrown(builder, nodes[peak]!, ridge);
   if (rafters.overhang > 0)
@@ -119,7 +115,7 @@ function addTie(
       springJ: 0,
     },
     {
-      part: `${rafters.id}/tie`,
+      part: tie.id,
       item: tie.member,
       from: 0,
       to: Math.abs(builder.nodes[right]!.x - builder.nodes[left]!.x),

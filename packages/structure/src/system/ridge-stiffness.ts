@@ -3,6 +3,7 @@
  */
 import type { Rail, Shelter } from '@tautline/shelter';
 import { cableUnderLoad } from '../rail/cable-rail.ts';
+import { footGive } from './foot-hold.ts';
 import type { SystemBuilder } from './frame-system.ts';
 import { sectionOf, sidewaysSection } from './member.ts';
 
@@ -38,10 +39,14 @@ export function holdCrown(builder: SystemBuilder, node: number, ridge: RidgeStif
  * Posts clamped in the ground, k = 3 E I / h³ each (handbook), shared out to the frames, and the ridge that gives
  * sideways between them (`alongRidge`): one behind the other, 1/k = 1/k_posts + 1/k_ridge.
  */
-function sidewaysStiffness(shelter: Shelter, ridge: Rail, alongRidge: number): number {
+function sidewaysStiffness(shelter: Shelter, ridge: Rail, alongRidge: number, soil: boolean): number {
   const posts = ridge.posts;
   if (!ridge.tied || posts === undefined || posts.foot.fixity !== 'clamped') return 0;
-  const each = (3 * posts.member.material.modulus * sectionOf(posts.member).secondMoment) / posts.height ** 3;
+  const { member, height, foot } = posts;
+  const bends = height ** 3 / (3 * member.material.modulus * sectionOf(member).secondMoment);
+  // A foot that gives lets the head move by its own movement, and by its turning over the height.
+  const give = soil ? footGive(shelter.site, foot, member) : undefined;
+  const each = 1 / (bends + (give === undefined ? 0 : 1 / give.sideways + height ** 2 / give.turning));
   const perFrame = each * Math.min(1, shelter.roof.spacing / posts.spacing);
   return 1 / (1 / perFrame + 1 / alongRidge);
 }
@@ -54,17 +59,22 @@ function sidewaysStiffness(shelter: Shelter, ridge: Rail, alongRidge: number): n
  * worked out at the push it gets (its sag stiffens it), so the caller passes the push of one frame; sideways it
  * gives as a string under its pull, δ = w L² / 8 T (handbook).
  */
-export function ridgeStiffness(shelter: Shelter, ridge: Rail, pushPerFrame: number): RidgeStiffness {
+export function ridgeStiffness(
+  shelter: Shelter,
+  ridge: Rail,
+  pushPerFrame: number,
+  soil = false,
+): RidgeStiffness {
   const spacing = shelter.roof.spacing;
   const { member, span, tied } = ridge;
   if (member.kind === 'cable') {
     const push = Math.max(pushPerFrame, 1);
     const { sag, tension } = cableUnderLoad(member, span, ridge.tension ?? 0, push / spacing);
-    const sideways = sidewaysStiffness(shelter, ridge, (8 * tension * spacing) / span ** 2);
+    const sideways = sidewaysStiffness(shelter, ridge, (8 * tension * spacing) / span ** 2, soil);
     return { perFrame: push / sag, sideways, tied };
   }
   const bending = (secondMoment: number): number =>
     (384 * member.material.modulus * secondMoment * spacing) / (5 * span ** 4);
-  const sideways = sidewaysStiffness(shelter, ridge, bending(sidewaysSection(member).secondMoment));
+  const sideways = sidewaysStiffness(shelter, ridge, bending(sidewaysSection(member).secondMoment), soil);
   return { perFrame: bending(sectionOf(member).secondMoment), sideways, tied };
 }
