@@ -64,7 +64,8 @@ export const results = [
       await tab(frame, 'Materials').click();
       await tab(frame, 'Section').click();
       assert.equal(await frame.locator('.gust-value').textContent(), value, 'kept over another tab');
-      await frame.locator('.gust-marks button', { hasText: "site's gust" }).click();
+      await frame.locator('.gust button', { hasText: 'back to the checks' }).click();
+      await frame.locator('.uses').waitFor({ state: 'detached' });
       await frame.locator('[data-key=overlay]').selectOption('none');
     },
   ],

@@ -182,7 +182,8 @@ export const sheet = [
       assert.equal(await restored.locator('.gust-value').textContent(), gust, 'the gust is kept');
       await restored.locator('.uses').waitFor();
       await window.shot('restored-bending');
-      await restored.locator('.gust-marks button', { hasText: "site's gust" }).click();
+      await restored.locator('.gust button', { hasText: 'back to the checks' }).click();
+      await restored.locator('.uses').waitFor({ state: 'detached' });
       await restored.locator('[data-key=overlay]').selectOption('none');
     },
   ],

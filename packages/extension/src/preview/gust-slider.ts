@@ -13,13 +13,20 @@ export class GustSlider {
   private readonly input: HTMLInputElement;
   private readonly value: HTMLOutputElement;
   private readonly marks: HTMLElement;
-  private readonly choose: (gust: number) => void;
+  private readonly back: HTMLElement;
+  private readonly choose: (gust: number | undefined) => void;
   private scale: GustScale | undefined;
   private timer: ReturnType<typeof setTimeout> | undefined;
   private held = false;
 
-  constructor(choose: (gust: number) => void) {
+  /** `choose` is told a gust, or none: then the results are those of the checks, wind or not. */
+  constructor(choose: (gust: number | undefined) => void) {
     this.choose = choose;
+    this.back = element(
+      'button',
+      { type: 'button', class: 'link', 'data-key': 'no gust', click: () => this.leave() },
+      'back to the checks',
+    );
     this.input = element('input', {
       type: 'range',
       min: 0,
@@ -47,6 +54,7 @@ export class GustSlider {
       this.input,
       this.value,
       this.marks,
+      this.back,
     );
   }
 
@@ -55,7 +63,9 @@ export class GustSlider {
     return this.held || this.timer !== undefined || document.activeElement === this.input;
   }
 
-  show(scale: GustScale): void {
+  /** `chosen`: the results are those of the gust shown, not those of the checks. */
+  show(scale: GustScale, chosen: boolean): void {
+    this.back.hidden = !chosen;
     const text = JSON.stringify(scale.stops) + JSON.stringify(scale.marks);
     if (this.root.dataset['scale'] !== text) {
       this.root.dataset['scale'] = text;
@@ -86,6 +96,12 @@ export class GustSlider {
   private goTo(stop: number): void {
     this.input.value = String(stop);
     this.slid();
+  }
+
+  private leave(): void {
+    clearTimeout(this.timer);
+    this.timer = undefined;
+    this.choose(undefined);
   }
 
   private slid(): void {

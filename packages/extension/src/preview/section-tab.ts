@@ -31,7 +31,8 @@ export class SectionTab {
     this.details = details;
     this.draw = draw;
     this.slider = new GustSlider((gust) => {
-      host.keep({ ...host.state(), gust });
+      const { gust: _before, ...rest } = host.state();
+      host.keep({ ...rest, ...(gust === undefined ? {} : { gust }) });
       host.refresh();
     });
   }
@@ -67,7 +68,7 @@ export class SectionTab {
       wanted !== undefined && now === undefined && this.last?.of === of ? this.last.answer : undefined;
     const shown = now?.kind === 'drawing' ? now : kept;
     if (shown?.gusts !== undefined) {
-      this.slider.show(shown.gusts);
+      this.slider.show(shown.gusts, shown.uses !== undefined);
     }
     if (shown === undefined) {
       const why = wanted === undefined ? [] : [now?.kind === 'nothing' ? now.why : 'Being worked out.'];
