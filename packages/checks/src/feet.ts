@@ -1,5 +1,5 @@
 import type { Foot, MemberItem, Part, Shelter } from '@tautline/shelter';
-import { type Reaction, type Response, sectionOf, weightPerLength } from '@tautline/structure';
+import { type Reaction, type Response, weightPerLength } from '@tautline/structure';
 
 /** A foot of the typical frame and what stands on it. */
 export interface FrameFoot {
@@ -42,11 +42,6 @@ export function worstReaction(
     }
   }
   return worst;
-}
-
-/** Moment at which a round bar or pipe bends over for good, N·m: its strength times its section modulus. */
-export function bendingOver(member: MemberItem): number {
-  return member.material.bendingStrength * sectionOf(member).sectionModulus;
 }
 
 /** Weight of one ridge post with its height, N. */

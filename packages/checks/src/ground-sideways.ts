@@ -1,9 +1,9 @@
-import { ballastSliding, type GroundResult, lateralCapacity, postEmbedmentLateral } from '@tautline/loads';
+import { ballastSliding, type GroundResult, postEmbedmentLateral, stakeLateral } from '@tautline/loads';
 import type { Foot, MemberItem, Site } from '@tautline/shelter';
-import { depthOf, gravity } from '@tautline/structure';
-import { bendingOver } from './feet.ts';
+import { depthOf, gravity, sectionOf } from '@tautline/structure';
 import type { NoHold } from './ground.ts';
 import { given, step } from './judge.ts';
+import { memberLimit } from './resistance.ts';
 
 /** Height of the push below which the embedment formula is not asked, m. */
 const lowestPush = 0.05;
@@ -21,8 +21,8 @@ export interface Sideways {
 
 /**
  * What the ground holds a foot with against a sideways push. The push counts as acting at the height that
- * gives the foot its bending, e = M / H. Stakes by Broms, posts and concrete by IBC 1807.3, ballast and pads
- * by friction.
+ * gives the foot its bending, e = M / H. Stakes by Broms and by their own bending, posts and concrete by IBC 1807.3,
+ * ballast and pads by friction.
  */
 export function footSideways(
   foot: Foot,
@@ -46,14 +46,17 @@ export function footSideways(
     case 'poked': {
       if (foot.driven <= 0) return { reason: 'the foot does not go into the ground' };
       const stake = foot.stub ?? member;
-      return lateralCapacity({
+      // In the soil it is wet.
+      const limit = memberLimit(site, stake, load.stay, true);
+      const hold = stakeLateral({
         soil,
         diameter: depthOf(stake),
         depth: foot.driven,
         height,
-        head: 'free',
-        momentCapacity: bendingOver(stake),
+        allowedMoment: limit.bending * sectionOf(stake).sectionModulus,
+        basis: site.basis,
       });
+      return { ...hold, steps: [...limit.steps, ...hold.steps] };
     }
     case 'hole':
     case 'concrete': {

@@ -7,6 +7,7 @@ export * from './ground/foot-springs.ts';
 export { type GroundResult, groundAllowedAt } from './ground/ground-result.ts';
 export * from './ground/lateral.ts';
 export * from './ground/soil.ts';
+export * from './ground/stake-lateral.ts';
 export * from './ground/uplift.ts';
 export * from './person.ts';
 export * from './rain.ts';

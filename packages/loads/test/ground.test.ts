@@ -11,6 +11,7 @@ import {
   SOILS,
   type SoilClass,
   screwAnchorUplift,
+  stakeLateral,
   stubUplift,
 } from '../src/index.ts';
 
@@ -138,6 +139,49 @@ describe('sideways resistance', () => {
         else expect(weak.capacity).toBeCloseTo(free.capacity, 9);
       }),
     );
+  });
+
+  it('may be pushed no more than the soil allows, nor than bends the stake to its own limit', () => {
+    fc.assert(
+      fc.property(
+        soils,
+        depth,
+        fc.double({ min: 0, max: 1.5, noNaN: true }),
+        fc.double({ min: 1, max: 400, noNaN: true }),
+        (soil, at, height, allowedMoment) => {
+          const input = { soil, diameter: 0.02, depth: at, height } as const;
+          const soilAlone = lateralCapacity({ ...input, head: 'free' });
+          const hold = stakeLateral({ ...input, allowedMoment, basis: 'asce7-asd' });
+          const more = stakeLateral({ ...input, allowedMoment: 1.5 * allowedMoment, basis: 'asce7-asd' });
+          expect(hold.allowable).toBeLessThanOrEqual(soilAlone.allowable * (1 + 1e-9));
+          expect(more.allowable).toBeGreaterThanOrEqual(hold.allowable * (1 - 1e-9));
+          // The bending above the ground alone is within the limit, and without soil it would be all of it.
+          expect(hold.allowable * height).toBeLessThanOrEqual(allowedMoment * (1 + 1e-9));
+        },
+      ),
+    );
+  });
+
+  it('of steel in stiff soil is the limit of the steel, without the factor of the soil on top', () => {
+    const hold = stakeLateral({
+      soil: 'clay-stiff',
+      diameter: 0.016,
+      depth: 1.5,
+      height: 3,
+      allowedMoment: 100,
+      basis: 'asce7-asd',
+    });
+    expect(hold.allowable).toBeGreaterThan((100 / 3) * 0.97);
+    expect(() =>
+      stakeLateral({
+        soil: 'clay',
+        diameter: 0.016,
+        depth: 1,
+        height: 1,
+        allowedMoment: 0,
+        basis: 'asce7-asd',
+      }),
+    ).toThrow(RangeError);
   });
 
   it('a head held against turning takes more', () => {

@@ -119,13 +119,14 @@ export const lateralFoot: Check = {
     { symbol: 'H', meaning: 'sideways push on one foot', kind: 'force' },
     {
       symbol: 'H_allowed',
-      meaning: 'what the soil (or the stub itself) holds at the height e = M / H, with its factor of safety',
+      meaning:
+        'what the soil holds at the height e = M / H with its factor of safety, or the stub with its own bending limit, the lesser',
       kind: 'force',
     },
   ],
   sources: ['frame', 'broms:1964a', 'broms:1964b', 'ibc2018:1807.3', 'ibc2018:1806.3.4', 'ibc2018:1806.2'],
   leavesOut:
-    'Soaked or freshly dug ground, feet close together, slow leaning of stubs in clay over years, ground that slopes.',
+    'Soaked or freshly dug ground, feet close together, slow leaning of stubs in clay over years, ground that slopes, the lean of a stub, what baseboards and the end of the bow on the ground add.',
   mayBeAccepted: 'When baseboards or a tie across the house hold the two feet together.',
   run,
   levers,
