@@ -34,10 +34,13 @@ describe('the order of failure', () => {
     }
   });
 
-  it.each(['bow-buckling', 'foot-bearing', 'post-buckling', 'over-span'])('names a part that %s sets the limit of', (id) => {
-    const { gusts } = judgeSpec(workspace, `${id}.bad`, { on: '2026-11-25' });
-    expect(gusts?.failures.map(({ check }) => check)).toContain(id);
-  });
+  it.each(['bow-buckling', 'foot-bearing', 'post-buckling', 'over-span'])(
+    'names a part that %s sets the limit of',
+    (id) => {
+      const { gusts } = judgeSpec(workspace, `${id}.bad`, { on: '2026-11-25' });
+      expect(gusts?.failures.map(({ check }) => check)).toContain(id);
+    },
+  );
 
   it('is left when it is called off', () => {
     let asked = 0;
