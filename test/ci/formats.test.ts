@@ -51,7 +51,7 @@ beforeAll(async () => {
     writeFileSync(join(folder, `house ${index}.shelter`), shelterText(index));
   writeFileSync(
     join(folder, 'accepted.shelter'),
-    shelterText(20).replace('cover', 'accept abrasion because "<wrapped & \\"dry\\">"\n  cover'),
+    shelterText(20).replace('cover', 'accept hot-slack because "<wrapped & \\"dry\\">"\n  cover'),
   );
   whole = await summaryOf();
 }, 120_000);

@@ -116,7 +116,7 @@ describe('where a review can be asked for', () => {
 describe('acceptances', () => {
   it('that no longer apply are told, with exit code 1', async () => {
     const folders = new ScriptedRepository();
-    const accepted = text.replace('  cover', '  accept abrasion because "changed every year"\n  cover');
+    const accepted = text.replace('  cover', '  accept hot-contact because "changed every year"\n  cover');
     folders.write('old/row.shelter', accepted);
     folders.write('new/row.shelter', accepted.replace('shape elastic', 'wrapped; shape elastic'));
     const { code, out } = await tautline(
@@ -131,7 +131,7 @@ describe('acceptances', () => {
     folders.dispose();
     const [shelter] = JSON.parse(out).shelters;
     expect(shelter.facts.design).toMatchObject([{ path: ['bows', 'wrapped'], change: 'added' }]);
-    expect(shelter.acceptances).toMatchObject([{ change: 'went stale', check: 'abrasion' }]);
+    expect(shelter.acceptances).toMatchObject([{ change: 'went stale', check: 'hot-contact' }]);
     expect(code).toBe(1);
   });
 });

@@ -146,7 +146,7 @@ beforeAll(() => {
   repository.change(
     'house.shelter',
     '  purlins 2',
-    '  accept abrasion because "the film is changed every year" until 2027-06-30\n  purlins 2',
+    '  accept locked-in-stress because "it has stood so for years" until 2027-06-30\n  purlins 2',
   );
   commit('acceptance');
   repository.remove('house.shelter');
@@ -238,12 +238,12 @@ describe('ten commits', () => {
     expect(shelter.acceptances).toEqual([
       {
         change: 'added',
-        check: 'abrasion',
-        because: 'the film is changed every year',
+        check: 'locked-in-stress',
+        because: 'it has stood so for years',
         until: '2027-06-30',
       },
     ]);
-    expect(shelter.findings.map(({ change, id }) => [change, id])).toEqual([['accepted', 'abrasion']]);
+    expect(shelter.findings.map(({ change, id }) => [change, id])).toEqual([['accepted', 'locked-in-stress']]);
     expect(review.code).toBe(0);
   });
 

@@ -22,7 +22,11 @@ export async function shelterFiles(paths: readonly string[]): Promise<string[]> 
   for (const path of paths) {
     const full = resolve(path);
     const kind = await stat(full).catch(() => undefined);
-    if (kind === undefined) throw new CannotRun(`There is no file or folder '${path}'.`);
+    if (kind === undefined) {
+      const slashes =
+        path.includes('\\') && sep === '/' ? ' Here, paths are written with forward slashes.' : '';
+      throw new CannotRun(`There is no file or folder '${path}'.${slashes}`);
+    }
     if (kind.isFile()) found.add(full);
     else for (const file of await below(full)) found.add(file);
   }

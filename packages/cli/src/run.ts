@@ -1,7 +1,7 @@
 import { parseArgs } from 'node:util';
 import { cautionLine } from '@tautline/book';
 import { commands } from './commands/all.ts';
-import type { Output } from './commands/command.ts';
+import type { Command, Output } from './commands/command.ts';
 import { CannotRun, exit } from './exit.ts';
 import { type Machine, quietMachine } from './machine.ts';
 import { version } from './version.ts';
@@ -23,7 +23,8 @@ export async function run(
   }
   const command = commands.find((candidate) => candidate.name === name);
   if (command === undefined) {
-    output.err(`There is no command '${name}'.\n\n${help()}`);
+    const names = commands.map((one) => one.name).join(', ');
+    output.err(`There is no command '${name}'. There are ${names}; tautline help says what they do.\n`);
     return exit.failed;
   }
   try {
@@ -39,16 +40,45 @@ export async function run(
     }
     return await command.run({ paths: positionals, flags }, output, machine);
   } catch (error) {
-    const told = error instanceof CannotRun || isArgumentError(error);
-    output.err(
-      `${told ? (error as Error).message : `This went wrong inside tautline: ${String((error as Error).stack ?? error)}`}\n`,
-    );
+    const told =
+      error instanceof CannotRun ? error.message : (argumentFault(error, command) ?? fileFault(error));
+    output.err(`${told ?? `This went wrong inside tautline: ${String((error as Error).stack ?? error)}`}\n`);
     return exit.failed;
   }
 }
 
-function isArgumentError(error: unknown): boolean {
-  return error instanceof TypeError && 'code' in error && String(error.code).startsWith('ERR_PARSE_ARGS');
+/** What is wrong with an option, in words of ours; undefined for other errors. */
+function argumentFault(error: unknown, { name, options }: Command): string | undefined {
+  const code = error instanceof TypeError && 'code' in error ? String(error.code) : '';
+  if (!code.startsWith('ERR_PARSE_ARGS')) return undefined;
+  const { message } = error as Error;
+  const option = /'(-[^' ]*)/.exec(message)?.[1] ?? '';
+  const known = Object.keys(options).map((one) => `--${one}`);
+  if (code === 'ERR_PARSE_ARGS_UNKNOWN_OPTION')
+    return `tautline ${name} has no option ${option}. It has ${known.join(', ')}.`;
+  if (code === 'ERR_PARSE_ARGS_INVALID_OPTION_VALUE')
+    return /missing|ambiguous/.test(message)
+      ? `${option} wants a value after it. tautline ${name} --help shows which.`
+      : `${option} takes no value.`;
+  return message;
+}
+
+const fileFaults: Readonly<Record<string, string>> = {
+  ENOENT: 'the folder is not there',
+  ENOTDIR: 'a part of its path is a file',
+  EEXIST: 'a file of that name is in the way',
+  EISDIR: 'it is a folder',
+  EACCES: 'the system does not let you',
+  EPERM: 'the system does not let you',
+  EROFS: 'the disk is read-only',
+  ENOSPC: 'the disk is full',
+};
+
+/** Why a file cannot be read or written, for what the system refuses; undefined for other errors. */
+function fileFault(error: unknown): string | undefined {
+  if (!(error instanceof Error && 'code' in error && 'path' in error)) return undefined;
+  const why = fileFaults[String(error.code)];
+  return why === undefined ? undefined : `'${String(error.path)}' cannot be used: ${why}.`;
 }
 
 function help(): string {

@@ -39,6 +39,7 @@ export const check: Command = {
     const level = oneOf(args, 'fail-on', ['error', 'warning'] as const, 'error');
     const system = unitsAsked(args);
     const found = await shelterFiles(needPaths(args, 'which files or folders to check'));
+    if (found.length === 0) output.err(`There is no .shelter file in ${args.paths.join(', ')}.\n`);
     const files = shardOf(args, found);
     const tasks = checkTasks(files, dayOf(args), {
       system,

@@ -31,6 +31,7 @@ export const due: Command = {
     const on = dayOf(args);
     const within = monthsOf(args);
     const files = await shelterFiles(needPaths(args, 'which files or folders to look through'));
+    if (files.length === 0) output.err(`There is no .shelter file in ${args.paths.join(', ')}.\n`);
     const verdicts = verdictsOf(await load(files), on, { gusts: false });
     const duties = verdicts.shelters
       .flatMap((verdict) => shownDuties(verdict, verdicts, { on, within }, systemOf(args, verdict.loaded)))

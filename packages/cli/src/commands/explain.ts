@@ -33,6 +33,8 @@ export const explain: Command = {
       output.out(await ofFile(id, args));
       return exit.clean;
     }
+    if (id === undefined && (args.flags['finding'] !== undefined || args.flags['gusts'] === true))
+      throw new CannotRun('Say which file: tautline explain FILE --gusts, or FILE --finding CHECK_ID.');
     if (id === undefined) {
       output.out(`${checks.map((entry) => `${entry.id.padEnd(22)} ${entry.asks}`).join('\n')}\n`);
       return exit.clean;

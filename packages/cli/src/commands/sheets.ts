@@ -4,7 +4,7 @@ import { planView, sectionView, sideView, toSvg } from '@tautline/drawing';
 import type { System } from '@tautline/quantity';
 import { type Materials, materialsExact, moneyText } from '@tautline/takeoff';
 import { buyingFlags, buyingOf } from '../buying.ts';
-import { exit } from '../exit.ts';
+import { CannotRun, exit } from '../exit.ts';
 import { load, shelterFiles } from '../files.ts';
 import { materialsText } from '../report/materials-text.ts';
 import { type Sheet, sheetPage } from '../report/sheet-page.ts';
@@ -26,6 +26,7 @@ export const sheets: Command = {
     const out = typeof args.flags['out'] === 'string' ? args.flags['out'] : 'out';
     const files = await shelterFiles(needPaths(args, 'which files or folders to put on sheets'));
     const verdicts = verdictsOf(await load(files), dayOf(args));
+    if (verdicts.shelters.length === 0) throw new CannotRun('There is no shelter in these files.');
     const summary = summarise(verdicts, { system: unitsAsked(args) });
     await mkdir(out, { recursive: true });
     const made: Sheet[] = [];

@@ -37,6 +37,12 @@ export async function git(folder: string, words: readonly string[]): Promise<str
 }
 
 export async function repositoryAt(folder: string): Promise<Repository> {
+  await git(folder, ['rev-parse', '--git-dir']).catch((error: unknown) => {
+    if (!(error instanceof CannotRun) || !error.message.includes('not a git repository')) throw error;
+    throw new CannotRun(
+      `The folder '${folder}' is in no git repository: go into one, name one with --repository DIR, or compare two folders.`,
+    );
+  });
   const bare = (await git(folder, ['rev-parse', '--is-bare-repository'])).trim() === 'true';
   if (bare) return { folder };
   return { folder, top: (await git(folder, ['rev-parse', '--show-toplevel'])).trim() };
