@@ -33,6 +33,9 @@ export interface Swapped {
   /** Ids of checks that then fail or come near no more, and of those that newly do; each once. */
   readonly gone: readonly string[];
   readonly came: readonly string[];
+  /** Those that come near and failed before, and those that fail and came near before. */
+  readonly eased: readonly string[];
+  readonly worsened: readonly string[];
   /** Checks that fail afterwards. */
   readonly failing: number;
   readonly cost?: { readonly change: number; readonly currency?: string };
@@ -56,8 +59,7 @@ export function swapNow(
     if (edits.length === 0) return undefined;
     const after = workOut({ ...world, definitions: applyEdits(world.definitions, edits) }, name, on);
     if (!after.evaluation) return undefined;
-    const then = watched(evaluation.findings);
-    const now = watched(after.evaluation.findings);
+    const moves = movesOf(levels(evaluation.findings), levels(after.evaluation.findings));
     const change = costOfEdits(edits, name, world, bill);
     const currency = bill?.currency;
     return {
@@ -66,8 +68,7 @@ export function swapNow(
       edits,
       along: along.map((one) => `${one.to.id} for ${one.from.id}`),
       left: left.map(({ id }) => id),
-      gone: checksOf(then, now),
-      came: checksOf(now, then),
+      ...moves,
       failing: after.evaluation.findings.filter(({ severity }) => severity === 'error').length,
       ...(change === undefined ? {} : { cost: { change, ...(currency === undefined ? {} : { currency }) } }),
     };
@@ -77,18 +78,30 @@ export function swapNow(
   }
 }
 
-/** Findings a reader is shown, by check, part and verdict: one that turns from near to failing counts as new. */
-function watched(findings: readonly Finding[]): ReadonlyMap<string, string> {
-  return new Map(
-    findings
-      .filter(
-        ({ verdict, accepted }) =>
-          accepted === undefined && verdict !== 'passes' && verdict !== 'not checked',
-      )
-      .map(({ id, part, verdict }) => [`${id}/${part}/${verdict}`, id]),
-  );
+interface Level {
+  readonly id: string;
+  readonly fails: boolean;
 }
 
-const checksOf = (some: ReadonlyMap<string, string>, others: ReadonlyMap<string, string>): string[] => [
-  ...new Set([...some].filter(([key]) => !others.has(key)).map(([, id]) => id)),
-];
+/** Findings a reader is shown, by check and part. */
+const levels = (findings: readonly Finding[]): ReadonlyMap<string, Level> =>
+  new Map(
+    findings
+      .filter(({ verdict, accepted }) => accepted === undefined && /^(fails|near)/.test(verdict))
+      .map(({ id, part, verdict }) => [`${id}/${part}`, { id, fails: verdict === 'fails' }]),
+  );
+
+function movesOf(
+  then: ReadonlyMap<string, Level>,
+  now: ReadonlyMap<string, Level>,
+): Pick<Swapped, 'gone' | 'came' | 'eased' | 'worsened'> {
+  const idsIn = (side: typeof then, wanted: (key: string, level: Level) => boolean): string[] => [
+    ...new Set([...side].filter(([key, level]) => wanted(key, level)).map(([, { id }]) => id)),
+  ];
+  return {
+    gone: idsIn(then, (key) => !now.has(key)),
+    came: idsIn(now, (key) => !then.has(key)),
+    eased: idsIn(now, (key, { fails }) => !fails && then.get(key)?.fails === true),
+    worsened: idsIn(now, (key, { fails }) => fails && then.get(key)?.fails === false),
+  };
+}

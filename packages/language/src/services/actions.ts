@@ -9,6 +9,7 @@ import {
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
+  CodeActionTriggerKind,
   type Diagnostic,
   type TextEdit,
   type WorkspaceEdit,
@@ -56,7 +57,12 @@ export class ShelterActions implements CodeActionProvider {
       !only || only.some((one) => kind === one || kind.startsWith(`${one}.`));
     const all = wants(fixAllKind) ? fixAll(document, problems) : [];
     const quick = wants(CodeActionKind.QuickFix);
-    const analysis = this.context().analyses.of(document.uri.toString());
+    const { analyses } = this.context();
+    // Somebody who asks by hand gets what belongs to the text as it is; a light bulb can wait.
+    const analysis =
+      params.context.triggerKind === CodeActionTriggerKind.Invoked
+        ? await analyses.current(document)
+        : analyses.of(document.uri.toString());
     const swaps =
       analysis && !analysis.stale && (quick || wants(otherStockKind))
         ? await this.swapsAt(document, start, analysis, params.context.diagnostics, token)
@@ -107,11 +113,13 @@ export class ShelterActions implements CodeActionProvider {
       if (token?.isCancellationRequested) return [];
       const edit = swapped && this.workspaceEdit(swapped.edits, analysis);
       if (!swapped || !edit) continue;
-      const mends = swapped.gone.length > 0 && swapped.came.length === 0;
+      const { gone, came, eased, worsened } = swapped;
+      const mended = [...gone, ...eased];
+      const mends = mended.length > 0 && came.length + worsened.length === 0;
       actions.push({
         title: swapTitle(from, swapped),
         kind: mends ? CodeActionKind.QuickFix : otherStockKind,
-        ...(mends ? { diagnostics: swapped.gone.flatMap((id) => matching(diagnostics, id)) } : {}),
+        ...(mends ? { diagnostics: mended.flatMap((id) => matching(diagnostics, id)) } : {}),
         edit,
       });
     }

@@ -39,10 +39,13 @@ export function stockAt(document: LangiumDocument, offset: number): NamedStock |
 }
 
 /** e.g. 'Use `pvc40-32` for `pvc40-25`: over-span goes, nothing new, +XTS 12.40'. */
-export function swapTitle(from: string, { to, gone, came, along, left, failing, cost }: Swapped): string {
+export function swapTitle(from: string, swapped: Swapped): string {
+  const { to, gone, came, eased, worsened, along, left, failing, cost } = swapped;
   const parts = [
     gone.length === 0 ? 'no finding goes' : `${listed(gone)} ${gone.length === 1 ? 'goes' : 'go'}`,
     came.length === 0 ? 'nothing new' : `new: ${listed(came)}`,
+    ...(eased.length === 0 ? [] : [`no longer failing: ${listed(eased)}`]),
+    ...(worsened.length === 0 ? [] : [`now failing: ${listed(worsened)}`]),
     failing === 0 ? 'nothing fails then' : `${failing} ${failing === 1 ? 'fails' : 'fail'} then`,
     ...(cost ? [costChange(cost)] : []),
     ...(along.length === 0 ? [] : [`with ${along.join(', ')}`]),
