@@ -59,6 +59,8 @@ export const results = [
         await slider.evaluate((one) => one === document.activeElement),
         'the keyboard stays on the slider',
       );
+      await frame.locator('.gust-marks button', { hasText: 'first to fail' }).click();
+      await frame.locator('.uses', { hasText: '1 of' }).waitFor();
       await window.shot('gust-slider');
       const value = await frame.locator('.gust-value').textContent();
       await tab(frame, 'Materials').click();
@@ -99,6 +101,25 @@ export const results = [
       await window.goTo(lineOf(text, 'bows'), 5);
       await window.page.waitForTimeout(400);
       await window.shot('space-marked');
+      // A picture of its own in each look: its colours are read off the page.
+      const seen = [await look()];
+      for (const [theme, body] of [
+        ['Dark Modern', 'vscode-dark'],
+        ['Dark High Contrast', 'vscode-high-contrast'],
+      ]) {
+        await window.theme(theme);
+        await frame.locator(`body.${body}`).waitFor();
+        await window.page.waitForTimeout(500);
+        await window.shot(`space-${body}`);
+        const now = await look();
+        assert.ok(
+          seen.every((one) => !one.equals(now)),
+          `drawn anew for ${theme}`,
+        );
+        seen.push(now);
+      }
+      await window.theme('Light Modern');
+      await frame.locator('body.vscode-light').waitFor();
       await window.goTo(1);
       const box = await frame.locator('.space canvas').boundingBox();
       await window.page.mouse.click(box.x + box.width / 2, box.y + box.height / 2);
@@ -123,6 +144,7 @@ export const results = [
       const saved = await window.until('the file', () => workbench.read(name));
       assert.match(saved, /^<(\?xml|svg)/);
       assert.ok(!/var\(/.test(saved), "colours of its own, not the page's");
+      await window.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
       await window.focusEditor();
     },
   ],
@@ -146,6 +168,7 @@ export const results = [
         const saved = await window.until('the file', () => workbench.read(name));
         assert.ok(saved.slice(0, 8).includes(start), `${name} begins as its format asks`);
         assert.ok(saved.length > 5000, `${name} holds something`);
+        await window.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
       }
       await window.focusEditor();
     },

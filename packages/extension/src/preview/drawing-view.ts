@@ -99,7 +99,9 @@ export function fitDrawing(svg: SVGSVGElement, zoom: number): void {
     }
     sizeOf(svg, zoom);
     const shown = svg.clientWidth / box.width;
-    svg.classList.toggle('small', shown > 0 && shown < 0.85);
+    // Texts of a chart stand in columns that do not grow with them.
+    const chart = svg.getAttribute('data-view')?.endsWith('-chart') === true;
+    svg.classList.toggle('small', !chart && shown > 0 && shown < 0.85);
   } else {
     sizeOf(svg, zoom);
   }

@@ -53,11 +53,6 @@ function table(explored: Explored, write: (number: number) => void): HTMLElement
         'tr',
         { 'data-variant': one.number },
         element('th', { scope: 'row' }, `${one.best ? '● ' : one.holds ? '○ ' : '× '}${one.number}`),
-        ...one.values.map((value) => element('td', {}, value)),
-        element('td', { class: one.holds ? '' : 'fails' }, one.verdict),
-        ...[one.costText, one.gustText, one.headroomText, one.usedText].map((text) =>
-          element('td', { class: 'value' }, text ?? '—'),
-        ),
         element(
           'td',
           {},
@@ -73,17 +68,21 @@ function table(explored: Explored, write: (number: number) => void): HTMLElement
             'write into text',
           ),
         ),
+        ...one.values.map((value) => element('td', {}, value)),
+        element('td', { class: one.holds ? '' : 'fails' }, one.verdict),
+        ...[one.costText, one.gustText, one.headroomText, one.usedText].map((text) =>
+          element('td', { class: 'value' }, text ?? '—'),
+        ),
       ),
     );
   }
   const head = element(
     'tr',
     {},
-    ...['', ...axes, 'verdict'].map((name) => element('th', { scope: 'col' }, name)),
+    ...['', '', ...axes, 'verdict'].map((name) => element('th', { scope: 'col' }, name)),
     ...['cost', 'first failure at', 'headroom', 'most used'].map((name) =>
       element('th', { scope: 'col', class: 'value' }, name),
     ),
-    element('th', { scope: 'col' }, element('span', { class: 'unseen' }, 'write')),
   );
   return element(
     'table',
