@@ -105,7 +105,10 @@ describe('stock', () => {
     const other = join(folder, 'other');
     const files = [join(folder, 'one.shelter'), `${other}.shelter`];
     const site = 'site field { gust 22 m/s; soil loam }\n';
-    writeFileSync(files[1]!, `${site}project { currency EUR }\n${arch('far').replace('on plot', 'on field')}`);
+    writeFileSync(
+      files[1]!,
+      `${site}project { currency EUR }\n${arch('far').replace('on plot', 'on field')}`,
+    );
     expect(await run(['stock', ...files], output)).toBe(2);
     expect(err).toContain('EUR and USD');
     const own = `pipe pvc40-25 { outside 1.3 in; wall 0.1 in; material pvc; sold 20 ft long }\n`;
