@@ -21,10 +21,19 @@ export async function describedChecks(settings) {
   const [{ contents }] = bundled.outputFiles;
   const all = await import(`data:text/javascript;base64,${Buffer.from(contents).toString('base64')}`);
   const from = (name) => JSON.stringify(new URL(`../checks/src/${name}.ts`, import.meta.url).pathname);
+  // Hover, completion and findings tell these of a check; all of it stands on its page.
+  const told = all.checks.map(({ id, title, nature, asks, matters, leavesOut }) => ({
+    id,
+    title,
+    nature,
+    asks,
+    matters,
+    leavesOut,
+  }));
   const description = `
     export { measuredText, messageText } from ${from('text')};
     export { hardestOf } from ${from('hardest')};
-    export const checks = ${JSON.stringify(all.checks)};
+    export const checks = ${JSON.stringify(told)};
     export const sources = ${JSON.stringify(all.sources)};
     export const checkOf = (id) => checks.find((check) => check.id === id);
   `;
