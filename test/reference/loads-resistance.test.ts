@@ -1,6 +1,9 @@
 import {
+  agedFilm,
+  agedPvc,
   bucklingReduction,
   eulerStress,
+  lifeInSoil,
   memberResistance,
   PVC_HEAT,
   plasticRatio,
@@ -137,4 +140,22 @@ describe('PVC pressure pipe tables', () => {
       expect(Math.abs(resistance.bending / PSI / stress - 1)).toBeLessThan(0.01);
     },
   );
+});
+
+describe('what age leaves', () => {
+  const year = 365.25 * 86_400;
+
+  it('bamboo in the soil lasts 1 to 3 years untreated (Janssen, Building with Bamboo, published)', () => {
+    const life = lifeInSoil('bamboo', false)! / year;
+    expect(life).toBeGreaterThanOrEqual(1);
+    expect(life).toBeLessThanOrEqual(3);
+  });
+
+  it('film keeps half of its stretch at the end of its life (EN 13206, from memory)', () => {
+    expect(agedFilm(4 * year, 4 * year).share).toBeCloseTo(0.5, 12);
+  });
+
+  it('PVC keeps tensile strength and modulus through two years of sun (Uni-Bell UNI-TR-5, published)', () => {
+    expect(agedPvc(2 * year).share).toBe(1);
+  });
 });
