@@ -23,7 +23,7 @@ const cured = [
 let workspace: LoadedWorkspace;
 beforeAll(async () => {
   workspace = await loadSpecs();
-});
+}, 60_000);
 
 describe('a change of the spec', () => {
   it.each(cured)('cures what fails by %s, and the changed text no longer fails by it', async (id) => {

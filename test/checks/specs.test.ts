@@ -23,7 +23,7 @@ const told = 'site-facts';
 let workspace: LoadedWorkspace;
 beforeAll(async () => {
   workspace = await loadSpecs();
-});
+}, 60_000);
 
 describe('the specs beside the explanations', () => {
   it.each(checks.map(({ id }) => id).filter((id) => id !== told))(

@@ -7,6 +7,7 @@ import { bowDeflection } from './checks/bow-deflection.ts';
 import { cableAnchor } from './checks/cable-anchor.ts';
 import { cableSlack } from './checks/cable-slack.ts';
 import { crossFittingAngle } from './checks/cross-fitting-angle.ts';
+import { cutWaste } from './checks/cut-waste.ts';
 import { dissimilarMetals } from './checks/dissimilar-metals.ts';
 import { eaveSag } from './checks/eave-sag.ts';
 import { edgeRail } from './checks/edge-rail.ts';
@@ -62,6 +63,7 @@ export const checks: readonly Check[] = [
   filmGrade,
   rollWidth,
   stockLength,
+  cutWaste,
   missingPrice,
   bendRadius,
   lockedInStress,

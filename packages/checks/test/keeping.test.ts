@@ -79,6 +79,26 @@ describe('film on PVC', () => {
   });
 });
 
+describe('cutting waste', () => {
+  const { roof } = house;
+  if (roof.type !== 'bows') throw new Error('no bows');
+  /** The house whose bows are cut, in one piece each, from lengths of so many times their own. */
+  const from = (times: number): Shelter => ({
+    ...house,
+    roof: { ...roof, joints: [], member: { ...roof.member, stockLengths: [times * roof.length] } },
+  });
+
+  it('is what is left of a length after as many bows as come out of it', () => {
+    expect(finding('cut-waste', from(2.2)).demand!.value).toBeCloseTo(0.2 / 2.2, 9);
+    expect(finding('cut-waste', from(3)).demand!.value).toBeCloseTo(0, 9);
+  });
+
+  it('fails where bows are just longer than half a length, and is not asked where they come out of none', () => {
+    expect(finding('cut-waste', from(1.9))).toMatchObject({ verdict: 'fails', severity: 'warning' });
+    expect(findings('cut-waste', from(0.9))).toEqual([]);
+  });
+});
+
 describe('prices', () => {
   const priced = <T extends Item>(item: T): T => ({
     ...item,

@@ -5,7 +5,7 @@ import type { Finding, MessagePiece } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 
 /** Pieces between the ends and joints at these places, m; driven legs belong to the outer pieces. */
-function pieces(frame: Bows | Rafters, joints: readonly number[]): number[] {
+export function pieces(frame: Bows | Rafters, joints: readonly number[]): number[] {
   const driven = frame.type === 'bows' ? frame.legDriven : 0;
   const cuts = [-driven, ...[...joints].sort((a, b) => a - b), frame.length + driven];
   return cuts.slice(1).map((cut, index) => cut - cuts[index]!);
