@@ -172,6 +172,38 @@ export class Window {
     throw new Error('no drawing sheet is open');
   }
 
+  /** The first page inside the window whose text matches, and that text. */
+  async frameWith(pattern, timeout = 20_000) {
+    return this.until(
+      `a page with ${pattern}`,
+      async () => {
+        for (const frame of this.page.frames()) {
+          const text = await frame
+            .locator('body')
+            .textContent({ timeout: 500 })
+            .catch(() => '');
+          if (frame !== this.page.mainFrame() && pattern.test(text)) {
+            return { frame, text };
+          }
+        }
+        return undefined;
+      },
+      timeout,
+    );
+  }
+
+  /** Text of a message in the corner that matches; it stays there. */
+  async message(pattern, timeout = 30_000) {
+    return this.until(
+      `a message with ${pattern}`,
+      async () => {
+        const all = await this.page.locator('.notification-toast .notification-list-item').allTextContents();
+        return all.find((text) => pattern.test(text));
+      },
+      timeout,
+    );
+  }
+
   /** Asks again until `probe` gives something truthy. */
   async until(what, probe, timeout = 15_000) {
     const end = Date.now() + timeout;

@@ -22,7 +22,8 @@ const settings = {
   'extensions.autoUpdate': false,
   'extensions.autoCheckUpdates': false,
   'extensions.ignoreRecommendations': true,
-  'git.enabled': false,
+  'git.openRepositoryInParentFolders': 'never',
+  'scm.diffDecorations': 'none',
   'editor.minimap.enabled': false,
   'editor.fontSize': 13,
   'files.autoSave': 'off',
@@ -46,6 +47,8 @@ export async function startWorkbench(vsix, sources, moreSettings) {
   for (const source of sources) {
     await cp(source, workspace, { recursive: true });
   }
+
+  await commit(workspace.pathname);
 
   const common = [
     entry,
@@ -93,6 +96,15 @@ export async function startWorkbench(vsix, sources, moreSettings) {
       await Promise.race([ended, new Promise((resolve) => setTimeout(resolve, 5000).unref())]);
     },
   };
+}
+
+/** The growers keep their specs in a repository: everything is committed as it lies there. */
+async function commit(folder) {
+  const git = (...args) => run('git', ['-C', folder, ...args]);
+  await git('init', '--quiet', '--initial-branch=main');
+  await git('add', '.');
+  const who = ['-c', 'user.name=Kestrel Gully Growers', '-c', 'user.email=growers@example.invalid'];
+  await git(...who, 'commit', '--quiet', '--message', 'Write down the shelters as they stand');
 }
 
 async function answering(url, child, log) {
