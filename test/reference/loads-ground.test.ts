@@ -172,7 +172,7 @@ describe('springs of a foot against a beam on many springs (solved by the plane 
   it.each([
     ['stiff', 0.4, 1e7, 0.01],
     ['long', 3, 640, 0.03],
-    ['between', 0.9, 3000, 0.35],
+    ['in-between', 0.9, 45_000, 0.35],
   ])('sand, %s stub: stiff and long limits (Reese and Matlock 1956, from memory)', (_, depth, EI, within) => {
     const mine = footSprings({ soil: 'sand', depth, rigidity: EI });
     const theirs = onBed(depth, EI, (z) => SOILS.sand.subgradeGrowth * z);

@@ -6,9 +6,9 @@ const DOF = { x: 1, y: 2, z: 3, rx: 4, ry: 5, rz: 6 } as const;
 const AXES = { x: [1, 0, 0], y: [0, 1, 0], z: [0, 0, 1] } as const;
 /** Expansion of bent members: so small that cooling their neighbours' cables does not shorten them. */
 const BEND = 1e-9;
-/** Length of the outriggers by which turning is held, m, and how much stiffer than their member they are. */
+/** Length of the outriggers by which turning is held, m, and their modulus over their member's: more loses digits. */
 const REACH = 0.1;
-const STIFF = 1e4;
+const STIFF = 1e2;
 
 const words = (v: Vector): string => v.map((c) => c.toFixed(12)).join(', ');
 
