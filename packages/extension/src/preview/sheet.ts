@@ -9,13 +9,13 @@ import type { DetailAnswer } from '../details.ts';
 import { cautionsView } from './cautions.ts';
 import { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
-import { fitDrawing, markPart, worstOf } from './drawing-view.ts';
-import { exploreView } from './explore-view.ts';
+import { fitDrawing } from './drawing-view.ts';
+import { ExploreTab } from './explore-tab.ts';
 import { filesOf } from './files-of.ts';
 import { findingsView } from './findings-view.ts';
+import { type Cursor, Marks } from './marks.ts';
 import { materialsView } from './materials-view.ts';
 import type { FromSheet, SheetState } from './messages.ts';
-import { partAt, partOf } from './parts.ts';
 import { TabBodies, type TabHost } from './tab-bodies.ts';
 import { type Tab, tabStrip } from './tabs.ts';
 import { titleBlock } from './title-block.ts';
@@ -26,12 +26,6 @@ const viewTitles: Readonly<Record<PreviewView, string>> = {
   side: 'Side',
   'setting-out': 'Setting out',
 };
-
-interface Cursor {
-  readonly uri: string;
-  readonly line: number;
-  readonly character: number;
-}
 
 /** The whole page: keeps the last good answer and draws it, with a mark when it is stale. */
 export class Sheet {
@@ -45,12 +39,9 @@ export class Sheet {
   private shelters: readonly PreviewShelter[] = [];
   private stale: string | undefined;
   private waiting: string | undefined = 'Reading the shelter.';
-  private cursor: Cursor | undefined;
-  private clicked: PreviewPart | undefined;
-  private pointed: PreviewPart | undefined;
+  private readonly marks = new Marks();
   private cautionsOpen = false;
-  /** What exploring found, by shelter: it stays until it is worked out again. */
-  private readonly exploring = new Map<string, ExploreAnswer | 'under way'>();
+  private readonly explore: ExploreTab;
 
   constructor(
     root: HTMLElement,
@@ -77,6 +68,7 @@ export class Sheet {
       point: (part) => this.point(part),
     };
     this.bodies = new TabBodies(host, this.details, spaceScript);
+    this.explore = new ExploreTab(this.bodies, send, () => this.draw());
     new ResizeObserver(() => this.fit()).observe(root);
     save(state);
     this.draw();
@@ -97,7 +89,7 @@ export class Sheet {
   }
 
   explored(shelter: string, answer: ExploreAnswer): void {
-    this.exploring.set(shelter, answer);
+    this.explore.received(shelter, answer);
     this.draw();
   }
 
@@ -116,8 +108,8 @@ export class Sheet {
   }
 
   cursorAt(cursor: Cursor): void {
-    this.cursor = cursor;
-    this.clicked = undefined;
+    this.marks.cursor = cursor;
+    this.marks.clicked = undefined;
     const there = this.shelters.find(
       ({ range }) =>
         cursor.uri === this.state.uri && range.start.line <= cursor.line && cursor.line <= range.end.line,
@@ -252,7 +244,7 @@ export class Sheet {
       return [materialsView(shelter)];
     }
     if (tab === 'explore') {
-      return this.explore(shelter);
+      return this.explore.show(shelter);
     }
     return [
       findingsView(shelter, {
@@ -261,23 +253,6 @@ export class Sheet {
         writeAssumed: () => this.send({ type: 'write-assumed' }),
       }),
     ];
-  }
-
-  private explore({ name }: PreviewShelter): HTMLElement[] {
-    const answer = this.exploring.get(name);
-    const shelter = this.current();
-    const chart =
-      shelter === undefined || answer === undefined || answer === 'under way' || 'why' in answer
-        ? []
-        : this.bodies.variants(shelter, answer);
-    return exploreView(answer, chart, {
-      explore: () => {
-        this.exploring.set(name, 'under way');
-        this.send({ type: 'explore', shelter: name });
-        this.draw();
-      },
-      write: (number) => this.send({ type: 'write-variant', shelter: name, number }),
-    });
   }
 
   private tabs(shelter: PreviewShelter): Tab[] {
@@ -315,54 +290,19 @@ export class Sheet {
   }
 
   private goTo(part: PreviewPart): void {
-    this.clicked = part;
+    this.marks.clicked = part;
     this.mark();
     this.send({ type: 'reveal', place: part.place });
   }
 
   private point(part: PreviewPart | undefined): void {
-    if (part?.id !== this.pointed?.id) {
-      this.pointed = part;
+    if (part?.id !== this.marks.pointed?.id) {
+      this.marks.pointed = part;
       this.mark();
     }
   }
 
   private mark(): void {
-    const shelter = this.current();
-    const { cursor } = this;
-    const under =
-      shelter === undefined || cursor === undefined
-        ? undefined
-        : partAt(shelter, cursor.uri, cursor.line, cursor.character);
-    const marked = this.clicked ?? under;
-    const paper = this.root.querySelector('.paper');
-    if (paper !== null && shelter !== undefined) {
-      markPart(paper, shelter, marked?.id, 'marked');
-      markPart(paper, shelter, this.pointed?.id, 'pointed');
-    }
-    this.bodies.markInSpace((id) => {
-      const own = shelter === undefined ? undefined : partOf(shelter, id);
-      if (shelter === undefined || own === undefined) {
-        return 'plain';
-      }
-      if (own.id === marked?.id) {
-        return 'marked';
-      }
-      return own.id === this.pointed?.id ? 'pointed' : (worstOf(shelter, own.id)?.className ?? 'plain');
-    });
-    for (const button of this.root.querySelectorAll('[data-part-button]')) {
-      const id = button.getAttribute('data-part-button');
-      const here = id === marked?.id;
-      button.classList.toggle('pointed', id === this.pointed?.id);
-      button.classList.toggle('current', here);
-      button.setAttribute('aria-current', String(here));
-    }
-    const caption = this.root.querySelector('.caption');
-    if (caption !== null) {
-      const text = (this.pointed ?? marked)?.title ?? '';
-      if (caption.textContent !== text) {
-        caption.textContent = text;
-      }
-    }
+    this.marks.draw(this.root, this.current(), this.bodies);
   }
 }
