@@ -56,4 +56,4 @@ describe('the specs beside the explanations', () => {
   it('can be read aloud', () => {
     for (const { uri, text } of workspace.files) expect(text.split('\n').length, uri).toBeLessThan(40);
   });
-});
+}, 60_000);

@@ -23,6 +23,8 @@ import { flatCrown } from './checks/flat-crown.ts';
 import { flutter } from './checks/flutter.ts';
 import { footBearing } from './checks/foot-bearing.ts';
 import { framePonding } from './checks/frame-ponding.ts';
+import { guyAnchor } from './checks/guy-anchor.ts';
+import { guyPullCheck } from './checks/guy-pull.ts';
 import { heat } from './checks/heat.ts';
 import { hotContact } from './checks/hot-contact.ts';
 import { hotSlack } from './checks/hot-slack.ts';
@@ -86,6 +88,8 @@ export const checks: readonly Check[] = [
   beamBearing,
   cableAnchor,
   cableSlack,
+  guyPullCheck,
+  guyAnchor,
   purlinSpan,
   eaveSag,
   pullOut,

@@ -1,15 +1,11 @@
 import { groundAllowedAt } from '@tautline/loads';
-import { wordValue } from '@tautline/shelter';
 import { staySlope } from '@tautline/structure';
+import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import { stayStep } from '../cable-end.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { deeper } from '../levers.ts';
-import { setItem, setQuantity } from '../slots.ts';
-
-const inch = 0.0254;
 
 function run({ shelter, frame }: CheckInput): Finding[] {
   const { ridge, site } = shelter;
@@ -80,56 +76,14 @@ export const cableAnchor: Check = {
   ],
   sources: ['parabola', 'statics'],
   leavesOut:
-    'The level share of the pull, which ground in front of a deadman or screw takes; clips and turnbuckles at the anchor; creep of wet clay; anchors of guys and braces (racking, and the whole house in space).',
+    'The level share of the pull, which ground in front of a deadman or screw takes; clips and turnbuckles at the anchor; creep of wet clay; anchors of guys (racking along the house, guy-anchor at its sides).',
   mayBeAccepted: 'When the anchor held a pull test of the demand with the factor of safety.',
   run,
   levers,
 };
 
-/** Depths a hole for a log is dug to, m. */
-const holes = [0.9, 1.2, 1.5];
-
 /** Deeper, a wider anchor, a buried log instead, then less pull in the cable. */
-function levers({ shelter: { ridge } }: CheckInput, _: Finding, { items, system }: Stock): Lever[] {
-  const anchor = ridge?.endAnchor;
-  if (ridge === undefined || anchor === undefined) return [];
-  const { origin } = anchor;
-  const list: Lever[] = [deeper(anchor)];
-  if (anchor.across !== undefined && anchor.kind !== 'screw')
-    list.push({
-      type: 'number',
-      from: anchor.across,
-      towards: Math.max(0.6, anchor.across),
-      steps: { metric: 0.05, us: inch },
-      title: (value) => ['Make the anchor ', measured(value, 'length'), ' across'],
-      edits: (value) => [setQuantity(origin, 'across', value, 'length')],
-    });
-  const logs = items.filter((item) => item.kind === 'anchor' && item.form === 'plate');
-  if (anchor.kind !== 'deadman')
-    list.push({
-      type: 'choice',
-      options: holes
-        .map((depth) => (system === 'us' ? Math.round(depth / inch) * inch : depth))
-        .flatMap((depth) =>
-          logs.map(({ id, title }) => ({
-            title: [`Bury ${title} `, measured(depth, 'length'), ' deep at each end'],
-            edits: [
-              { type: 'replace' as const, node: origin, slots: { kind: wordValue('deadman', origin) } },
-              setItem(origin, 'of', id),
-              setQuantity(origin, 'driven', depth, 'length'),
-            ],
-          })),
-        ),
-    });
-  if (ridge.tension !== undefined)
-    list.push({
-      type: 'number',
-      from: ridge.tension,
-      towards: ridge.tension / 4,
-      // 0.1 kN, and 25 lbf (111.205 541 N)
-      steps: { metric: 100, us: 111.205541 },
-      title: (value) => ['Pull the cable to only ', measured(value, 'force')],
-      edits: (value) => [setQuantity(ridge.origin, 'tension', value, 'force')],
-    });
-  return list;
+function levers({ shelter: { ridge } }: CheckInput, _: Finding, stock: Stock): Lever[] {
+  if (ridge?.endAnchor === undefined) return [];
+  return [...heldFaster(ridge.endAnchor, 'at each end', stock), ...pulledLess(ridge, 'cable')];
 }

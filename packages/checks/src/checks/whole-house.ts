@@ -9,6 +9,7 @@ import {
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
+import { sideGuys } from '../guys.ts';
 import { given, judge, measured, nearLimit, notChecked, step } from '../judge.ts';
 import { memberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
@@ -118,9 +119,11 @@ function followed({ load, givesWayAt, stableAt, cap }: LoadPath): Step {
   );
 }
 
-/** Braces, guys and ties by the pull or push they take in the whole house. */
+/** Braces, guys and ties by the pull or push they take in the whole house; wires of side guys have a check of their own. */
 function bracing(shelter: Shelter, pieces: readonly PieceForces[]): Finding[] {
+  const guys = sideGuys(shelter).filter(({ member }) => member.kind === 'cable');
   return shelter.braces.flatMap((brace): Finding[] => {
+    if (guys.includes(brace)) return [];
     const own = pieces.filter((piece) => piece.part === brace.id);
     if (own.length === 0) return [];
     const length = Math.hypot(
@@ -208,7 +211,7 @@ export const wholeHouse: Check = {
   ],
   sources: ['house', 'rigging', 'timoshenko:stability'],
   leavesOut:
-    'Looked at only in the full analysis. Loads are raised no further than to twice. Film as a brace, end walls and doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
+    'Looked at only in the full analysis. Loads are raised no further than to twice. Wires of side guys (guy-pull), film as a brace, end walls and doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
   mayBeAccepted: 'When end walls, or ground the house is dug into, hold it along its length.',
   run,
   levers: () => [],

@@ -1,0 +1,80 @@
+import { groundAllowedAt } from '@tautline/loads';
+import { heldFaster, pulledLess } from '../anchor-levers.ts';
+import type { Check, CheckInput } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { footUplift } from '../ground.ts';
+import { guyPull, guySlope, sideGuys } from '../guys.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+
+function run(input: CheckInput): Finding[] {
+  const { shelter } = input;
+  return sideGuys(shelter).flatMap((guy) => {
+    const { foot, member } = guy;
+    if (foot === undefined) return [];
+    const hold = footUplift(foot, member.kind === 'cable' ? undefined : member, shelter.site);
+    if ('reason' in hold) return [notChecked(guyAnchor.id, foot, hold.reason)];
+    const slope = guySlope(guy);
+    const upright = Math.sin(slope);
+    const allowed = groundAllowedAt(hold, shelter.site.basis);
+    const pulled = guyPull(input, guy, allowed / upright);
+    if ('reason' in pulled) return [notChecked(guyAnchor.id, foot, pulled.reason)];
+    const up = pulled.pull * upright;
+    return [
+      judge({
+        id: guyAnchor.id,
+        part: foot,
+        utilisation: up / Math.max(allowed, 1e-6),
+        demand: measured(up, 'force'),
+        capacity: measured(allowed, 'force'),
+        loadCase: pulled.loadCase,
+        related: [{ origin: guy.origin, message: 'the guy it holds' }],
+        message: [
+          ...pulled.told,
+          ', and lifts its anchor with ',
+          measured(up, 'force'),
+          `; in ${shelter.site.soil} the anchor may be counted on for `,
+          measured(allowed, 'force'),
+          '.',
+        ],
+        source: hold.source,
+        steps: [
+          ...pulled.steps,
+          step(
+            'V',
+            'upright share of that pull',
+            'V = T sin α',
+            [given('α', 'slope down to the anchor', slope, 'angle')],
+            up,
+            'force',
+            'statics',
+          ),
+          ...hold.steps,
+        ],
+      }),
+    ];
+  });
+}
+
+export const guyAnchor: Check = {
+  id: 'guy-anchor',
+  title: 'Anchors of side guys',
+  asks: 'Does the anchor of each side guy stay in the ground under the pull of its guy?',
+  matters:
+    'A guy is no stronger than its anchor, and an anchor that creeps leaves the guy slack in the next gust.',
+  formula: 'u = T sin α / R_allowable',
+  symbols: [
+    { symbol: 'T', meaning: 'pull of the guy, as for its wire (guy-pull)', kind: 'force' },
+    { symbol: 'α', meaning: 'slope at which it runs down', kind: 'angle' },
+    { symbol: 'R_allowable', meaning: 'lift the anchor holds, with its factor of safety', kind: 'force' },
+  ],
+  sources: ['statics', 'frame', 'house'],
+  leavesOut:
+    'The level share of the pull, which ground in front of a deadman or screw takes; anchors of guys along the house (racking) and of ridge cables (cable-anchor); soaked ground, creep of wet clay, anchors close to each other or to a ditch.',
+  mayBeAccepted: 'When the anchor held a pull test of the demand with the factor of safety.',
+  run,
+  levers: ({ shelter }, finding, stock) => {
+    const guy = sideGuys(shelter).find(({ foot }) => foot?.id === finding.part);
+    if (guy?.foot === undefined) return [];
+    return [...heldFaster(guy.foot, 'for each guy', stock), ...pulledLess(guy, 'guys')];
+  },
+};

@@ -1,0 +1,84 @@
+import type { CableItem } from '@tautline/shelter';
+import { pulledLess } from '../anchor-levers.ts';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import type { Finding } from '../finding.ts';
+import { guyPull, sideGuys } from '../guys.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { cableWorking } from '../rigging.ts';
+import { setItem } from '../slots.ts';
+
+function run(input: CheckInput): Finding[] {
+  return sideGuys(input.shelter).flatMap((guy) => {
+    const { member } = guy;
+    // What is no cable is judged with the braces of the whole house.
+    if (member.kind !== 'cable') return [];
+    const capacity = cableWorking(member);
+    const pulled = guyPull(input, guy, capacity);
+    if ('reason' in pulled) return [notChecked(guyPullCheck.id, guy, pulled.reason)];
+    return [
+      judge({
+        id: guyPullCheck.id,
+        part: guy,
+        utilisation: pulled.pull / capacity,
+        demand: measured(pulled.pull, 'force'),
+        capacity: measured(capacity, 'force'),
+        loadCase: pulled.loadCase,
+        message: [...pulled.told, `; with clips ${member.title} may take `, measured(capacity, 'force'), '.'],
+        source: 'rigging',
+        steps: [
+          ...pulled.steps,
+          step(
+            'T_max',
+            'pull it may take with clips',
+            'T_max = 0.8 F_break / 3',
+            [given('F_break', 'breaking load', member.breakingLoad, 'force')],
+            capacity,
+            'force',
+            'rigging',
+          ),
+        ],
+      }),
+    ];
+  });
+}
+
+export const guyPullCheck: Check = {
+  id: 'guy-pull',
+  title: 'Pull of side guys',
+  asks: 'Do the wires that hold the house from its sides stand their pull: what they were set up with, and what the wind adds?',
+  matters:
+    'A guy that parts lets the whole house lean at once, and a wire pulled up too hard has nothing left for the wind.',
+  formula:
+    'u = T / T_max, T = max(T_w, T_0 + T_w / 2); T = T_0 + T_w under blown-up films; T_max = 0.8 F_break / 3',
+  symbols: [
+    { symbol: 'T_w', meaning: 'pull by the load', kind: 'force' },
+    { symbol: 'T_0', meaning: 'pull it is set up with', kind: 'force' },
+    { symbol: 'F_break', meaning: 'breaking load', kind: 'force' },
+  ],
+  sources: ['statics', 'frame', 'house', 'rigging'],
+  leavesOut:
+    'The live tier knows what share of the wind the guys take only under blown-up films; elsewhere it asks whether they would hold all of its push across, which leaves out what they take of the lift. Guys along the house (racking), ridge cables (rail-span), wire braces (racking, whole-house); knots, thimbles and worn wire.',
+  mayBeAccepted: 'When the end fittings keep the full strength of the wire, or a pull test was made.',
+  run,
+  levers,
+};
+
+/** Less pull at the start, then stouter wire. */
+function levers({ shelter }: CheckInput, finding: Finding, { items }: Stock): Lever[] {
+  const guy = sideGuys(shelter).find(({ id }) => id === finding.part);
+  if (guy?.member.kind !== 'cable') return [];
+  const { breakingLoad } = guy.member;
+  const stouter = items
+    .filter((item): item is CableItem => item.kind === 'cable' && item.breakingLoad > breakingLoad)
+    .sort((a, b) => a.breakingLoad - b.breakingLoad);
+  return [
+    ...pulledLess(guy, 'guys'),
+    {
+      type: 'choice',
+      options: stouter.map(({ id, title }) => ({
+        title: [`Use ${title}`],
+        edits: [setItem(guy.origin, 'of', id)],
+      })),
+    },
+  ];
+}
