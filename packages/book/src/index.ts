@@ -3,7 +3,7 @@ export { type DueDate, dueDates } from './calendar/dates.ts';
 export { calendarText } from './calendar/ics.ts';
 export { cautionLine, cautions } from './cautions.ts';
 export { type FullSize, fullSizeTemplate } from './full-size.ts';
-export { html, list, type Markup, ready, table } from './html/markup.ts';
+export { escaped, html, list, type Markup, ready, table } from './html/markup.ts';
 export type { BookInput, KeepingDuty } from './input.ts';
 export { type Inspection, inspections } from './work/inspection.ts';
 export { workSteps } from './work/steps.ts';

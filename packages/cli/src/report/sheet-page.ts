@@ -1,4 +1,4 @@
-import { cautions } from '@tautline/book';
+import { cautions, escaped } from '@tautline/book';
 import { usedText } from '@tautline/quantity';
 import type { ShownFinding, ShownShelter } from './summary.ts';
 
@@ -79,10 +79,6 @@ function ownIds(svg: string, prefix: string): string {
           .map((id) => `${prefix}-${id}`)
           .join(' ')}"`,
     );
-}
-
-function escaped(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
 }
 
 const style = `
