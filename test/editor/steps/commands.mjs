@@ -71,7 +71,7 @@ export const commands = [
         const at = titles.findIndex((title) => title.includes(`for \`${from}\``));
         return at < 0 ? undefined : { at, title: titles[at] };
       });
-      assert.match(offered.title, /(goes?|no finding goes), (nothing new|new: )/);
+      assert.match(offered.title, /(goes?|no finding goes), (nothing new|new: |now failing: )/);
       await window.shot('other-stock');
       for (let down = 0; down < offered.at; down += 1) {
         await window.page.keyboard.press('ArrowDown');

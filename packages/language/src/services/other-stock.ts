@@ -43,7 +43,7 @@ export function swapTitle(from: string, swapped: Swapped): string {
   const { to, gone, came, eased, worsened, along, left, failing, cost } = swapped;
   const parts = [
     gone.length === 0 ? 'no finding goes' : `${listed(gone)} ${gone.length === 1 ? 'goes' : 'go'}`,
-    came.length === 0 ? 'nothing new' : `new: ${listed(came)}`,
+    ...(came.length > 0 ? [`new: ${listed(came)}`] : worsened.length === 0 ? ['nothing new'] : []),
     ...(eased.length === 0 ? [] : [`no longer failing: ${listed(eased)}`]),
     ...(worsened.length === 0 ? [] : [`now failing: ${listed(worsened)}`]),
     failing === 0 ? 'nothing fails then' : `${failing} ${failing === 1 ? 'fails' : 'fail'} then`,
