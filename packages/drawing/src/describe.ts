@@ -51,6 +51,11 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
   const m = (si: number): string => format(si, 'length', system);
   const { roof, sidePosts, eaveRail, ridge } = shelter;
   const rows: Described[] = [{ part: roof.id, words: roofWords(roof, m) }];
+  if (roof.type === 'rafters' && roof.tie)
+    rows.push({
+      part: roof.tie.id,
+      words: `Rafter ties: ${roof.stations.length} of ${roof.tie.member.title}, ${roof.tie.height > 0 ? `${m(roof.tie.height)} above the eave` : 'at the eave'}`,
+    });
   const foot = (of: Foot | undefined, whose: string, side?: 'each side'): void => {
     if (of)
       rows.push({
@@ -127,7 +132,7 @@ function roofWords(roof: Roof, m: (si: number) => string): string {
     case 'bows':
       return `Bows: ${count} of ${roof.member.title}, ${shapeWords[roof.shape]}, ${m(roof.length)} along the curve, every ${m(roof.spacing)}${roof.wrapped ? ', wrapped' : ''}${roof.filled ? `, filled with ${roof.filled.with} up to ${m(roof.filled.upTo)}` : ''}${weak(roof)}`;
     case 'rafters':
-      return `Rafters: ${count * (roof.form === 'gable' ? 2 : 1)} of ${roof.member.title}, ${m(roof.length)} each, every ${m(roof.spacing)}${roof.camber > 0 ? `, cambered ${m(roof.camber)}` : ''}${roof.tie ? `, tie of ${roof.tie.member.title}` : ''}${roof.wrapped ? ', wrapped' : ''}${weak(roof)}`;
+      return `Rafters: ${count * (roof.form === 'gable' ? 2 : 1)} of ${roof.member.title}, ${m(roof.length)} each, every ${m(roof.spacing)}${roof.camber > 0 ? `, cambered ${m(roof.camber)}` : ''}${roof.wrapped ? ', wrapped' : ''}${weak(roof)}`;
     case 'cap':
       return `Caps: ${count} of ${roof.sheet.title}, each ${m(roof.spacing)} long`;
     case 'inflated':

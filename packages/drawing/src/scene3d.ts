@@ -92,7 +92,7 @@ function roofSegments(shelter: Shelter): readonly Segment[] {
       const y = roof.springing + roof.tie.height;
       out.push(
         segment(
-          roof.id,
+          roof.tie.id,
           roof.tie.member,
           [left + share * roof.span, y, z],
           [right - share * roof.span, y, z],

@@ -125,7 +125,7 @@ const kinds: Readonly<Record<string, Kind>> = {
   '24 a rigid clear cap reused over seedlings': {
     body: 'footprint 0.8 m by 6 m\ncap spaced 1.2 m { of clear-sheet-1; rise 0.35 m; foot bearing }\nworked from outside',
     roof: 'cap',
-    left: ['where people work from', 'what holds a cap down'],
+    left: ['where people work from'],
   },
 };
 

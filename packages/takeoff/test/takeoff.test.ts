@@ -101,7 +101,7 @@ describe('rafters', () => {
   it('7 frames of 2 rafters; a tie 2 m above the eave is half the span, 3 m', () => {
     const of = shelter({
       roof: rafters({
-        tie: { member: board, height: 2, origin },
+        tie: { id: 'rafters/tie', member: board, height: 2, origin },
         peakJoint: { id: 'rafters/peak', origin, item: joint('peak', 'peak'), at: 5, assumed: false },
         eaveJoint: { id: 'rafters/eave', origin, item: joint('eave', 'bolt'), at: 0, assumed: false },
       }),
@@ -114,8 +114,14 @@ describe('rafters', () => {
     expect(line(of, 'joints/eave').total).toBe(14);
   });
 
+  it('a tie longer than any board is spliced: 6 m out of boards of up to 4.8 m, two of 3.25 m, 7 splices', () => {
+    const of = shelter({ roof: rafters({ tie: { id: 'rafters/tie', member: board, height: 0, origin } }) });
+    expect(pieces(line(of, 'frame/board'))).toContainEqual([3.25, 14]);
+    expect(line(of, 'joints/in-line-joint-for-board').total).toBe(7);
+  });
+
   it('a tie above the ridge is a gap, not a guess', () => {
-    const of = shelter({ roof: rafters({ tie: { member: board, height: 9, origin } }) });
+    const of = shelter({ roof: rafters({ tie: { id: 'rafters/tie', member: board, height: 9, origin } }) });
     expect(takeoff(of).gaps).toEqual([{ what: 'the ties: they do not meet both rafters', origin }]);
   });
 });

@@ -58,8 +58,13 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     const y = roof.springing + roof.tie.height;
     const cut = crossingsAt(roof.line, y);
     if (cut.length >= 2) {
-      const ends = [point(Math.min(...cut), y), point(Math.max(...cut), y)];
-      shapes.push(polygon(roof.id, 'member', frame.all(band(ends, depthOf(roof.tie.member)))));
+      const ends = [point(Math.min(...cut), y), point(Math.max(...cut), y)] as const;
+      shapes.push(polygon(roof.tie.id, 'member', frame.all(band(ends, depthOf(roof.tie.member)))));
+      anchors.push({
+        part: roof.tie.id,
+        at: frame.at(ends[1].x * 0.8 + ends[0].x * 0.2, y),
+        toward: point(0.4, 1),
+      });
     }
   }
   if (roof.filled) {

@@ -135,7 +135,7 @@ export interface Rafters extends Part {
   readonly eaveJoint?: JointUse;
   readonly joints: readonly JointUse[];
   /** Collar or tie between the two rafters, height above the eave, m. */
-  readonly tie?: { readonly member: MemberItem; readonly height: number; readonly origin: Origin };
+  readonly tie?: Part & { readonly member: MemberItem; readonly height: number };
   readonly wrapped: boolean;
   readonly filled?: undefined;
   readonly foot?: undefined;

@@ -126,5 +126,5 @@ function readTie(block: SpecNode, context: Context): Rafters['tie'] | undefined 
   const height =
     numberFact(context.notes, block, 'tie', { least: 0, most: 30 }, 'height') ??
     assume(context.notes, 'rafters', 'tie height', 0, 'length', 'the tie lies at the eave', fact.origin);
-  return { member, height, origin: fact.origin };
+  return { id: 'rafters/tie', member, height, origin: fact.origin };
 }

@@ -153,9 +153,9 @@ export const inflated: Entry = fact(
       ),
       fact(
         'answered',
-        'in {value: time}',
+        'within {value: time}',
         'How long it takes until somebody is there when the fan stops: to lift the films off the water or let it out.',
-        'answered in 10 min',
+        'answered within 10 min',
       ),
     ],
   },

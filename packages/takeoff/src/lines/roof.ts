@@ -2,13 +2,24 @@
 import type { Bows, JointUse, Rafters, Roof } from '@tautline/shelter';
 import { countLine, cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine } from '../line.ts';
 import { fillingLines, footLines, intoGround } from './ground.ts';
-import { buttedPieces, counted, lapAt, lengthBelow, splitAt, widthAt } from './split.ts';
+import {
+  buttedPieces,
+  counted,
+  lapAt,
+  lengthBelow,
+  SPLICE,
+  splicedPieces,
+  splitAt,
+  widthAt,
+} from './split.ts';
 
 export function roofLines(roof: Roof): Takeoff {
   if (roof.type === 'bows') return bowLines(roof);
   if (roof.type === 'rafters') return rafterLines(roof);
   // A cap has no frame; what it is made of is its covering. An inflated roof likewise.
-  return roof.type === 'cap' ? footLines(roof.foot, 2 * Math.max(1, roof.stations.length - 1)) : { lines: [], gaps: [] };
+  return roof.type === 'cap'
+    ? footLines(roof.foot, 2 * Math.max(1, roof.stations.length - 1))
+    : { lines: [], gaps: [] };
 }
 
 /** A crown fitting of these forms ends the pipe on either side; a clamp or lashing lets it pass. */
@@ -82,15 +93,36 @@ function rafterLines(rafters: Rafters): Takeoff {
   ];
   const gaps: Gap[] = [];
   if (rafters.tie) {
-    const { member: tie, height, origin } = rafters.tie;
+    const { id, member: tie, height, origin } = rafters.tie;
     const width = widthAt(rafters.line, rafters.springing + height);
-    const part = { id: `${rafters.id}/tie`, origin };
+    const part = { id, origin };
     if (width === undefined) gaps.push({ what: 'the ties: they do not meet both rafters', origin });
     else {
-      const steps = [[`${stations.length} ties `, metres(height), ' above the eaves, from rafter to rafter']];
-      lines.push(
-        cutLine('frame', tie, tie.stockLengths, counted([width], stations.length, 'tie'), part, steps),
-      );
+      const lengths = splicedPieces(width, tie.stockLengths);
+      const steps = [
+        [
+          `${stations.length} ties `,
+          metres(height),
+          ' above the eaves, from rafter to rafter',
+          ...(lengths.length > 1
+            ? [
+                `, each in ${lengths.length} pieces lapped by `,
+                metres(SPLICE),
+                ' (common practice, no source)',
+              ]
+            : []),
+        ],
+      ];
+      const pieces = counted(lengths, stations.length, 'tie');
+      lines.push(cutLine('frame', tie, tie.stockLengths, pieces, part, steps));
+      const splices = (lengths.length - 1) * stations.length;
+      if (splices > 0) {
+        lines.push(
+          looseLine('joints', `In-line joint for ${tie.title}`, 'count', splices, part, [
+            `${splices}, where stock lengths end; the spec names none`,
+          ]),
+        );
+      }
     }
   }
   if (rafters.wrapped) lines.push(wrapping(length * count, rafters));

@@ -48,6 +48,17 @@ export function runPieces(run: number, member: MemberItem, span: number): readon
   return pieces;
 }
 
+/** Lap of two lengths of a straight member that is longer than any sold, m: common practice, no source. */
+export const SPLICE = 0.5;
+
+/** Equal pieces of a straight member, each lapping the next, where it is longer than any sold. All m. */
+export function splicedPieces(length: number, stock: readonly number[]): readonly number[] {
+  const longest = stock.at(-1);
+  if (longest === undefined || length <= longest + 1e-9 || longest <= SPLICE) return [length];
+  const count = Math.ceil((length - SPLICE) / (longest - SPLICE) - 1e-9);
+  return Array.from({ length: count }, () => (length + (count - 1) * SPLICE) / count);
+}
+
 /** Whole stock lengths butted end to end along a run, and the rest. All m. */
 export function buttedPieces(run: number, stock: readonly number[]): readonly number[] {
   const longest = stock.at(-1);
