@@ -55,7 +55,7 @@ function run(input: CheckInput): Finding[] {
     'time',
     'practice',
   );
-  const bare = `The film lies on bare ${noun} of ${frame.member.title}: ${found.why}, where it lasts about `;
+  const bare = `The film lies on bare ${noun} of ${frame.member.title}: ${found.why}. There it lasts about `;
   const age =
     cover.installed === undefined || input.on === undefined ? undefined : between(cover.installed, input.on);
   if (age === undefined || age < 0) {
