@@ -7,7 +7,7 @@ import { calendarText } from './calendar/ics.ts';
 import { assumed, cautions } from './chapters/before.ts';
 import { cutting, parts } from './chapters/buying.ts';
 import { calculations } from './chapters/calculations.ts';
-import { bends, plan, section, settingOut, side } from './chapters/drawings.ts';
+import { bends, end, plan, section, settingOut, side } from './chapters/drawings.ts';
 import { front } from './chapters/front.ts';
 import { review } from './chapters/review.ts';
 import { storm } from './chapters/storm.ts';
@@ -25,6 +25,7 @@ const chapters: readonly Chapter[] = [
   section,
   plan,
   side,
+  end,
   parts,
   settingOut,
   bends,

@@ -1,6 +1,7 @@
 import {
   bendTemplateView,
   type Drawing,
+  endView,
   planView,
   sectionView,
   settingOutView,
@@ -35,6 +36,16 @@ export const side: Chapter = {
   wide: true,
   drawn: true,
   body: ({ shelter, system }) => figure(sideView(shelter, { system })),
+};
+
+export const end: Chapter = {
+  id: 'end',
+  title: 'Front end',
+  drawn: true,
+  body: ({ shelter, system }) => {
+    const drawing = endView(shelter, { system });
+    return drawing && figure(drawing);
+  },
 };
 
 export const settingOut: Chapter = {
