@@ -17,13 +17,11 @@ export { type Described, describeParts } from './describe.ts';
 export { toDxf } from './output/dxf.ts';
 export { toSvg } from './output/svg.ts';
 export { type ThemeName, themeVariables } from './output/themes.ts';
+export { type LoadChoice, loadChoices, responseId } from './overlays/load-words.ts';
 export {
-  type LoadChoice,
-  loadChoices,
   type OverlayName,
   overlaysOf,
   type PartUse,
-  responseId,
   responseOf,
 } from './overlays/of-analysis.ts';
 export { highlightPart } from './scene/halo.ts';

@@ -10,7 +10,7 @@ import {
 } from '@tautline/structure';
 import { type Point, point } from '../scene/shapes.ts';
 import type { MomentLine, SectionOverlays } from '../views/overlays.ts';
-import { loadCaption } from './of-analysis.ts';
+import { loadCaption } from './load-words.ts';
 
 /** Share of the largest moment below which a member is left plain. */
 const SMALL = 0.005;

@@ -9,6 +9,7 @@ import { describeParts } from '../describe.ts';
 import { type Point, point } from '../scene/shapes.ts';
 import type { SectionOverlays } from '../views/overlays.ts';
 import { bendingOverlay } from './bending.ts';
+import { loadCaption, responseId } from './load-words.ts';
 import { pondOf } from './pond.ts';
 
 export type OverlayName = 'use' | 'deflected' | 'bending' | 'water';
@@ -21,22 +22,6 @@ export interface PartUse {
   /** Demand over capacity. */
   readonly utilisation?: number;
 }
-
-export interface LoadChoice {
-  readonly id: string;
-  readonly title: string;
-}
-
-/** The load combinations that can be drawn; the same combination on the frame as built has an id of its own. */
-export function loadChoices(analysis: FrameAnalysis): readonly LoadChoice[] {
-  return analysis.responses.map((response) => ({ id: idOf(response), title: titleOf(response) }));
-}
-
-const idOf = ({ condition, load }: Response): string => `${condition}:${load.id}`;
-const titleOf = ({ condition, load }: Response): string => {
-  const title = load.title.replaceAll(/\d+\.\d{3,}/g, (factor) => String(Number(Number(factor).toFixed(2))));
-  return condition === 'built' ? `${title}, newly built in the cold` : title;
-};
 
 /** The greatest share of a limit of each part, hardest first. */
 export function useByPart(findings: readonly PartUse[]): readonly (PartUse & { readonly value: number })[] {
@@ -74,11 +59,9 @@ export function useOverlay(shelter: Shelter, findings: readonly PartUse[], syste
 
 /** The response asked for, or of the greatest movement when none is named. Undefined: no such load. */
 export function responseOf(analysis: FrameAnalysis, load: string | undefined): Response | undefined {
-  if (load !== undefined) return analysis.responses.find((response) => idOf(response) === load);
+  if (load !== undefined) return analysis.responses.find((response) => responseId(response) === load);
   return [...analysis.responses].sort((a, b) => largest(b) - largest(a))[0];
 }
-
-export const responseId = idOf;
 
 const largest = ({ displacements }: Response): number =>
   displacements.reduce((most, { dx, dy }) => Math.max(most, Math.hypot(dx, dy)), 0);
@@ -174,16 +157,6 @@ const ponded = (ponding: FramePonding, system: System): string => {
   }
 };
 
-/** Which load it is, and whether the frame carries all of it. */
-export function loadCaption(response: Response): string {
-  const reached = Math.round(response.reached * 100);
-  const title = `Load: ${titleOf(response)}.`;
-  if (response.status === 'holds') return title;
-  return response.status === 'gives way'
-    ? `${title} The frame gives way at ${reached} % of it, and is drawn there.`
-    : `${title} No balance was found beyond ${reached} % of it; drawn there.`;
-}
-
 export interface OverlayChoice {
   readonly overlay: OverlayName;
   /** An id of `loadChoices`; without it the load that moves the frame most. */
@@ -206,6 +179,6 @@ export function overlaysOf(
   const response = responseOf(analysis, load);
   if (response === undefined) return { captions: ['This load is not among those of the shelter any more.'] };
   if (overlay === 'bending') return bendingOverlay(shelter, analysis, response, system);
-  const other = compared && responseOf(compared, idOf(response));
+  const other = compared && responseOf(compared, responseId(response));
   return deflectedOverlay(shelter, analysis, response, system, other);
 }

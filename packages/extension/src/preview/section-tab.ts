@@ -6,7 +6,7 @@ import { overlayWanted } from './files-of.ts';
 import { GustSlider } from './gust-slider.ts';
 import { overlayRow } from './overlay-row.ts';
 import { partOf } from './parts.ts';
-import type { TabHost } from './tab-bodies.ts';
+import type { TabHost } from './tab-host.ts';
 import { usesView } from './uses-view.ts';
 
 type Drawn = Extract<DetailAnswer, { kind: 'drawing' }>;

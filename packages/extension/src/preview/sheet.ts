@@ -16,7 +16,8 @@ import { findingsView } from './findings-view.ts';
 import { type Cursor, Marks } from './marks.ts';
 import { materialsView } from './materials-view.ts';
 import type { FromSheet, SheetState } from './messages.ts';
-import { TabBodies, type TabHost } from './tab-bodies.ts';
+import { TabBodies } from './tab-bodies.ts';
+import type { TabHost } from './tab-host.ts';
 import { type Tab, tabStrip } from './tabs.ts';
 import { titleBlock } from './title-block.ts';
 

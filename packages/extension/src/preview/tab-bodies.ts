@@ -2,26 +2,12 @@ import type { Explored, PreviewDrawing, PreviewPart, PreviewShelter } from '@tau
 import type { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
 import { type DrawingActions, drawingView, drawnIn, partsList, sizeOf } from './drawing-view.ts';
-import type { SheetState } from './messages.ts';
 import { partOf } from './parts.ts';
 import { SectionTab } from './section-tab.ts';
 import type { PartState } from './space/contract.ts';
 import { SpaceHolder } from './space-view.ts';
+import type { TabHost } from './tab-host.ts';
 import { zoomButtons } from './zoom.ts';
-
-/** What the tabs need of the sheet they stand on. */
-export interface TabHost {
-  state(): SheetState;
-  /** Remembers, without drawing again. */
-  keep(state: SheetState): void;
-  /** Remembers and draws again. */
-  replace(state: SheetState): void;
-  /** Draws what is worked out on demand anew, in its place. */
-  refresh(): void;
-  current(): PreviewShelter | undefined;
-  reveal(part: PreviewPart): void;
-  point(part: PreviewPart | undefined): void;
-}
 
 /** Bodies of the tabs that show a picture: drawings, results over the section, gusts, the house in space. */
 export class TabBodies {
