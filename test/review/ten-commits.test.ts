@@ -243,7 +243,9 @@ describe('ten commits', () => {
         until: '2027-06-30',
       },
     ]);
-    expect(shelter.findings.map(({ change, id }) => [change, id])).toEqual([['accepted', 'locked-in-stress']]);
+    expect(shelter.findings.map(({ change, id }) => [change, id])).toEqual([
+      ['accepted', 'locked-in-stress'],
+    ]);
     expect(review.code).toBe(0);
   });
 
