@@ -1,4 +1,4 @@
-import type { Explored, PreviewDrawing, PreviewPart, PreviewShelter } from '@tautline/language/protocol';
+import type { Explored, PreviewDrawing, PreviewShelter } from '@tautline/language/protocol';
 import type { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
 import { type DrawingActions, drawingView, drawnIn, partsList, sizeOf } from './drawing-view.ts';
