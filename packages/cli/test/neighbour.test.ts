@@ -112,5 +112,9 @@ describe('neighbour', () => {
     expect(err).toContain('--has YARD.shelter');
     expect(await run(['neighbour', file(), '--has', theirs('site bare { gust 20 m/s }')], output)).toBe(2);
     expect(err).toContain('says nothing on hand');
+    err = '';
+    const wrong = theirs('yard {\n  have 40 of pvc80-25 each 20 ft\n}');
+    expect(await run(['neighbour', file(), '--has', wrong], output)).toBe(2);
+    expect(err).toMatch(/line 2: `each` is not part of what `have` says/);
   });
 });

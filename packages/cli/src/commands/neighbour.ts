@@ -40,6 +40,9 @@ export const neighbour: Command = {
     const { loaded, workspace } = await oneShelter(file, args.flags['shelter'], [has]);
     const their = theirs === undefined ? undefined : workspace.worldOf(pathToFileURL(theirs).href);
     if (their === undefined) throw new CannotRun(`There is no shelter file '${has}'.`);
+    const wrong = workspace.problems.find(({ uri, severity }) => uri === their.uri && severity === 'error');
+    if (wrong !== undefined)
+      throw new CannotRun(`${has} cannot be read as it is, line ${wrong.from.line + 1}: ${wrong.message}`);
     const { world, have, twice } = neighbourWorld(loaded.world, their);
     if (have.length === 0)
       throw new CannotRun(
