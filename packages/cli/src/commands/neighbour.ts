@@ -38,9 +38,10 @@ export const neighbour: Command = {
       );
     const [theirs] = await shelterFiles([has]);
     const { loaded, workspace } = await oneShelter(file, args.flags['shelter'], [has]);
-    const their = theirs === undefined ? undefined : workspace.worldOf(pathToFileURL(theirs).href);
+    const href = theirs === undefined ? '' : pathToFileURL(theirs).href;
+    const their = workspace.worldOf(href);
     if (their === undefined) throw new CannotRun(`There is no shelter file '${has}'.`);
-    const wrong = workspace.problems.find(({ uri, severity }) => uri === their.uri && severity === 'error');
+    const wrong = workspace.problems.find(({ uri, severity }) => uri === href && severity === 'error');
     if (wrong !== undefined)
       throw new CannotRun(`${has} cannot be read as it is, line ${wrong.from.line + 1}: ${wrong.message}`);
     const { world, have, twice } = neighbourWorld(loaded.world, their);
