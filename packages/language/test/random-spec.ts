@@ -38,12 +38,15 @@ function quantity(draw: Draw, kind: string): string {
   const [low, high] = sizes[kind] ?? [1, 1000];
   if (kind === 'count') return `${draw(fc.integer, { min: low, max: high })}`;
   const si = draw(fc.double, { min: low, max: high, noNaN: true });
-  return toSpecText(Number(si.toPrecision(4)), kind, draw(fc.constantFrom<'metric' | 'us'>, 'metric', 'us'))
-    .text;
+  return toSpecText(
+    Number(si.toPrecision(4)),
+    kind,
+    draw(fc.constantFrom<('metric' | 'us')[]>, 'metric', 'us'),
+  ).text;
 }
 
 function valueText(draw: Draw, takes: Takes): string {
-  const one = (words: readonly string[]): string => draw(fc.constantFrom<string>, ...words);
+  const one = (words: readonly string[]): string => draw(fc.constantFrom<string[]>, ...words);
   switch (takes.type) {
     case 'quantity':
       return quantity(draw, takes.kind);
