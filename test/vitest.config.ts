@@ -7,5 +7,7 @@ export default defineConfig({
     exclude: ['**/node_modules/**', 'test/editor/**'],
     setupFiles: ['test/reference/record.ts'],
     testTimeout: 30_000,
+    // One worker for each core: the tests calculate, they hardly wait.
+    maxWorkers: '100%',
   },
 });
