@@ -13,7 +13,7 @@ export class Pages {
       workspace.registerTextDocumentContentProvider(scheme, {
         onDidChange: this.changed.event,
         provideTextDocumentContent: (page) =>
-          this.texts.get(page.toString()) ?? 'Ask for this page again: it is from an earlier session.',
+          this.texts.get(page.toString()) ?? 'Ask for this page again: it was made before this window was opened.',
       }),
     );
   }
