@@ -13,7 +13,8 @@ export class Pages {
       workspace.registerTextDocumentContentProvider(scheme, {
         onDidChange: this.changed.event,
         provideTextDocumentContent: (page) =>
-          this.texts.get(page.toString()) ?? 'Ask for this page again: it was made before this window was opened.',
+          this.texts.get(page.toString()) ??
+          'Ask for this page again: it was made before this window was opened.',
       }),
     );
   }
