@@ -69,7 +69,17 @@ describe('chart of choices', () => {
             expect(shape.centre.y).toBeLessThanOrEqual(drawing.height);
           }
       }),
-      { numRuns: 40 },
+      {
+        numRuns: 40,
+        examples: [
+          [
+            [
+              { x: 0, y: 5e-324 },
+              { x: 0, y: 0 },
+            ],
+          ],
+        ],
+      },
     );
   });
   it('refuses what cannot be drawn', () => {

@@ -180,7 +180,9 @@ interface Scale {
 /** About five round steps around the values; the ends are steps too. */
 function scaleOf(values: readonly number[], unit: number): Scale {
   const [least, most] = [Math.min(...values) / unit, Math.max(...values) / unit];
-  const room = most > least ? most - least : Math.max(Math.abs(most) * 0.2, 1);
+  // Values that differ by less than a label shows are drawn as one.
+  const shown = Math.max(Math.abs(most) * 1e-4, 0.05);
+  const room = most - least > shown ? most - least : Math.max(Math.abs(most) * 0.2, 1);
   const rough = room / 4;
   const power = 10 ** Math.floor(Math.log10(rough));
   const step = [1, 2, 5, 10].map((one) => one * power).find((one) => one >= rough) ?? 10 * power;
