@@ -139,6 +139,24 @@ export function inConcrete(
   };
 }
 
+/** More ballast on each rim of a cap, up to a mass, kg; a rim that only lies there gets its first. */
+export function heavierRims(foot: Foot, towards: number): Lever {
+  const { origin } = foot;
+  const ballasted: SpecEdit[] =
+    foot.kind === 'ballast'
+      ? []
+      : [{ type: 'replace', node: origin, slots: { kind: wordValue('ballast', origin) } }];
+  return {
+    type: 'number',
+    from: foot.mass ?? 0,
+    towards,
+    // 2 kg, and 5 lb (0.453 592 37 kg each)
+    steps: { metric: 2, us: 5 * 0.45359237 },
+    title: (value) => ['Weigh each rim of each cap down with ', { value, kind: 'mass' }],
+    edits: (value) => [...ballasted, setQuantity(origin, 'weighs', value, 'mass')],
+  };
+}
+
 /** A foot that goes deeper; a stub keeps its length above the ground. */
 export function deeper(foot: Foot): Lever {
   return {

@@ -1,17 +1,14 @@
 import { groundAllowedAt } from '@tautline/loads';
-import { type Cap, type Shelter, wordValue } from '@tautline/shelter';
+import type { Cap, Shelter } from '@tautline/shelter';
 import { type CapLoads, capLoads, capRims } from '@tautline/structure';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { deeper } from '../levers.ts';
-import { setQuantity } from '../slots.ts';
+import { deeper, heavierRims } from '../levers.ts';
 
 /** The combination that lifts a rim most, with the lift that its own weight leaves (N; negative where it stays). */
-export function mostLifted(
-  loads: CapLoads,
-): { readonly lift: number; readonly loadCase: string } | undefined {
+function mostLifted(loads: CapLoads): { readonly lift: number; readonly loadCase: string } | undefined {
   let most: { lift: number; loadCase: string } | undefined;
   for (const load of loads.loads) {
     for (const node of [capRims.left, capRims.right]) {
@@ -114,30 +111,5 @@ function levers(input: CheckInput): Lever[] {
   if (roof.type !== 'cap') return [];
   const { foot } = roof;
   if (foot.kind !== 'ballast' && foot.kind !== 'bearing') return [deeper(foot)];
-  const title: Extract<Lever, { type: 'number' }>['title'] = (value) => [
-    'Weigh each rim of each cap down with ',
-    measured(value, 'mass'),
-  ];
-  // 2 kg, and 5 lb (0.453 592 37 kg each)
-  const steps = { metric: 2, us: 5 * 0.45359237 };
-  const range = { from: foot.mass ?? 0, towards: Math.max(60, 2 * (foot.mass ?? 0)), steps };
-  return [
-    {
-      type: 'number',
-      ...range,
-      title,
-      edits: (value) => [
-        ...(foot.kind === 'bearing'
-          ? [
-              {
-                type: 'replace' as const,
-                node: foot.origin,
-                slots: { kind: wordValue('ballast', foot.origin) },
-              },
-            ]
-          : []),
-        setQuantity(foot.origin, 'weighs', value, 'mass'),
-      ],
-    },
-  ];
+  return [heavierRims(foot, Math.max(60, 2 * (foot.mass ?? 0)))];
 }

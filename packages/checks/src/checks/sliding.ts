@@ -4,7 +4,7 @@ import { type CapLoads, capLoads, gravity } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { setQuantity } from '../slots.ts';
+import { heavierRims } from '../levers.ts';
 
 /** Breadth of the rim that lies on the ground, m: common practice, no source. Only soils that stick ask for it. */
 const rimBreadth = 0.05;
@@ -101,17 +101,6 @@ export const sliding: Check = {
   levers: (input) => {
     const { roof } = input.shelter;
     if (roof.type !== 'cap' || roof.foot.kind !== 'ballast') return [];
-    const { foot } = roof;
-    return [
-      {
-        type: 'number',
-        from: foot.mass ?? 0,
-        towards: Math.max(100, 3 * (foot.mass ?? 0)),
-        // 2 kg, and 5 lb (0.453 592 37 kg each)
-        steps: { metric: 2, us: 5 * 0.45359237 },
-        title: (value) => ['Weigh each rim of each cap down with ', measured(value, 'mass')],
-        edits: (value) => [setQuantity(foot.origin, 'weighs', value, 'mass')],
-      },
-    ];
+    return [heavierRims(roof.foot, Math.max(100, 3 * (roof.foot.mass ?? 0)))];
   },
 };

@@ -6,7 +6,7 @@ import type { Cap, Shelter } from '@tautline/shelter';
 import { onOuterFilm } from '../film/blown-film.ts';
 import { combinedLoads } from '../response/combinations.ts';
 import { gravity } from '../system/member.ts';
-import type { CombinedLoad, LoadCase, PointLoad } from './load-case.ts';
+import type { CombinedLoad, LoadCase } from './load-case.ts';
 import { averageOver, windOn } from './wind.ts';
 
 /** The two rims stand for nodes in `points` of the loads. */
@@ -19,27 +19,25 @@ export interface CapLoads {
   readonly length: number;
   /** Combinations with wind, as forces on the two rims (N): fx along +x, fy upwards. */
   readonly loads: readonly CombinedLoad[];
-  readonly notCovered: readonly string[];
 }
 
-/** What the site's wind does to one cap, by the combinations of its load basis; `gust` in its place where given, m/s. */
-export function capLoads(shelter: Shelter, cap: Cap, gust?: number): CapLoads {
+/** What the site's wind does to one cap, by the combinations of its load basis. */
+export function capLoads(shelter: Shelter, cap: Cap): CapLoads {
   const { sheet, spacing: length } = cap;
   const around = cap.line.at(-1)!.s - cap.line[0]!.s;
   const mass = sheet.kind === 'sheet' ? sheet.massPerArea : sheet.thickness * sheet.density;
   const weight = mass * gravity * around * length;
-  const wind = windOn(shelter, gust);
-  const rims = (left: PointLoad, right: PointLoad): PointLoad[] => [left, right];
+  const wind = windOn(shelter);
   const cases: LoadCase[] = [
     {
       id: 'dead',
       title: 'own weight',
       nature: 'dead',
       lines: [],
-      points: rims(
+      points: [
         { node: capRims.left, fx: 0, fy: -weight / 2 },
         { node: capRims.right, fx: 0, fy: -weight / 2 },
-      ),
+      ],
       source: 'derived',
     },
     ...wind.cases.map((one): LoadCase => {
@@ -49,10 +47,10 @@ export function capLoads(shelter: Shelter, cap: Cap, gust?: number): CapLoads {
         title: one.title,
         nature: 'wind',
         lines: [],
-        points: rims(
+        points: [
           { node: capRims.left, fx: left.x * length, fy: left.y * length },
           { node: capRims.right, fx: right.x * length, fy: right.y * length },
-        ),
+        ],
         source: one.source,
       };
     }),
@@ -60,5 +58,5 @@ export function capLoads(shelter: Shelter, cap: Cap, gust?: number): CapLoads {
   const loads = combinedLoads(shelter, cases).filter(
     (load) => load.wind !== undefined && load.use !== 'service',
   );
-  return { weight, length, loads, notCovered: wind.notCovered };
+  return { weight, length, loads };
 }
