@@ -1,6 +1,7 @@
 /** The whole house in space: what it adds to the findings of the typical frame. */
 import { type Evaluation, evaluate, type Finding, wholeHouseChecks } from '@tautline/checks';
 import { resolveShelter } from '@tautline/shelter';
+import { type Clock, wallClock } from './clock.ts';
 import type { Job, Jobs } from './long-work.ts';
 
 /** Name of the job in the worker. */
@@ -19,20 +20,26 @@ export interface WholeHouse {
   readonly notChecked: Evaluation['notChecked'];
 }
 
-/** Gives `WholeHouse`, or undefined for what cannot be resolved: the live tier says why. */
-export const wholeHouse: Job = ([world], input, { cancelled, progress }): WholeHouse | undefined => {
-  const { shelter: name, on } = input as WholeHouseInput;
-  const { shelter } = world ? resolveShelter(name, world) : {};
-  if (!shelter) return undefined;
-  const { findings, notChecked } = evaluate(shelter, {
-    tier: 'full',
-    gusts: false,
-    cancelled,
-    progress,
-    ...(on === undefined ? {} : { on }),
-  });
-  return { findings: findings.filter(({ id }) => wholeHouseChecks.has(id)), notChecked };
-};
+/**
+ * Gives `WholeHouse`, or undefined for what cannot be resolved: the live tier says why. An analysis that takes longer
+ * than the clock allows ends as not checked.
+ */
+export const wholeHouseBy =
+  (clock: Clock): Job =>
+  ([world], input, { cancelled, progress }): WholeHouse | undefined => {
+    const { shelter: name, on } = input as WholeHouseInput;
+    const { shelter } = world ? resolveShelter(name, world) : {};
+    if (!shelter) return undefined;
+    const { findings, notChecked } = evaluate(shelter, {
+      tier: 'full',
+      gusts: false,
+      cancelled,
+      progress,
+      clock,
+      ...(on === undefined ? {} : { on }),
+    });
+    return { findings: findings.filter(({ id }) => wholeHouseChecks.has(id)), notChecked };
+  };
 
 /** What the language itself has done by the worker for long work; who bundles it adds more. */
-export const languageJobs: Jobs = { [wholeHouseJob]: wholeHouse };
+export const languageJobs: Jobs = { [wholeHouseJob]: wholeHouseBy(wallClock) };

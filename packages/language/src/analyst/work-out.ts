@@ -1,28 +1,36 @@
 /** The calculations behind the analyst: resolve a spec, evaluate it, price it, try changes of it. */
 import { atGust, evaluate, fixesFor, gustOrder } from '@tautline/checks';
 import { newNotes, resolveItems, resolveRange, resolveShelter, type SpecWorld } from '@tautline/shelter';
+import { stagesBy } from '@tautline/structure';
 import { billOf, costOfEdits } from './bill.ts';
+import { type Clock, wallClock } from './clock.ts';
 import { largestMoments } from './largest-moments.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
 
 type Cancelled = () => boolean;
 const never: Cancelled = () => false;
 
-/** Everything but the order of failure, frame analysis included. Never throws. */
+/**
+ * Everything but the order of failure, frame analysis included. A stage that takes longer than `clock` allows is not
+ * checked, and the evaluation says so; how long stages took is left out, so that the same words give the same answer.
+ * Never throws.
+ */
 export function workOut(
   world: SpecWorld,
   shelter: string,
   on: string | undefined,
   cancelled: Cancelled = never,
+  clock: Clock = wallClock,
 ): AnalysisResult {
   try {
     if (world.definitions.get(shelter)?.word === 'range')
       return { shelter, problems: resolveRange(shelter, world).problems };
     const resolved = resolveShelter(shelter, world);
     if (!resolved.shelter) return { shelter, problems: resolved.problems };
-    const evaluation = evaluate(resolved.shelter, {
+    const { stages: _times, ...evaluation } = evaluate(resolved.shelter, {
       gusts: false,
       cancelled,
+      clock,
       ...(on === undefined ? {} : { on }),
     });
     const bill = billOf(resolved.shelter, world);
@@ -40,16 +48,24 @@ export function workOut(
 }
 
 /** Adds what was asked for beyond that, and leaves out what was not. */
-export function answer(result: AnalysisResult, options: AnalysisOptions): AnalysisResult {
+export function answer(
+  result: AnalysisResult,
+  options: AnalysisOptions,
+  clock: Clock = wallClock,
+): AnalysisResult {
   const { evaluation } = result;
   if (!evaluation) return result;
   const { analysis, ...rest } = evaluation;
+  const on = options.on === undefined ? {} : { on: options.on };
   try {
-    const gusts =
-      evaluation.gusts ??
-      (options.gusts === true && analysis
-        ? gustOrder(evaluation.shelter, analysis, options.on === undefined ? {} : { on: options.on })
-        : undefined);
+    const ranked =
+      evaluation.gusts === undefined && options.gusts === true && analysis !== undefined
+        ? stagesBy(clock).run('gusts', (cancelled) =>
+            gustOrder(evaluation.shelter, analysis, { ...on, cancelled }),
+          )
+        : undefined;
+    const gusts = ranked?.ok === true ? ranked.value : evaluation.gusts;
+    const late = ranked?.ok === false ? [{ id: 'gusts', reason: ranked.reason }] : [];
     const blown =
       options.gust !== undefined && analysis
         ? atGust(evaluation.shelter, analysis, options.gust, options.on)
@@ -59,6 +75,7 @@ export function answer(result: AnalysisResult, options: AnalysisOptions): Analys
       ...(blown ? { atGust: blown } : {}),
       evaluation: {
         ...rest,
+        notChecked: [...rest.notChecked, ...late],
         ...(gusts ? { gusts } : {}),
         ...(options.frame === true && analysis ? { analysis } : {}),
       },
