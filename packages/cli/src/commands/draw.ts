@@ -1,8 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { rangePlanView, toSvg, type ViewName, views } from '@tautline/drawing';
 import { CannotRun, exit } from '../exit.ts';
-import { rangeNamed } from '../one-range.ts';
-import { oneShelter } from '../one-shelter.ts';
+import { shelterOrRange } from '../one-shelter.ts';
 import type { Command } from './command.ts';
 import { needPaths, oneOf, systemOf } from './flags.ts';
 
@@ -26,18 +25,16 @@ export const draw: Command = {
     const out = args.flags['out'];
     if (typeof out !== 'string') throw new CannotRun('Say where to write the drawing: --out FILE.svg');
     const file = needPaths(args, 'which file to draw')[0] as string;
-    const found = await rangeNamed(file, args.flags['shelter']);
-    if (found !== undefined) {
+    const found = await shelterOrRange(file, args.flags['shelter']);
+    const system = systemOf(args, found.loaded);
+    if ('range' in found) {
       if (view !== 'plan') throw new CannotRun(`A range is drawn from above: --view plan, not ${view}.`);
-      await writeFile(
-        out,
-        toSvg(rangePlanView(found.range, { system: systemOf(args, found.loaded) }), theme),
-      );
+      await writeFile(out, toSvg(rangePlanView(found.range, { system }), theme));
       output.out(`Drew the plan of ${found.range.name} into ${out}.\n`);
       return exit.clean;
     }
-    const { shelter, loaded } = await oneShelter(file, args.flags['shelter']);
-    const drawing = views[view](shelter, { system: systemOf(args, loaded) });
+    const { shelter } = found;
+    const drawing = views[view](shelter, { system });
     if (!drawing) throw new CannotRun(`${shelter.name} has nothing for a ${view}: no pipe of it is bent.`);
     await writeFile(out, toSvg(drawing, theme));
     output.out(`Drew the ${view} of ${shelter.name} into ${out}.\n`);

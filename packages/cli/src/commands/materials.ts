@@ -10,8 +10,7 @@ import {
 } from '@tautline/takeoff';
 import { buyingFlags, buyingOf } from '../buying.ts';
 import { CannotRun, exit } from '../exit.ts';
-import { rangeNamed } from '../one-range.ts';
-import { oneShelter } from '../one-shelter.ts';
+import { shelterOrRange } from '../one-shelter.ts';
 import { materialsText } from '../report/materials-text.ts';
 import { loadSolver } from '../solver.ts';
 import type { Command } from './command.ts';
@@ -57,13 +56,14 @@ export const materials: Command = {
 
 /** What is to be counted: a shelter, or all of a range. */
 async function counting(file: string, named: string | boolean | undefined) {
-  const found = await rangeNamed(file, named);
-  if (found !== undefined) {
-    const { range, loaded } = found;
+  const found = await shelterOrRange(file, named);
+  const { loaded } = found;
+  if ('range' in found) {
+    const { range } = found;
     const ground = range.places.reduce((sum, { shelter }) => sum + groundOf(shelter), 0);
     return { name: range.name, loaded, taken: rangeTakeoff(range), ground };
   }
-  const { shelter, loaded } = await oneShelter(file, named);
+  const { shelter } = found;
   return { name: shelter.name, loaded, taken: takeoff(shelter), ground: groundOf(shelter) };
 }
 
