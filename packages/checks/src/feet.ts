@@ -1,5 +1,5 @@
-import type { Foot, MemberItem, Part, Shelter } from '@tautline/shelter';
-import { type Reaction, type Response, weightPerLength } from '@tautline/structure';
+import type { Foot, MemberItem, Part, Posts, Shelter } from '@tautline/shelter';
+import { fillingWeight, type Reaction, type Response, weightPerLength } from '@tautline/structure';
 
 /** A foot of the typical frame and what stands on it. */
 export interface FrameFoot {
@@ -44,7 +44,7 @@ export function worstReaction(
   return worst;
 }
 
-/** Weight of one ridge post with its height, N. */
-export function postWeight(member: MemberItem, height: number): number {
-  return weightPerLength(member) * height;
+/** Weight of one post with what fills it, N. */
+export function postWeight({ member, height, filled }: Posts): number {
+  return weightPerLength(member) * height + fillingWeight(filled, member, 0) * (filled?.upTo ?? 0);
 }

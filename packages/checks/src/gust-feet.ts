@@ -57,7 +57,7 @@ export function ridgePostMeasures(shelter: Shelter): Measured[] {
   const sinking = footSinking(posts.foot, posts.member, site, boardsUnder(shelter));
   if ('reason' in sinking) return [];
   const allowed = Math.max(sinking.allowed, 1e-6);
-  const weight = postWeight(posts.member, posts.height);
+  const weight = postWeight(posts);
   return [
     {
       part: posts.foot,

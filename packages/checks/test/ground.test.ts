@@ -1,9 +1,21 @@
 import { groundAllowedAt, postEmbedmentLateral } from '@tautline/loads';
+import type { Posts, Shelter } from '@tautline/shelter';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { footSideways } from '../src/ground-sideways.ts';
 import { footSinking } from '../src/ground-sinking.ts';
-import { finding, findings, onFeet, origin, postStock, ridgedHouse, sprungHouse, use } from './houses.ts';
+import {
+  finding,
+  findings,
+  onFeet,
+  origin,
+  pipe,
+  postStock,
+  ridgedHouse,
+  sprungHouse,
+  steel,
+  use,
+} from './houses.ts';
 
 const house = sprungHouse();
 const { site } = house;
@@ -79,5 +91,24 @@ describe('feet sinking', () => {
       'bows/foot',
       'ridge/posts/foot',
     ]);
+  });
+
+  it('counts what fills a ridge post, by hand', () => {
+    const hollow = pipe('pipe', steel, 0.1, 0.005, [6]);
+    const house = (filled: Partial<Posts>): Shelter => {
+      const shelter = ridgedHouse();
+      const { ridge } = shelter;
+      return { ...shelter, ridge: { ...ridge!, posts: { ...ridge!.posts!, member: hollow, ...filled } } };
+    };
+    const load = (shelter: Shelter, check: string, part: string): number =>
+      findings(check, shelter).find((found) => found.part === part)!.demand!.value;
+    const full = house({ filled: { upTo: 1.2, with: 'concrete' } });
+    // Bore 90 mm, 1.2 m of concrete at 2300 kg/m3.
+    const more = (Math.PI / 4) * 0.09 ** 2 * 1.2 * 2300 * 9.80665;
+    for (const [check, part] of [
+      ['foot-bearing', 'ridge/posts/foot'],
+      ['post-buckling', 'ridge/posts'],
+    ] as const)
+      expect(load(full, check, part) - load(house({}), check, part)).toBeCloseTo(more, 4);
   });
 });

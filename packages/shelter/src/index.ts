@@ -1,5 +1,5 @@
 export { type BowAsked, type BowFormed, type BowResult, bowShape } from './geometry/bow-shape.ts';
-export { clearHeightAt, leastClearOver } from './geometry/headroom.ts';
+export { clearHeightAt, leastClearOver, tieUndersideAt } from './geometry/headroom.ts';
 export { innerFilm } from './geometry/inner-film.ts';
 export {
   crossingsAt,

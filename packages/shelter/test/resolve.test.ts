@@ -330,6 +330,25 @@ describe('a shelter', () => {
     expect(clearHeightAt(shelter, -1)).toBeUndefined();
   });
 
+  test('a tie across lowers the clear height between its ends, and nothing else', () => {
+    const gable = (rest: string) =>
+      solved(
+        `footprint 4 m by 10 m\nposts sides of board spaced 2 m { height 2 m; foot hole }\nrafters spaced 1 m { of board; form gable; rise 1 m; ${rest} }`,
+      );
+    expect(clearHeightAt(gable(''), 2)!).toBeGreaterThan(2.8);
+    expect(clearHeightAt(gable('tie of board at 0 m'), 2)).toBeCloseTo(2 - 0.045, 9);
+    const collar = gable('tie of board at 0.5 m');
+    expect(clearHeightAt(collar, 2)).toBeCloseTo(2.5 - 0.045, 9);
+    expect(clearHeightAt(collar, 0.5)).toBe(clearHeightAt(gable(''), 0.5));
+    // The ridge still lies under the rafters, not under the tie.
+    const ridged = solved(
+      'footprint 4 m by 10 m\nposts sides of board spaced 2 m { height 2 m; foot hole }\nrafters spaced 1 m { of board; form gable; rise 1 m; tie of board at 0 m }\nridge rail of board { posts of board spaced 2 m { foot hole } }',
+    );
+    expect(ridged.ridge!.lines[0]!.y).toBeGreaterThan(2.7);
+    const tied = solved(`${arch}\nties of wire { height 1 m }`);
+    expect(clearHeightAt(tied, 2)).toBeCloseTo(1 - 0.002, 9);
+  });
+
   test('a variant is the shelter with other facts', () => {
     const world = worldOf(
       stock,

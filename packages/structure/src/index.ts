@@ -85,6 +85,7 @@ export {
   conditionsAt,
   stormTemperature,
 } from './system/condition.ts';
+export { fillingWeight } from './system/filling.ts';
 export type {
   FrameElement,
   FrameSupport,

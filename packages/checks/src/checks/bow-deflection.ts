@@ -1,4 +1,4 @@
-import { clearHeightAt, type Requirement, type Shelter, type Thing } from '@tautline/shelter';
+import { clearHeightAt, type Requirement, type Shelter, type Thing, tieUndersideAt } from '@tautline/shelter';
 import { type FrameAnalysis, type Response, roofHeightAt } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -56,16 +56,20 @@ interface Lowest {
   readonly response: Response;
   readonly height: number;
   readonly at: number;
+  /** A tie across is lower there than the roof. */
+  readonly tied: boolean;
 }
 
-/** The response in use (not a storm) under which the roof comes down lowest at x. */
-function lowest(analysis: FrameAnalysis, x: number): Lowest | undefined {
+/** What comes down lowest at x: a tie as built, or the roof under the response in use (not a storm) that lowers it most. */
+function lowest(analysis: FrameAnalysis, shelter: Shelter, x: number): Lowest | undefined {
+  const tie = tieUndersideAt(shelter, x) ?? Number.POSITIVE_INFINITY;
   let worst: Lowest | undefined;
   for (const response of analysis.responses) {
     if (!response.load.sustained || response.status !== 'holds') continue;
-    const height = roofHeightAt(analysis.states[response.condition], response, x);
-    if (height !== undefined && (worst === undefined || height < worst.height))
-      worst = { response, height, at: x };
+    const roof = roofHeightAt(analysis.states[response.condition], response, x);
+    if (roof === undefined) continue;
+    const height = Math.min(roof, tie);
+    if (worst === undefined || height < worst.height) worst = { response, height, at: x, tied: tie < roof };
   }
   return worst;
 }
@@ -81,7 +85,7 @@ function run(input: CheckInput): Finding[] {
     return [notChecked(bowDeflection.id, shelter.roof, none)];
   }
   return asked.map(({ height, over, what, part }) => {
-    const found = over.flatMap((x) => lowest(analysis, x) ?? []);
+    const found = over.flatMap((x) => lowest(analysis, shelter, x) ?? []);
     const worst = found.reduce<Lowest | undefined>(
       (least, one) => (least !== undefined && least.height <= one.height ? least : one),
       undefined,
@@ -101,20 +105,22 @@ function run(input: CheckInput): Finding[] {
         measured(worst.height, 'length'),
         ' of height at ',
         measured(nearestSide(worst.at, shelter), 'length'),
-        ` from the side under ${worst.response.load.title}, after creep; ${what} needs `,
+        worst.tied
+          ? ` from the side, under the tie across; ${what} needs `
+          : ` from the side under ${worst.response.load.title}, after creep; ${what} needs `,
         measured(height, 'length'),
         '.',
       ],
-      source: 'frame',
+      source: worst.tied ? 'derived' : 'frame',
       steps: [
         step(
           'y',
-          'height of the bent roof line there',
-          'from the frame analysis with the long-term modulus',
+          worst.tied ? 'underside of the tie there' : 'height of the bent roof line there',
+          worst.tied ? 'as built' : 'from the frame analysis with the long-term modulus',
           [given('x', 'distance from the side', nearestSide(worst.at, shelter), 'length')],
           worst.height,
           'length',
-          'frame',
+          worst.tied ? 'derived' : 'frame',
         ),
         step('h', `height for ${what}`, 'as said', [], height, 'length', 'derived'),
       ],
@@ -177,13 +183,13 @@ export const bowDeflection: Check = {
     { symbol: 'h', meaning: 'height asked for', kind: 'length' },
     {
       symbol: 'y',
-      meaning: 'height of the roof line after deflection',
+      meaning: 'height of the roof line after deflection, or of a tie across that is lower',
       kind: 'length',
     },
   ],
   sources: ['frame', 'derived'],
   leavesOut:
-    'Sway in gusts, which passes; the thickness of the pipe; ties across the house; ground that is not level.',
+    'Sway in gusts, which passes; the thickness of the pipe; the sag of ties; purlins and rails along the house; ground that is not level.',
   mayBeAccepted: 'When the beds lie further in than the row that was said.',
   run,
   levers: (input) => {

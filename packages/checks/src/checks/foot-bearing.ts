@@ -40,7 +40,7 @@ function pressed(input: CheckInput): (Pressed | Finding)[] {
     const { down, loadCase } = mostDown([ridge.post, ...(end === undefined ? [] : [end])])!;
     feet.push({
       held: { foot: posts.foot, owner: posts, noun: 'ridge post', frames: 1 },
-      load: down + postWeight(posts.member, posts.height),
+      load: down + postWeight(posts),
       loadCase,
       ...(end !== undefined && end.down === down ? { end } : {}),
     });

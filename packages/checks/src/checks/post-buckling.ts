@@ -54,7 +54,7 @@ function onPosts(
   const worst = mostPressed(site, member, slenderness, inSoil(posts.foot), loads);
   if (worst === undefined) return notChecked(postBuckling.id, posts, 'nothing presses on the posts');
   const stress = worst.load.thrust / section.area;
-  const weight = postWeight(member, posts.height);
+  const weight = postWeight(posts);
   const end = ends.find((one) => one.down + weight === worst.load.thrust);
   return judge({
     id: postBuckling.id,
@@ -129,7 +129,7 @@ function run(input: CheckInput): Finding[] {
     if (!input.frame.ok) findings.push(notChecked(postBuckling.id, posts, noFrame!));
     else if (input.frame.analysis.ridge !== undefined) {
       const { post, ends = [] } = input.frame.analysis.ridge;
-      const weight = postWeight(posts.member, posts.height);
+      const weight = postWeight(posts);
       const loads = [post, ...ends].map(
         ({ down, loadCase, steady }): Pressed => ({ thrust: down + weight, bending: 0, loadCase, steady }),
       );

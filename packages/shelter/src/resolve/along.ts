@@ -1,5 +1,5 @@
 /** What runs along the house: ridge, purlins, baseboards. */
-import { clearHeightAt } from '../geometry/headroom.ts';
+import { undersideAt } from '../geometry/headroom.ts';
 import { crownOf, lengthOf, pointOn } from '../geometry/line.ts';
 import type { Rail, Roof } from '../model/shelter.ts';
 import { factNode, factNodes, numberIn, wordIn } from '../spec/nodes.ts';
@@ -28,7 +28,7 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
   // What holds the frames up lies under them, and its posts end under it; what they carry is at their centre line.
   const carries = postsBlock !== undefined || form === 'cable';
   const thick = member.kind === 'cable' ? member.diameter : depthOf(member);
-  const top = carries ? height - (crown.y - (clearHeightAt({ roof }, crown.x) ?? crown.y)) : height;
+  const top = carries ? height - (crown.y - (undersideAt(roof, crown.x) ?? crown.y)) : height;
   const y = carries ? top - thick / 2 : height;
   const posts =
     postsBlock &&

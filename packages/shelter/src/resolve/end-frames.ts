@@ -1,6 +1,6 @@
 /** The two ends: uprights and rails in the end frames, and the doors in them. */
 import { format } from '@tautline/quantity';
-import { clearHeightAt } from '../geometry/headroom.ts';
+import { clearHeightAt, type Overhead, undersideAt } from '../geometry/headroom.ts';
 import { crossingsAt } from '../geometry/line.ts';
 import type { MemberItem } from '../model/items.ts';
 import type { Door, EndFrames, Posts, Rail, Roof } from '../model/shelter.ts';
@@ -13,8 +13,7 @@ import { assume, numberFact, problem, someLength, within } from './notes.ts';
 import { unitsOf } from './project.ts';
 
 /** What the ends are set between. */
-export interface Between {
-  readonly roof: Roof;
+export interface Between extends Overhead {
   readonly sidePosts?: Posts | undefined;
   readonly ridge?: Rail | undefined;
 }
@@ -49,7 +48,8 @@ function readDoor(fact: SpecNode, index: number, between: Between, context: Cont
 }
 
 /** Whether the opening is free: inside the house, under the roof, and no post in it. */
-function fits(door: Door, { roof, sidePosts, ridge }: Between, context: Context): void {
+function fits(door: Door, between: Between, context: Context): void {
+  const { sidePosts, ridge } = between;
   const say = (si: number): string => format(si, 'length', unitsOf(context.world));
   const warn = (words: string) => problem(context.notes, 'door-place', words, door.origin, 'warning');
   const right = door.left + door.width;
@@ -57,11 +57,11 @@ function fits(door: Door, { roof, sidePosts, ridge }: Between, context: Context)
     warn(`the door reaches ${say(right - context.width)} beyond the side: move it in`);
     return;
   }
-  const [a, b] = [clearHeightAt({ roof }, door.left), clearHeightAt({ roof }, right)];
+  const [a, b] = [clearHeightAt(between, door.left), clearHeightAt(between, right)];
   const least = Math.min(a ?? Number.POSITIVE_INFINITY, b ?? Number.POSITIVE_INFINITY);
   if (Number.isFinite(least) && door.height > least + 1e-6) {
     warn(
-      `the door is ${say(door.height)} high, but the roof over its corner is ${say(least)} up: make it lower or narrower, or move it to the middle`,
+      `the door is ${say(door.height)} high, but the roof or a tie over its corner is ${say(least)} up: make it lower or narrower, or move it to the middle`,
     );
   }
   const posts = [...(sidePosts?.lines ?? []), ...(ridge?.posts?.lines ?? [])];
@@ -86,7 +86,7 @@ export function readEndFrames(
     numberFact(notes, block, 'uprights', { least: 0, most: 50 }) ??
     assume(notes, 'end-frames', 'uprights', 2, 'count', 'one at each side of a door', block.origin);
   const uprights = uprightPlaces(Math.round(count), width, doors).flatMap((x) => {
-    const height = clearHeightAt({ roof }, x);
+    const height = undersideAt(roof, x);
     return height === undefined ? [] : [{ x, height }];
   });
   const railFact = factNode(block, 'rail');

@@ -86,11 +86,11 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     numberFact(notes, definition, 'orientation', { least: -2 * Math.PI, most: 2 * Math.PI }) ??
     assume(notes, 'shelter', 'orientation', 0, 'angle', 'the ridge runs north and south', definition.origin);
   const crops = factNodes(definition, 'crop').map((block) => readCrop(block, context));
-  const between = { roof, sidePosts: sides?.posts, ridge };
+  const between = { roof, braces, sidePosts: sides?.posts, ridge };
   const doors = readDoors(between, context);
   const endBlock = factNode(definition, 'end-frames');
   const endFrames = endBlock && readEndFrames(endBlock, doors, between, context);
-  const things = readThings(roof, context);
+  const things = readThings({ roof, braces }, context);
   const requirements = readRequirements(context);
   const acceptances = readAcceptances(context);
   const gutters = each(definition, 'gutter', (block, index) => readGutter(block, index, context));

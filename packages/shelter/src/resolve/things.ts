@@ -1,7 +1,7 @@
 /** What stands under the roof without belonging to the frame: benches, beds, tanks, things to stay clear of. */
 import { format, type System } from '@tautline/quantity';
-import { leastClearOver } from '../geometry/headroom.ts';
-import type { Roof, Thing } from '../model/shelter.ts';
+import { leastClearOver, type Overhead } from '../geometry/headroom.ts';
+import type { Thing } from '../model/shelter.ts';
 import { factNode, factNodes, numberIn, textIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import type { Context } from './context.ts';
@@ -19,7 +19,7 @@ const mostAbreast = 100;
 /** What becomes true of a message: lengths in the units the file is shown in. */
 type Say = (si: number) => string;
 
-export function readThings(roof: Roof, context: Context): readonly Thing[] {
+export function readThings(overhead: Overhead, context: Context): readonly Thing[] {
   const system: System = unitsOf(context.world);
   const say: Say = (si) => format(si, 'length', system);
   return kinds.flatMap((kind) =>
@@ -27,7 +27,7 @@ export function readThings(roof: Roof, context: Context): readonly Thing[] {
       const thing = readThing(block, kind, index, context);
       if (!thing) return [];
       insideFootprint(thing, say, context);
-      underTheRoof(thing, roof, say, context);
+      underTheRoof(thing, overhead, say, context);
       return [thing];
     }),
   );
@@ -131,14 +131,14 @@ function insideFootprint(thing: Thing, say: Say, { notes, width, length }: Conte
 }
 
 /** Whether the thing itself fits under the roof as built; what room is left once it settles, a check asks. */
-function underTheRoof(thing: Thing, roof: Roof, say: Say, { notes }: Context): void {
+function underTheRoof(thing: Thing, overhead: Overhead, say: Say, { notes }: Context): void {
   for (const x of thing.lefts) {
-    const least = leastClearOver(roof, x, x + thing.width);
+    const least = leastClearOver(overhead, x, x + thing.width);
     if (least === undefined || thing.height <= least.height) continue;
     problem(
       notes,
       'too-tall',
-      `the ${thing.name} is ${say(thing.height)} high, but the roof over it comes down to ${say(least.height)} at ${say(least.x)} from the left side: ${say(thing.height - least.height)} too little`,
+      `the ${thing.name} is ${say(thing.height)} high, but the roof or a tie over it comes down to ${say(least.height)} at ${say(least.x)} from the left side: ${say(thing.height - least.height)} too little`,
       thing.origin,
       'warning',
     );

@@ -1,6 +1,7 @@
 /** The ridge of the house by its own forces, as the checks for the plane frame want it. */
 
 import { type CableEnd, type PostLoad, type RailDemand, worseOf, worstEnds } from '../rail/rail-demand.ts';
+import { fillingWeight } from '../system/filling.ts';
 import { weightPerLength } from '../system/member.ts';
 import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts';
 
@@ -73,7 +74,9 @@ function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDem
   const { system } = state;
   const { posts } = rail;
   if (posts === undefined) return [];
-  const own = weightPerLength(posts.member) * posts.height;
+  const own =
+    weightPerLength(posts.member) * posts.height +
+    fillingWeight(posts.filled, posts.member, 0) * (posts.filled?.upTo ?? 0);
   const stays = system.elements.flatMap((element, k) =>
     element.part === rail.id && element.role === 'anchor'
       ? [{ z: farther(system.nodes, system.model.elements[k]!), N: response.result.elementForces[k]!.axial }]
