@@ -10,7 +10,7 @@ import {
   loadWorkspace,
 } from '@tautline/language';
 import type { System } from '@tautline/quantity';
-import { fixContext, verdictsOf } from './verdicts.ts';
+import { fixContext, type Verdicts, verdictsOf } from './verdicts.ts';
 
 export interface MendStep {
   readonly finding: Finding;
@@ -21,7 +21,13 @@ export interface Mended {
   readonly text: string;
   readonly steps: readonly MendStep[];
   /** Errors that no offered change makes go away. */
-  readonly left: readonly Finding[];
+  readonly left: readonly Left[];
+}
+
+export interface Left {
+  readonly finding: Finding;
+  /** The gust the part would bear all the same, m/s, and that of the site; absent where wind is not to blame. */
+  readonly bears?: { readonly gust: number; readonly site: number };
 }
 
 /** More rounds than any spec has needed; a text that still fails after them is given back as it is. */
@@ -64,10 +70,34 @@ export async function mend(uri: string, text: string, system: System, on: string
       }
       if (step !== undefined) break;
     }
-    if (step === undefined) return { text: now, steps, left: failing.map(({ finding }) => finding) };
+    if (step === undefined)
+      return {
+        text: now,
+        steps,
+        left: failing.length === 0 ? [] : borne(verdictsOf(await loadText(uri, now), on)),
+      };
     steps.push(step);
   }
   return { text: now, steps, left: [] };
+}
+
+/** The errors of these verdicts, with the gust that each part bears where it is wind that is too much for it. */
+function borne({ shelters }: Verdicts): Left[] {
+  return shelters.flatMap(({ evaluation, findings }) =>
+    findings
+      .map(({ finding }) => finding)
+      .filter((finding) => finding.severity === 'error')
+      .map((finding): Left => {
+        const first = evaluation?.gusts?.failures.find(
+          ({ check, part }) => check === finding.id && part === finding.part,
+        );
+        const site = evaluation?.shelter.site.gust;
+        // A limit that is passed without wind, or only past the site's gust, is not the wind's doing.
+        if (first === undefined || site === undefined || first.gust <= 0 || first.gust >= site)
+          return { finding };
+        return { finding, bears: { gust: first.gust, site } };
+      }),
+  );
 }
 
 /** The text with a fix written in; undefined when the fix reaches into another file or cannot be written. */

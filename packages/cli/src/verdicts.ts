@@ -78,7 +78,7 @@ export function verdictsOf(
       if (place === undefined) continue;
       // What the text itself is already blamed for is not told again, as in the editor.
       const told = workspace.problems.filter(({ uri }) => uri === place.uri);
-      if (isEcho(place, told)) continue;
+      if (isEcho(id, place, told)) continue;
       const { uri, from, to } = place;
       problems.push({ id, severity, message: asSentence(message), uri, from, to });
     }

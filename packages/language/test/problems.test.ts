@@ -38,9 +38,12 @@ describe('problems of a line', () => {
     ],
     [
       'cover ends with white-25',
-      'wrong-kind: white-25: `white-25` is a pipe; a film, mesh or sheet belongs here.',
+      'wrong-kind: white-25: `white-25` is a pipe; a film, mesh or sheet belongs here. There is `clear-150`.',
     ],
-    ['cover ends with bay', 'wrong-kind: bay: `bay` is a constant; a film, mesh or sheet belongs here.'],
+    [
+      'cover ends with bay',
+      'wrong-kind: bay: `bay` is a constant; a film, mesh or sheet belongs here. There is `clear-150`.',
+    ],
     ['ridge rail of white-25 height of white-25', 'unexpected: of: Expected a length here, found `of`.'],
     ['sides opn', 'unknown-word: opn: `opn` is not known here. Did you mean `open`?'],
     ['footprint 3 m by 4 m', 'duplicate-fact: footprint: `footprint` is said twice here.'],

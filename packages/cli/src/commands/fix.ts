@@ -1,7 +1,7 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { type Fix, messageText } from '@tautline/checks';
-import { usedText } from '@tautline/quantity';
+import { format, usedText } from '@tautline/quantity';
 import { CannotRun, exit } from '../exit.ts';
 import { load, shelterFiles } from '../files.ts';
 import { type Mended, mend } from '../mend.ts';
@@ -46,9 +46,15 @@ function told(mended: Mended, system: 'metric' | 'us'): string[] {
     (step) =>
       `${step.finding.id}: ${messageText(step.fix.title, system)} (then ${usedText(step.fix.utilisationAfter)} used${worseText(step.fix)})`,
   );
-  for (const finding of mended.left)
+  for (const { finding, bears } of mended.left) {
+    const speed = (value: number): string => format(value, 'speed', system);
+    const gust =
+      bears === undefined
+        ? ''
+        : ` As it stands then, it bears a gust of ${speed(bears.gust)}; the site has ${speed(bears.site)}.`;
     lines.push(
-      `${finding.id}: no single change that was tried makes this pass. ${messageText(finding.message, system)}`,
+      `${finding.id}: no single change that was tried makes this pass. ${messageText(finding.message, system)}${gust}`,
     );
+  }
   return lines.length === 0 ? ['Nothing fails here.'] : lines;
 }

@@ -32,6 +32,8 @@ export interface ShownShelter {
   /** A shelter or variant, or several side by side. */
   readonly kind: 'shelter' | 'range';
   readonly file: string;
+  /** False when the text is wrong in a way that leaves nothing to judge; the problems say why. */
+  readonly workedOut: boolean;
   readonly findings: readonly ShownFinding[];
   readonly assumed: readonly {
     readonly part: string;
@@ -83,6 +85,7 @@ function shownRangeOf({ loaded, verdict, findings }: RangeShown, system: System)
     name: loaded.name,
     kind: 'range',
     file: shownPath(loaded.uri),
+    workedOut: true,
     findings: findings.map(({ finding, place }) => shownFinding(finding, place, loaded.uri, system)),
     assumed: verdict.assumed.map((assumed) => shownAssumed(assumed, system)),
     notChecked: verdict.notChecked,
@@ -104,6 +107,7 @@ function shownShelter(verdict: Verdict, system: System, timings: boolean): Shown
     name: verdict.loaded.name,
     kind: 'shelter',
     file: shownPath(verdict.loaded.uri),
+    workedOut: verdict.evaluation !== undefined,
     findings: verdict.findings.map(({ finding, place }) =>
       shownFinding(finding, place, verdict.loaded.uri, system),
     ),

@@ -37,6 +37,7 @@ function shelterLines(shelter: ShownShelter, all: boolean): string[] {
   const passing = shelter.findings.filter((finding) => finding.verdict === 'passes').length;
   const lines = [`${shelter.name}  (${shelter.file})`];
   for (const finding of told) lines.push(...findingLines(finding));
+  if (!shelter.workedOut) return [...lines, '  Not worked out: its text has to be put right first.'];
   lines.push(
     `  ${plural(passing, 'check')} passed, ${plural(shelter.assumed.length, 'value')} assumed, ${plural(shelter.notChecked.length, 'thing')} not checked${all ? ':' : ' (--all lists them).'}`,
   );

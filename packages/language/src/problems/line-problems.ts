@@ -66,7 +66,9 @@ function unknownWord(line: Line, siblings: readonly Entry[]): LanguageProblem {
   const elsewhere =
     inside.length > 0 && !isDefinition(line)
       ? ` It belongs in ${either(inside.map((entry) => `\`${entry.word}\``))}.`
-      : didYouMean(meant);
+      : meant.length > 0
+        ? didYouMean(meant)
+        : ` Here one can say ${either(siblings.map((entry) => `\`${entry.word}\``))}.`;
   return {
     id: 'unknown-word',
     severity: 'error',

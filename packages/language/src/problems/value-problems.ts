@@ -211,11 +211,22 @@ function referenceProblem(
   return {
     id: found === undefined ? 'unknown-name' : 'wrong-kind',
     severity: 'error',
-    message: `${what}${didYouMean(meant)}`,
+    message: `${what}${meant.length > 0 ? didYouMean(meant) : knownOnes(fitting.map((one) => one.name))}`,
     ...span,
     remedies: replacements(meant, span.start, span.end),
   };
 }
+
+/** What there is of a kind, when nothing written comes near. */
+function knownOnes(names: readonly string[]): string {
+  if (names.length === 0) return '';
+  const shown = names.slice(0, mostKnown).map((name) => `\`${name}\``);
+  const rest = names.length - shown.length;
+  return ` There is ${shown.join(', ')}${rest > 0 ? ` and ${rest} more` : ''}.`;
+}
+
+/** More names than this are a list to read in the catalogue. */
+const mostKnown = 6;
 
 function checkProblem(atom: Name, { checks }: ValueContext): LanguageProblem | undefined {
   const id = atom.ref?.$refText ?? '';

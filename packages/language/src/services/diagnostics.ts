@@ -155,7 +155,7 @@ function resolverDiagnostics(
     const all: Diagnostic[] = problems.flatMap((problem) => {
       const span = placeHere(problem.origin, document, context, analysis.written) ?? nameSpan(document, name);
       // What the language has already said of these words is not said again.
-      if (isEcho(span, taken)) return [];
+      if (isEcho(problem.id, span, taken)) return [];
       const message = asSentence(problem.message);
       const range = rangeOf(document, span.start, span.end);
       return [{ range, severity: severities[problem.severity], source, code: problem.id, message }];
