@@ -9,14 +9,14 @@ import { checkOf, wholeHouseChecks } from './registry.ts';
  * worked out, nothing is known of what only it answers, and an acceptance of that stands.
  */
 export function withAcceptances(
-  shelter: Shelter,
+  { acceptances }: Pick<Shelter, 'acceptances'>,
   findings: readonly Finding[],
   on: string | undefined,
   tier: 'live' | 'full' = 'live',
 ): Finding[] {
   const outdated: Finding[] = [];
   let result = [...findings];
-  for (const acceptance of shelter.acceptances) {
+  for (const acceptance of acceptances) {
     const over = acceptance.until !== undefined && on !== undefined && on > acceptance.until;
     const unknown = tier === 'live' && wholeHouseChecks.has(acceptance.check);
     const left = result.filter(

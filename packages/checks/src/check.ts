@@ -80,4 +80,6 @@ export interface Check {
   /** What it asks of shelters side by side, beyond what it asks of each. */
   onRange?(range: Range): readonly Finding[];
   levers?(input: CheckInput, finding: Finding, stock: Stock): readonly Lever[];
+  /** Levers for what `onRange` finds. */
+  rangeLevers?(range: Range, finding: Finding): readonly Lever[];
 }

@@ -1,4 +1,5 @@
 import type { Assumed, Range } from '@tautline/shelter';
+import { withAcceptances } from './acceptance.ts';
 import type { Uncovered } from './evaluate.ts';
 import type { Finding } from './finding.ts';
 import { checks } from './registry.ts';
@@ -10,11 +11,20 @@ export interface RangeVerdict {
   readonly notChecked: readonly Uncovered[];
 }
 
-/** The verdict on a range. Each of its shelters has an `evaluate` of its own. */
-export function evaluateRange(range: Range): RangeVerdict {
+/**
+ * The verdict on a range. Each of its shelters has an `evaluate` of its own. `on` is the day that acceptances are
+ * counted to, ISO.
+ */
+export function evaluateRange(range: Range, on?: string): RangeVerdict {
   const judged = checks.flatMap((check) => check.onRange?.(range) ?? []);
   return {
-    findings: judged.filter((finding) => finding.verdict !== 'not checked'),
+    // What only a whole house answers is never asked of a range: an acceptance of it covers nothing here.
+    findings: withAcceptances(
+      range,
+      judged.filter((finding) => finding.verdict !== 'not checked'),
+      on,
+      'full',
+    ),
     assumed: range.assumed,
     notChecked: [
       ...judged

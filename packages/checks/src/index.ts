@@ -16,6 +16,7 @@ export { evaluateRange, type RangeVerdict } from './evaluate-range.ts';
 export { type ExampleSpecs, exampleSpecs } from './example-specs.ts';
 export { explanationPage, inUnits } from './explanation-page.ts';
 export type * from './finding.ts';
+export { rangeFixesFor } from './fixes/range.ts';
 export { type FixContext, fixesFor } from './fixes/search.ts';
 export { firstFailures, gustOrder } from './gust.ts';
 export { type FirstFailure, filmOffMargin, type GustOrder } from './gust-order.ts';

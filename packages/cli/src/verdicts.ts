@@ -89,7 +89,7 @@ export function verdictsOf(
     const { range, problems: found } = resolveRange(loaded.name, loaded.world);
     tell(found);
     if (range === undefined) return [];
-    const verdict = evaluateRange(range);
+    const verdict = evaluateRange(range, on);
     return [{ loaded, verdict, findings: verdict.findings.map(placed) }];
   });
   const shelters = judgedIn(workspace).map((loaded) => {

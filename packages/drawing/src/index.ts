@@ -31,7 +31,7 @@ export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.
 export { endView } from './views/end.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { planView } from './views/plan.ts';
-export { rangePlanView } from './views/range-plan.ts';
+export { rangeParts, rangePlanView } from './views/range-plan.ts';
 export { sectionView } from './views/section.ts';
 export { type Peg, pegsOf, settingOutView } from './views/setting-out.ts';
 export { sideView } from './views/side.ts';

@@ -8,8 +8,8 @@ import { xmlProblems } from './well-formed.ts';
 const gap = 0.8;
 const rangeOf = (shelters: readonly (typeof smallArch)[]): Range => {
   let x = 0;
-  const places = shelters.map((shelter) => {
-    const place = { shelter, x };
+  const places = shelters.map((shelter, index) => {
+    const place = { id: `stand-${index + 1}`, origin: originOf('stand'), shelter, x };
     x += shelter.width + gap;
     return place;
   });
@@ -22,6 +22,7 @@ const rangeOf = (shelters: readonly (typeof smallArch)[]): Range => {
     gap,
     tie,
     width: x - gap,
+    acceptances: [],
     assumed: [],
     unmodelled: [],
   };
@@ -40,6 +41,7 @@ describe('a range from above', () => {
       range.places.forEach(({ shelter }, index) => {
         expect(svg).toContain(`${index + 1}  ${shelter.name}`);
       });
+      for (const part of ['stand-1', 'range', 'tied']) expect(svg).toContain(`data-part="${part}"`);
       expect(svg).toContain('0.8 m');
       expect(svg).toContain('all ');
     });

@@ -81,6 +81,8 @@ export interface PreviewAnswer {
 
 export interface PreviewShelter {
   readonly name: string;
+  /** Shelters side by side: drawn from above, counted together; absent for a shelter. */
+  readonly kind?: 'range';
   /** First line of the shelter's doc comment, or ''. */
   readonly title: string;
   /** The whole block of the shelter. */
@@ -106,7 +108,7 @@ export interface PreviewShelter {
   readonly wholeHouse?: 'now' | 'old';
 }
 
-export type PreviewView = 'section' | 'plan' | 'side' | 'setting-out';
+export type PreviewView = 'section' | 'plan' | 'side' | 'end' | 'setting-out';
 
 export interface PreviewDrawing {
   readonly view: PreviewView;

@@ -84,7 +84,7 @@ describe('prices', () => {
 });
 
 describe('a range', () => {
-  const range = 'range row { stand 3 of plug-house; gap 2 ft; tied by wire-4 every 8 ft }\n';
+  const range = 'range row { stand 3 of plug-house; gap 16 in; tied by wire-4 every 8 ft }\n';
 
   it('shows at its line what fails in a shelter of another file', async () => {
     await editor.change(uri, `${site}${shelter}`);
@@ -98,7 +98,10 @@ describe('a range', () => {
     expect(pullOut?.range).toEqual({ start: { line: 1, character: 12 }, end: { line: 1, character: 33 } });
     const lenses = await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument: { uri: rangeUri } });
     expect(lenses.map(({ command }) => command?.title)).toEqual([
-      expect.stringMatching(/^3 shelters, the weakest plug-house: \d+ fails?, governed by/),
+      expect.stringMatching(
+        /^3 shelters, neighbour-gap fails, the weakest plug-house: \d+ fails?, governed by/,
+      ),
+      'cost: no prices',
     ]);
   });
 
@@ -110,7 +113,40 @@ describe('a range', () => {
     expect(list.filter(({ code }) => code === 'pull-out').length).toBe(before);
     const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
     expect(preview.broken).toBe(undefined);
-    expect(preview.shelters.map(({ name }) => name)).toEqual(['plug-house']);
+    expect(preview.shelters.map(({ name, kind }) => [name, kind])).toEqual([
+      ['plug-house', undefined],
+      ['row', 'range'],
+    ]);
+    const [, sheet] = preview.shelters;
+    expect(sheet?.findings.map(({ id, verdict }) => [id, verdict])).toEqual([
+      ['neighbour-gap', 'fails'],
+      ['neighbour-gap', 'passes'],
+    ]);
+    expect(sheet?.notChecked.map(({ what }) => what)).toContain('model');
+  });
+
+  it('is judged as a whole, with a gap worked out that would do and a way to live with it', async () => {
+    const list = await editor.diagnostics(uri, (all) => all.some(({ code }) => code === 'neighbour-gap'));
+    const gap = list.find(({ code }) => code === 'neighbour-gap');
+    expect(gap?.message).toMatch(/it takes 1 ft 6 in to walk there/);
+    const line = `${site}${shelter}`.split('\n').length - 1;
+    expect(gap?.range).toEqual({ start: { line, character: 0 }, end: { line, character: 9 } });
+    const [fix, ...others] = await actionsAt(gap);
+    expect(fix?.title).toMatch(/^Keep .* between neighbours \(\d+ % used after\)$/);
+    expect(others.map(({ title }) => title)).toContain('Accept `neighbour-gap` here, with a reason');
+    const text = `${site}${shelter}${range}`;
+    const wide = applied(text, fix?.edit?.changes?.[uri] ?? []);
+    expect(wide).toMatch(/stand 3 of plug-house; gap \d+ (ft|in)/);
+    await editor.change(uri, wide);
+    await editor.diagnostics(uri, (all) => all.every(({ code }) => code !== 'neighbour-gap'));
+    const accepting = others.find(({ title }) => title.startsWith('Accept'));
+    await editor.change(uri, applied(text, accepting?.edit?.changes?.[uri] ?? []));
+    await editor.evaluated();
+    const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+    expect(preview.shelters[1]?.findings.map(({ id, accepted }) => [id, accepted])).toEqual([
+      ['neighbour-gap', 'say why'],
+      ['neighbour-gap', undefined],
+    ]);
   });
 
   it('reports what is wrong with itself', async () => {

@@ -16,7 +16,7 @@ import { createInPlaceWork } from '../src/analyst/long-work.ts';
 import { languageJobs } from '../src/analyst/whole-house.ts';
 import { startServer } from '../src/server-door.ts';
 import type { ServerOptions, ServerServices } from '../src/services/lsp-module.ts';
-import type { Sheets } from '../src/services/requests.ts';
+import type { Sheets } from '../src/services/sheet-of.ts';
 
 export interface Editor {
   readonly client: ProtocolConnection;

@@ -31,11 +31,12 @@ export {
   materials,
   materialsExact,
   materialsExactOf,
+  materialsOf,
 } from './materials.ts';
 export { moneyText } from './money.ts';
 export { type Left, leftOnHand, stockOnHand } from './on-hand.ts';
 export { type PriceCsv, pricesFromCsv } from './price-csv.ts';
 export { type PriceList, priceKey } from './prices.ts';
-export { rangeTakeoff } from './range.ts';
+export { rangeGround, rangeTakeoff } from './range.ts';
 export { type Counted, takeoffOfSeveral } from './several.ts';
 export { takeoff } from './takeoff.ts';

@@ -93,8 +93,15 @@ function kerfOf(line: TakeoffLine, options: MaterialOptions): number {
 }
 
 /** At once, with quick cut lists: for the live editor. Throws RangeError for a negative kerf or life. */
-export function materials(shelter: Shelter, options: MaterialOptions = {}): Materials {
-  const { lines, gaps } = takeoff(shelter);
+export const materials = (shelter: Shelter, options: MaterialOptions = {}): Materials =>
+  materialsOf(takeoff(shelter), groundOf(shelter), options);
+
+/** The same for anything that was taken off: `ground` is what it keeps the rain off, m2. */
+export function materialsOf(
+  { lines, gaps }: Takeoff,
+  ground: number,
+  options: MaterialOptions = {},
+): Materials {
   const all = boughtTogether(lines);
   const plans = new Map<TakeoffLine, CutPlan>();
   let left = options;
@@ -105,7 +112,7 @@ export function materials(shelter: Shelter, options: MaterialOptions = {}): Mate
     plans.set(line, plan);
     left = without(left, line, plan);
   }
-  return together(groundOf(shelter), all, plans, gaps, options);
+  return together(ground, all, plans, gaps, options);
 }
 
 /** The same with least-cost cut lists, proven where the plan says so. Rejects when the solver cannot be loaded. */
@@ -120,7 +127,7 @@ export function materialsExact(
 /** Ground under cover, m2. */
 export const groundOf = (shelter: Shelter): number => shelter.width * shelter.length;
 
-/** The same for anything that was taken off: `ground` is what it keeps the rain off, m2. */
+/** As `materialsOf`, with least-cost cut lists. */
 export async function materialsExactOf(
   { lines, gaps }: Takeoff,
   ground: number,

@@ -1,7 +1,12 @@
 /** Everything for several shelters side by side: each as often as it stands, and the ties between them. */
 import type { Range, Shelter } from '@tautline/shelter';
 import { cutLine, type Gap, metres, type Takeoff, type TakeoffLine } from './line.ts';
+import { groundOf } from './materials.ts';
 import { takeoff } from './takeoff.ts';
+
+/** Ground under cover of all its shelters, m2. */
+export const rangeGround = ({ places }: Range): number =>
+  places.reduce((sum, { shelter }) => sum + groundOf(shelter), 0);
 
 /** What a range takes. Shelters that stand several times are counted once and multiplied. */
 export function rangeTakeoff(range: Range): Takeoff {

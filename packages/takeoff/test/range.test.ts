@@ -7,9 +7,15 @@ const one = shelter({ roof: bows({}) });
 const rangeOf = (count: number, more: Partial<Range> = {}): Range => ({
   name: 'rows',
   origin,
-  places: Array.from({ length: count }, (_, k) => ({ shelter: one, x: k * (one.width + 1) })),
+  places: Array.from({ length: count }, (_, k) => ({
+    id: 'stand-1',
+    origin,
+    shelter: one,
+    x: k * (one.width + 1),
+  })),
   gap: 1,
   width: count * one.width + count - 1,
+  acceptances: [],
   assumed: [],
   unmodelled: [],
   ...more,

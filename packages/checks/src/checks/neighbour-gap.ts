@@ -2,13 +2,16 @@ import { manningFlow, runoff as offRoof } from '@tautline/loads';
 import type { Range } from '@tautline/shelter';
 import type { Check } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, judge, length, measured, notChecked, step } from '../judge.ts';
 import { remark } from '../remark.ts';
+import { setQuantity } from '../slots.ts';
 
 /** A path one can work the film from, m (18 in): common practice, no source. */
 const workingRoom = 0.4572;
 /** Ground on both sides of the drain that keeps it off the feet, m: common practice, no source. */
 const shoulder = 0.1;
+/** Widest gap worth offering, m: beyond it a drain pipe costs less ground. Common practice, no source. */
+const widest = 3;
 /** An earth drain between two shelters: depth, fall and roughness with grass (the last: Manning, from memory). */
 const drain = { depth: 0.1, fall: 1 / 200, roughness: 0.03 } as const;
 
@@ -123,4 +126,14 @@ export const neighbourGap: Check = {
   mayBeAccepted: 'When the ground falls away steeply along the shelters, or a drain pipe lies in the gap.',
   run: () => [],
   onRange,
+  rangeLevers: ({ gap, origin }) => [
+    {
+      type: 'number',
+      from: gap,
+      towards: widest,
+      steps: { metric: 0.05, us: 0.0254 },
+      title: (value) => ['Keep ', length(value), ' between neighbours'],
+      edits: (value) => [setQuantity(origin, 'gap', value, 'length')],
+    },
+  ],
 };

@@ -1,5 +1,5 @@
 import type { Acceptance } from '@tautline/shelter';
-import type { Check } from '../check.ts';
+import type { Check, Lever } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { step } from '../judge.ts';
 
@@ -29,6 +29,16 @@ export function stale(acceptance: Acceptance, why: string, covered: number): Fin
   };
 }
 
+function removed(acceptances: readonly Acceptance[], { part }: Finding): Lever[] {
+  const acceptance = acceptances.find(({ id }) => id === part);
+  if (acceptance === undefined) return [];
+  const option = {
+    title: [`Remove \`accept ${acceptance.check}\``],
+    edits: [{ type: 'remove', node: acceptance.origin } as const],
+  };
+  return [{ type: 'choice', options: [option] }];
+}
+
 export const staleAcceptance: Check = {
   id: 'stale-acceptance',
   title: 'Acceptance that no longer applies',
@@ -50,19 +60,6 @@ export const staleAcceptance: Check = {
   mayBeAccepted: 'It is no finding to accept: remove the line, or say a new reason and date.',
   // It asks about the findings of all other checks, so they are held against the `accept` lines once those are there.
   run: () => [],
-  levers: (input, finding) => {
-    const acceptance = input.shelter.acceptances.find(({ id }) => id === finding.part);
-    if (acceptance === undefined) return [];
-    return [
-      {
-        type: 'choice',
-        options: [
-          {
-            title: [`Remove \`accept ${acceptance.check}\``],
-            edits: [{ type: 'remove', node: acceptance.origin }],
-          },
-        ],
-      },
-    ];
-  },
+  levers: ({ shelter }, finding) => removed(shelter.acceptances, finding),
+  rangeLevers: ({ acceptances }, finding) => removed(acceptances, finding),
 };

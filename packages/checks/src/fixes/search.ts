@@ -19,12 +19,15 @@ export interface FixContext {
   readonly cancelled?: () => boolean;
 }
 
-interface Trial {
+export interface Trial {
   readonly utilisation: number;
   readonly passes: boolean;
   /** Ids of other checks that failed before and fail by more after the change. */
   readonly worse: readonly string[];
 }
+
+/** Works out what comes of a change of the spec. */
+export type Attempt = (edits: readonly SpecEdit[]) => Trial;
 
 /** What failed before a change, by check and part, with how much it was used. */
 type Failing = ReadonlyMap<string, number>;
@@ -54,14 +57,18 @@ export function fixesFor(finding: Finding, evaluation: Evaluation, context: FixC
       .filter((entry) => entry.verdict === 'fails')
       .map((entry) => [`${entry.id}@${entry.part}`, entry.utilisation ?? 0]),
   );
-  const attempt = (edits: readonly SpecEdit[]): Trial => trial(finding, edits, failing, context);
+  const attempt: Attempt = (edits) => trial(finding, edits, failing, context);
   const levers = check.levers(input, finding, { ...context.stock, system: context.system });
+  return tried(levers, attempt, context.system);
+}
+
+/** Each lever by itself; two at a time where none does it. Those that make something else worse come last. */
+export function tried(levers: readonly Lever[], attempt: Attempt, system: 'metric' | 'us'): Fix[] {
   const single = levers.flatMap((lever) => {
-    const fix =
-      lever.type === 'number' ? tryNumber(lever, attempt, context.system) : tryChoice(lever, attempt);
+    const fix = lever.type === 'number' ? tryNumber(lever, attempt, system) : tryChoice(lever, attempt);
     return fix === undefined ? [] : [fix];
   });
-  const found = single.length > 0 ? single : tryTogether(levers, attempt, context.system);
+  const found = single.length > 0 ? single : tryTogether(levers, attempt, system);
   return found.sort((a, b) => a.worse.length - b.worse.length);
 }
 
@@ -111,10 +118,7 @@ function changed(edits: readonly SpecEdit[], context: FixContext): Shelter | und
   return resolved.problems.some((problem) => problem.severity === 'error') ? undefined : resolved.shelter;
 }
 
-function tryChoice(
-  lever: Extract<Lever, { type: 'choice' }>,
-  attempt: (edits: readonly SpecEdit[]) => Trial,
-): Fix | undefined {
+function tryChoice(lever: Extract<Lever, { type: 'choice' }>, attempt: Attempt): Fix | undefined {
   for (const option of lever.options) {
     const result = attempt(option.edits);
     if (result.passes)
@@ -131,7 +135,7 @@ function tryChoice(
 /** Smallest move on a grid of handy steps that passes, by halving; the check is taken to be monotone in it. */
 function tryNumber(
   lever: Extract<Lever, { type: 'number' }>,
-  attempt: (edits: readonly SpecEdit[]) => Trial,
+  attempt: Attempt,
   system: 'metric' | 'us',
 ): Fix | undefined {
   const step = lever.steps[system];
@@ -167,11 +171,7 @@ function tryNumber(
 }
 
 /** Another item of stock together with a moved number: the first item for which a move is found. */
-function tryTogether(
-  levers: readonly Lever[],
-  attempt: (edits: readonly SpecEdit[]) => Trial,
-  system: 'metric' | 'us',
-): Fix[] {
+function tryTogether(levers: readonly Lever[], attempt: Attempt, system: 'metric' | 'us'): Fix[] {
   const numbers = levers.filter((lever) => lever.type === 'number');
   for (const option of levers.flatMap((lever) => (lever.type === 'choice' ? lever.options : []))) {
     for (const number of numbers) {

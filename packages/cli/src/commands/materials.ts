@@ -5,6 +5,7 @@ import {
   materialsCsv,
   materialsExactOf,
   materialsJson,
+  rangeGround,
   rangeTakeoff,
   takeoff,
 } from '@tautline/takeoff';
@@ -60,8 +61,7 @@ async function counting(file: string, named: string | boolean | undefined) {
   const { loaded } = found;
   if ('range' in found) {
     const { range } = found;
-    const ground = range.places.reduce((sum, { shelter }) => sum + groundOf(shelter), 0);
-    return { name: range.name, loaded, taken: rangeTakeoff(range), ground };
+    return { name: range.name, loaded, taken: rangeTakeoff(range), ground: rangeGround(range) };
   }
   const { shelter } = found;
   return { name: shelter.name, loaded, taken: takeoff(shelter), ground: groundOf(shelter) };

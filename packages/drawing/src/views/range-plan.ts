@@ -8,6 +8,9 @@ import { box, type Drawing, line, point, type Shape, text, type ViewOptions } fr
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 
+/** Part ids of a range: `whole` the range itself, `ties` the members between neighbours; places bring their own. */
+export const rangeParts = { whole: 'range', ties: 'tied' } as const;
+
 /** Footprints with their frames, the gaps and the ties between them. */
 export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
   const { places } = range;
@@ -22,9 +25,9 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
   // Shelters that are all alike are measured once.
   const alike = places.every(({ shelter }) => shelter === places[0]?.shelter);
   const measured = alike ? places.slice(0, 2) : places;
-  const left: Measured[] = measured.flatMap(({ shelter, x }, index): Measured[] => {
+  const left: Measured[] = measured.flatMap(({ id, shelter, x }, index): Measured[] => {
     const width: Measured = {
-      part: shelter.id,
+      part: id,
       name: 'width',
       value: shelter.width,
       text: m(shelter.width),
@@ -35,7 +38,7 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
     return [
       ...(alike ? [] : [width]),
       {
-        part: range.name,
+        part: rangeParts.whole,
         name: 'gap',
         value: range.gap,
         text: m(range.gap),
@@ -45,7 +48,7 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
     ];
   });
   left.push({
-    part: range.name,
+    part: rangeParts.whole,
     name: 'all',
     value: range.width,
     text: `all ${m(range.width)}`,
@@ -54,7 +57,7 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
   });
   const below: Measured[] = [
     {
-      part: range.name,
+      part: rangeParts.whole,
       name: 'length',
       value: length,
       text: `length ${m(length)}`,
@@ -64,7 +67,7 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
   ];
   if (range.tie !== undefined)
     below.push({
-      part: range.name,
+      part: rangeParts.ties,
       name: 'ties',
       value: range.tie.spacing,
       text: `ties ${m(range.tie.spacing)}`,
@@ -79,11 +82,8 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
     subtitle: `Seen from above. ${words}.`,
     description: words,
     labels: [
-      { part: range.name, label: words },
-      ...[...new Set(places.map(({ shelter }) => shelter))].map((shelter) => ({
-        part: shelter.id,
-        label: shelter.name,
-      })),
+      { part: rangeParts.whole, label: words },
+      ...new Map(places.map(({ id, shelter }) => [id, { part: id, label: shelter.name }])).values(),
     ],
     key: [],
     notes: ['Each shelter has drawings of its own.'],
@@ -92,36 +92,36 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
   });
 }
 
-function standing({ shelter, x }: RangePlace, frame: Frame): readonly Shape[] {
+function standing({ id, shelter, x }: RangePlace, frame: Frame): readonly Shape[] {
   const { roof, length, width } = shelter;
   const across = roof.line.map((p) => p.x + x);
   const [near, far] = [Math.min(...across), Math.max(...across)];
   const short = (far - near) / 7;
   return [
-    box(shelter.id, 'footprint', frame.at(0, x), frame.at(length, x + width)),
+    box(id, 'footprint', frame.at(0, x), frame.at(length, x + width)),
     // Only the ends of the frames, so that the name can be read.
     ...roof.stations.flatMap((z) => [
-      line(roof.id, 'member', frame.at(z, near), frame.at(z, near + short)),
-      line(roof.id, 'member', frame.at(z, far - short), frame.at(z, far)),
+      line(id, 'member', frame.at(z, near), frame.at(z, near + short)),
+      line(id, 'member', frame.at(z, far - short), frame.at(z, far)),
     ]),
-    ...[near, far].map((at) => line(roof.id, 'member', frame.at(0, at), frame.at(length, at))),
+    ...[near, far].map((at) => line(id, 'member', frame.at(0, at), frame.at(length, at))),
   ];
 }
 
-function tiesOf({ places, tie, gap, name }: Range, frame: Frame): readonly Shape[] {
+function tiesOf({ places, tie, gap }: Range, frame: Frame): readonly Shape[] {
   if (tie === undefined) return [];
   return places.slice(1).flatMap(({ shelter, x }, index) => {
     const shared = Math.min(shelter.length, places[index]!.shelter.length);
     return Array.from({ length: Math.floor(shared / tie.spacing + 1e-9) + 1 }, (_, k) => {
       const z = k * tie.spacing;
-      return line(name, 'member', frame.at(z, x - gap), frame.at(z, x));
+      return line(rangeParts.ties, 'member', frame.at(z, x - gap), frame.at(z, x));
     });
   });
 }
 
-function nameOf({ shelter, x }: RangePlace, index: number, frame: Frame): Shape {
+function nameOf({ id, shelter, x }: RangePlace, index: number, frame: Frame): Shape {
   const at = frame.at(shelter.length / 2, x + shelter.width / 2);
-  return text(shelter.id, 'note', point(at.x, at.y + 4), `${index + 1}  ${shelter.name}`, {
+  return text(id, 'note', point(at.x, at.y + 4), `${index + 1}  ${shelter.name}`, {
     size: 12,
     anchor: 'middle',
     bold: true,

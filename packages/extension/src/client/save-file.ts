@@ -5,6 +5,7 @@ const viewWords = {
   section: 'Section',
   plan: 'Plan',
   side: 'Side',
+  end: 'Front end',
   'setting-out': 'Setting out',
   gusts: 'Gusts',
 } as const;

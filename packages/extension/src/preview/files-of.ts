@@ -5,7 +5,8 @@ import type { SheetState } from './messages.ts';
 /** Files that can be saved, those of the tab on show first. */
 export function filesOf(shelter: PreviewShelter, tab: string | undefined, state: SheetState): FileWanted[] {
   const over = overlayWanted(state);
-  const views = [...shelter.drawings.map(({ view }) => view), 'gusts' as const].sort(
+  const ofOne = shelter.kind !== 'range';
+  const views = [...shelter.drawings.map(({ view }) => view), ...(ofOne ? ['gusts' as const] : [])].sort(
     (a, b) => Number(b === tab) - Number(a === tab),
   );
   const drawings = views.flatMap((view) =>
@@ -21,11 +22,11 @@ export function filesOf(shelter: PreviewShelter, tab: string | undefined, state:
       ),
   );
   const csv: FileWanted = { format: 'csv' };
-  const glb: FileWanted = { format: 'glb' };
+  const glb: FileWanted[] = ofOne ? [{ format: 'glb' }] : [];
   if (tab === 'materials') {
-    return [csv, ...drawings, glb];
+    return [csv, ...drawings, ...glb];
   }
-  return tab === 'space' ? [glb, ...drawings, csv] : [...drawings, csv, glb];
+  return tab === 'space' ? [...glb, ...drawings, csv] : [...drawings, csv, ...glb];
 }
 
 /** What is drawn over the section, as it is asked for; undefined for sizes only. */

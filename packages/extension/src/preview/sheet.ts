@@ -25,6 +25,7 @@ const viewTitles: Readonly<Record<PreviewView, string>> = {
   section: 'Section',
   plan: 'Plan',
   side: 'Side',
+  end: 'Front end',
   'setting-out': 'Setting out',
 };
 
@@ -260,15 +261,17 @@ export class Sheet {
     const open = shelter.findings.filter(
       (one) => one.accepted === undefined && (one.verdict === 'fails' || one.verdict === 'near its limit'),
     );
+    const drawings = shelter.drawings.map(({ view }) => ({ id: view, title: viewTitles[view] }));
+    const findings = { id: 'findings', title: 'Findings', count: open.length };
+    const materials = { id: 'materials', title: 'Materials' };
+    // Each shelter of a range has a sheet of its own for everything else.
+    if (shelter.kind === 'range') return [...drawings, findings, materials];
     return [
-      ...shelter.drawings.map(({ view }) => ({
-        id: view,
-        title: viewTitles[view],
-      })),
+      ...drawings,
       { id: 'space', title: '3D' },
-      { id: 'findings', title: 'Findings', count: open.length },
+      findings,
       { id: 'gusts', title: 'Gusts' },
-      { id: 'materials', title: 'Materials' },
+      materials,
       { id: 'explore', title: 'Variants' },
     ];
   }

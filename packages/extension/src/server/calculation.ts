@@ -3,9 +3,8 @@ import { type Finding, measuredText, messageText, sources } from '@tautline/chec
 import type { Sheets } from '@tautline/language/server';
 import { type System, usedText } from '@tautline/quantity';
 
-export const calculation: NonNullable<Sheets['calculation']> = (evaluation, findings, system) => {
+export const calculation: NonNullable<Sheets['calculation']> = (name, findings, system) => {
   const [only] = findings;
-  const { name } = evaluation.shelter;
   const title = findings.length === 1 && only !== undefined ? `${name} ${only.id}` : name;
   const lines = [
     `# ${escaped(title)}`,

@@ -8,7 +8,7 @@ import {
   detailRequest,
   type OverlayWanted,
 } from '../details.ts';
-import { detail } from './details.ts';
+import { detail, rangeDetail } from './details.ts';
 import { type GlbInput, glbJob } from './glb-job.ts';
 
 /** Puts the answers to `detailRequest` on the connection of a started server. */
@@ -26,6 +26,11 @@ export function registerDetails(connection: Connection, services: ServerServices
       await DocumentBuilder.waitUntil(DocumentState.Validated, parsed).catch(() => undefined);
       const document = LangiumDocuments.getDocument(parsed);
       const analysis = document && (await services.analyses.current(document));
+      const range = analysis?.ranges.find((one) => one.shelter === shelter);
+      if (analysis !== undefined && range?.judged !== undefined && !range.kept) {
+        const system = systemFor(analysis.world, services.context.settings());
+        return rangeDetail(range.judged.range, analysis.world, wanted, system);
+      }
       const result = analysis?.results.find((one) => one.shelter === shelter);
       if (analysis === undefined || result?.evaluation === undefined || result.kept) {
         return { kind: 'nothing', why: 'The text cannot be worked out as it is now.' };

@@ -5,22 +5,21 @@ import {
   type Drawing,
   loadChoices,
   overlaysOf,
-  planView,
+  rangePlanView,
   responseId,
   responseOf,
   scene3d,
   sectionView,
-  settingOutView,
-  sideView,
   toDxf,
   toSvg,
+  views,
 } from '@tautline/drawing';
+import { countedFor } from '@tautline/language/server';
 import { format, type System } from '@tautline/quantity';
-import type { SpecWorld } from '@tautline/shelter';
-import { materials, materialsCsv } from '@tautline/takeoff';
+import type { Range, SpecWorld } from '@tautline/shelter';
+import { materialsCsv } from '@tautline/takeoff';
 import type { DetailAnswer, DetailWanted, FileWanted, Loads, OverlayWanted } from '../details.ts';
 import { gustScale, gustSentence, sharesAtGust, usesAtGust } from './at-gust.ts';
-import { currencyOf } from './sheet-data.ts';
 import { variantsChart } from './variants-chart.ts';
 
 /** Side of the squares on the ground, m: a metre or five feet. */
@@ -167,13 +166,6 @@ export function gustChart({ shelter, gusts }: Evaluation, system: System): Drawi
   );
 }
 
-const views = {
-  section: sectionView,
-  plan: planView,
-  side: sideView,
-  'setting-out': settingOutView,
-} as const;
-
 function file(
   evaluation: Evaluation,
   world: SpecWorld,
@@ -186,7 +178,7 @@ function file(
     return {
       kind: 'file',
       name: `${name}-materials.csv`,
-      text: materialsCsv(materials(evaluation.shelter, currencyOption(world)), system),
+      text: materialsCsv(countedFor(evaluation.shelter, world), system),
     };
   }
   if (wanted.format === 'glb') return { kind: 'nothing', why: 'The house in space is written elsewhere.' };
@@ -196,17 +188,31 @@ function file(
       : wanted.view === 'section' && wanted.over !== undefined
         ? overlaid(evaluation, wanted.over, system, blown).drawing
         : views[wanted.view](evaluation.shelter, { system });
-  if (typeof drawing === 'string') {
-    return { kind: 'nothing', why: drawing };
+  if (drawing === undefined || typeof drawing === 'string') {
+    return { kind: 'nothing', why: drawing ?? 'There is no such drawing of this shelter.' };
   }
-  return {
-    kind: 'file',
-    name: `${name}-${wanted.view}.${wanted.format}`,
-    text: wanted.format === 'dxf' ? toDxf(drawing) : toSvg(drawing, 'paper'),
-  };
+  return drawingFile(`${name}-${wanted.view}`, wanted.format, drawing);
 }
 
-function currencyOption(world: SpecWorld): { readonly currency?: string } {
-  const currency = currencyOf(world);
-  return currency === '' ? {} : { currency };
+/** A drawing on paper; a PNG is made from it by the page. */
+function drawingFile(name: string, format: 'svg' | 'dxf' | 'png', drawing: Drawing): DetailAnswer {
+  const text = format === 'dxf' ? toDxf(drawing) : toSvg(drawing, 'paper');
+  return { kind: 'file', name: `${name}.${format}`, text };
+}
+
+/** Of shelters side by side there are files and nothing else to ask for. */
+export function rangeDetail(
+  range: Range,
+  world: SpecWorld,
+  wanted: DetailWanted,
+  system: System,
+): DetailAnswer {
+  if (wanted.kind === 'file' && wanted.file.format === 'csv') {
+    const text = materialsCsv(countedFor(range, world), system);
+    return { kind: 'file', name: `${range.name}-materials.csv`, text };
+  }
+  if (wanted.kind === 'file' && 'view' in wanted.file && wanted.file.view === 'plan') {
+    return drawingFile(`${range.name}-plan`, wanted.file.format, rangePlanView(range, { system }));
+  }
+  return { kind: 'nothing', why: 'This is worked out for each shelter of a range by itself.' };
 }

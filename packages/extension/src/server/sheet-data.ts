@@ -1,38 +1,26 @@
 /** What drawing and takeoff put on a shelter's sheet: drawings, parts with their words, materials, facts. Pure. */
 import { type Evaluation, hardestOf } from '@tautline/checks';
-import {
-  type Drawing,
-  describeParts,
-  planView,
-  sectionView,
-  settingOutView,
-  sideView,
-  toSvg,
-} from '@tautline/drawing';
+import { type Drawing, describeParts, toSvg, views } from '@tautline/drawing';
 import type { PreviewDrawing, PreviewFact, PreviewMaterial, PreviewView } from '@tautline/language/protocol';
-import type { Sheets } from '@tautline/language/server';
+import { countedFor, type Sheets } from '@tautline/language/server';
 import { format, type System, usedText } from '@tautline/quantity';
 import type { Origin, Shelter, SpecWorld } from '@tautline/shelter';
-import { buyText, type Materials, materials } from '@tautline/takeoff';
+import { buyText, type Materials } from '@tautline/takeoff';
 
 type Draw = NonNullable<Sheets['draw']>;
 
-const views = [
-  ['section', sectionView],
-  ['plan', planView],
-  ['side', sideView],
-  ['setting-out', settingOutView],
-] as const satisfies readonly (readonly [
-  PreviewView,
-  (shelter: Shelter, options: { readonly system: System }) => Drawing,
-])[];
+/** In the order of the tabs; a front end only where something is said of the ends. */
+const tabs = ['section', 'plan', 'side', 'end', 'setting-out'] as const satisfies readonly PreviewView[];
 
 export const draw: Draw = (evaluation, world, system) => {
   const { shelter } = evaluation;
-  const counted = materials(shelter);
+  const counted = countedFor(shelter, world);
   const currency = currencyOf(world);
   return {
-    drawings: views.map(([view, drawView]) => drawn(view, drawView(shelter, { system }))),
+    drawings: tabs.flatMap((view) => {
+      const drawing = views[view](shelter, { system });
+      return drawing === undefined ? [] : [drawn(view, drawing)];
+    }),
     parts: partsOf(shelter, system),
     materials: materialRows(counted, currency, system),
     facts: factsOf(evaluation, counted, currency, system),
@@ -50,7 +38,7 @@ export function currencyOf(world: SpecWorld): string {
   return '';
 }
 
-function drawn(view: PreviewView, drawing: Drawing): PreviewDrawing {
+export function drawn(view: PreviewView, drawing: Drawing): PreviewDrawing {
   return { view, description: `${drawing.title}. ${drawing.description}`, svg: toSvg(drawing, 'editor') };
 }
 
@@ -105,8 +93,6 @@ function factsOf(
 ): PreviewFact[] {
   const { shelter } = evaluation;
   const hardest = hardestOf(evaluation.findings.filter((finding) => finding.accepted === undefined));
-  const { cost } = counted;
-  const priced = counted.lines.some((line) => line.cost !== undefined);
   const { gusts } = evaluation;
   const first = gusts?.filmOff?.first ?? gusts?.failures[0];
   return [
@@ -120,15 +106,15 @@ function factsOf(
     ...(hardest === undefined
       ? []
       : [{ label: 'Most used up', value: `${hardest.id}, ${usedText(hardest.utilisation)}` }]),
-    ...(priced
-      ? [
-          {
-            label: cost.complete ? 'Cost' : 'Cost of what has a price',
-            value: money(cost.total, currency, system),
-          },
-        ]
-      : []),
+    ...costFact(counted, currency, system),
   ];
+}
+
+/** Nothing where nothing has a price. */
+export function costFact({ cost, lines }: Materials, currency: string, system: System): PreviewFact[] {
+  if (lines.every((line) => line.cost === undefined)) return [];
+  const label = cost.complete ? 'Cost' : 'Cost of what has a price';
+  return [{ label, value: money(cost.total, currency, system) }];
 }
 
 function money(amount: number, currency: string, system: System): string {

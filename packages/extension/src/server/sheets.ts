@@ -1,5 +1,6 @@
 import type { Sheets } from '@tautline/language/server';
 import { calculation } from './calculation.ts';
+import { drawRange } from './range-sheet.ts';
 import { draw } from './sheet-data.ts';
 
-export const sheets: Sheets = { draw, calculation };
+export const sheets: Sheets = { draw, drawRange, calculation };

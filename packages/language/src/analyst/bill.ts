@@ -2,14 +2,24 @@
 import {
   applyEdits,
   newNotes,
+  type Range,
   readProject,
   readYard,
+  resolveRange,
   resolveShelter,
   type Shelter,
   type SpecEdit,
   type SpecWorld,
 } from '@tautline/shelter';
-import { type Materials, materials, stockOnHand } from '@tautline/takeoff';
+import {
+  groundOf,
+  type Materials,
+  materialsOf,
+  rangeGround,
+  rangeTakeoff,
+  stockOnHand,
+  takeoff,
+} from '@tautline/takeoff';
 
 export interface Bill {
   /** Sum of everything that has a price. */
@@ -21,18 +31,20 @@ export interface Bill {
 }
 
 /** Everything to buy, by quick cut lists, in the currency of the project; stock on hand is not bought. */
-export function countedFor(shelter: Shelter, world: SpecWorld): Materials {
+export function countedFor(what: Shelter | Range, world: SpecWorld): Materials {
   const notes = newNotes();
   const { currency } = readProject(world, notes);
-  return materials(shelter, {
+  const [taken, ground] =
+    'places' in what ? [rangeTakeoff(what), rangeGround(what)] : [takeoff(what), groundOf(what)];
+  return materialsOf(taken, ground, {
     ...stockOnHand(readYard(world, notes)),
     ...(currency === undefined ? {} : { currency }),
   });
 }
 
 /** Undefined when nothing has a price. */
-export function billOf(shelter: Shelter, world: SpecWorld): Bill | undefined {
-  const { cost, lines, gaps, currency } = countedFor(shelter, world);
+export function billOf(what: Shelter | Range, world: SpecWorld): Bill | undefined {
+  const { cost, lines, gaps, currency } = countedFor(what, world);
   if (!lines.some((line) => line.cost !== undefined && line.cost > 0)) return undefined;
   return {
     total: cost.total,
@@ -53,8 +65,11 @@ export function costOfEdits(
 ): number | undefined {
   if (!before) return undefined;
   const changed = { ...world, definitions: applyEdits(world.definitions, edits) };
-  const { shelter } = resolveShelter(name, changed);
-  const after = shelter && billOf(shelter, changed);
+  const what =
+    world.definitions.get(name)?.word === 'range'
+      ? resolveRange(name, changed).range
+      : resolveShelter(name, changed).shelter;
+  const after = what && billOf(what, changed);
   if (!after || !same(after.missing, before.missing)) return undefined;
   return after.total - before.total;
 }

@@ -1,15 +1,23 @@
 /** What is asked of a shelter, and what it comes to. Plain data: goes through a worker's messages as it is. */
-import type { AtGust, Evaluation, Finding, Fix } from '@tautline/checks';
+import type { AtGust, Evaluation, Finding, Fix, RangeVerdict } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
-import type { Problem } from '@tautline/shelter';
+import type { Problem, Range } from '@tautline/shelter';
 import type { Bill } from './bill.ts';
 import type { LargestMoment } from './largest-moments.ts';
+
+/** Shelters side by side, and what is said of them beyond what is said of each. */
+export interface JudgedRange {
+  readonly range: Range;
+  readonly verdict: RangeVerdict;
+}
 
 export interface AnalysisResult {
   readonly shelter: string;
   readonly problems: readonly Problem[];
   /** Absent when the spec could not be resolved; the problems say why. Always absent for a range. */
   readonly evaluation?: Evaluation;
+  /** Of a range only; absent when it could not be resolved. */
+  readonly judged?: JudgedRange;
   /** Absent when nothing has a price. */
   readonly bill?: Bill;
   /** Of each member of the typical frame. */

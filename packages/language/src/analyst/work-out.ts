@@ -1,5 +1,14 @@
 /** The calculations behind the analyst: resolve a spec, evaluate it, price it, try changes of it. */
-import { atGust, evaluate, fixesFor, gustOrder } from '@tautline/checks';
+import {
+  atGust,
+  evaluate,
+  evaluateRange,
+  type Finding,
+  type Fix,
+  fixesFor,
+  gustOrder,
+  rangeFixesFor,
+} from '@tautline/checks';
 import { newNotes, resolveItems, resolveRange, resolveShelter, type SpecWorld } from '@tautline/shelter';
 import { stagesBy } from '@tautline/structure';
 import { billOf, costOfEdits } from './bill.ts';
@@ -23,8 +32,7 @@ export function workOut(
   clock: Clock = wallClock,
 ): AnalysisResult {
   try {
-    if (world.definitions.get(shelter)?.word === 'range')
-      return { shelter, problems: resolveRange(shelter, world).problems };
+    if (world.definitions.get(shelter)?.word === 'range') return workOutRange(shelter, world, on);
     const resolved = resolveShelter(shelter, world);
     if (!resolved.shelter) return { shelter, problems: resolved.problems };
     const { stages: _times, ...evaluation } = evaluate(resolved.shelter, {
@@ -45,6 +53,18 @@ export function workOut(
     if (cancelled()) return { shelter, problems: [] };
     return { shelter, problems: [], failure: reason(error) };
   }
+}
+
+function workOutRange(name: string, world: SpecWorld, on: string | undefined): AnalysisResult {
+  const { range, problems } = resolveRange(name, world);
+  if (!range) return { shelter: name, problems };
+  const bill = billOf(range, world);
+  return {
+    shelter: name,
+    problems,
+    judged: { range, verdict: evaluateRange(range, on) },
+    ...(bill ? { bill } : {}),
+  };
 }
 
 /** Adds what was asked for beyond that, and leaves out what was not. */
@@ -90,17 +110,13 @@ const reason = (error: unknown): string => (error instanceof Error ? error.messa
 /** Fixes of a finding of something that `workOut` gave. */
 export function fixesNow(
   world: SpecWorld,
-  { shelter, evaluation, bill }: AnalysisResult,
-  { finding, system, on }: FixRequest,
+  result: AnalysisResult,
+  request: FixRequest,
   cancelled: Cancelled = never,
 ): readonly PricedFix[] {
-  const found = evaluation?.findings.find(({ id, part }) => id === finding.id && part === finding.part);
-  if (!evaluation || !found) return [];
+  const { shelter, bill } = result;
   try {
-    const stock = { items: resolveItems(world, newNotes()) };
-    const context = { world, shelterName: shelter, stock, system, cancelled };
-    const fixes = fixesFor(found, evaluation, { ...context, ...(on === undefined ? {} : { on }) });
-    return fixes.map((fix) => {
+    return searched(world, result, request, cancelled).map((fix) => {
       const change = costOfEdits(fix.edits, shelter, world, bill);
       if (change === undefined) return fix;
       const currency = bill?.currency;
@@ -110,4 +126,22 @@ export function fixesNow(
     // A change that cannot be tried out is not offered.
     return [];
   }
+}
+
+function searched(
+  world: SpecWorld,
+  { shelter, evaluation, judged }: AnalysisResult,
+  { finding, system, on }: FixRequest,
+  cancelled: Cancelled,
+): readonly Fix[] {
+  const same = ({ id, part }: Finding): boolean => id === finding.id && part === finding.part;
+  const day = on === undefined ? {} : { on };
+  if (judged) {
+    const found = judged.verdict.findings.find(same);
+    return found ? rangeFixesFor(found, judged.range, { world, system, ...day }) : [];
+  }
+  const found = evaluation?.findings.find(same);
+  if (!evaluation || !found) return [];
+  const stock = { items: resolveItems(world, newNotes()) };
+  return fixesFor(found, evaluation, { world, shelterName: shelter, stock, system, cancelled, ...day });
 }

@@ -3,7 +3,7 @@
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
 import type { AtGust, Evaluation, Finding } from '@tautline/checks';
-import type { SpecWorld } from '@tautline/shelter';
+import type { Assumed, SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
 import { ownText } from '../analyst/messages.ts';
@@ -32,20 +32,33 @@ export interface ShelterResult extends AnalysisResult {
   readonly whole?: WholeHouse & { readonly old: boolean };
 }
 
-/** Findings of the typical frame, and what the whole house adds to them. */
-export const findingsOf = ({ evaluation, whole }: Partial<ShelterResult>): readonly Finding[] => [
-  ...(evaluation?.findings ?? []),
+/** Findings of the typical frame and what the whole house adds to them; or those of a range. */
+export const findingsOf = ({ evaluation, judged, whole }: Partial<ShelterResult>): readonly Finding[] => [
+  ...(evaluation?.findings ?? judged?.verdict.findings ?? []),
   ...(whole?.findings ?? []),
 ];
+
+/** What is found of the shelters of a range that are defined elsewhere, said where the range puts them up. */
+export const guestFindings = ({ guests }: RangeResult): readonly (Finding & { readonly shelter: string })[] =>
+  guests.flatMap(({ origin, shelter, result }) =>
+    findingsOf(result).map((one) => ({ ...one, shelter, origin, message: [`${shelter}: `, ...one.message] })),
+  );
+
+/** What was taken for a shelter, or for a range itself. */
+export const assumedIn = ({ evaluation, judged }: AnalysisResult): readonly Assumed[] =>
+  evaluation?.assumed ?? judged?.verdict.assumed ?? [];
 
 /** A shelter that stands in a range and is not defined in the same file. */
 export interface RangeMember extends NamedMember {
   readonly result: AnalysisResult;
 }
 
-export interface RangeResult {
-  readonly range: string;
-  readonly problems: AnalysisResult['problems'];
+/** `shelter` is the name of the range. */
+export interface RangeResult extends AnalysisResult {
+  /** The text the verdict was worked out from. */
+  readonly written: Written;
+  /** The range as it is now cannot be resolved; the verdict is that of the last text that could. */
+  readonly kept: boolean;
   readonly members: readonly NamedMember[];
   readonly guests: readonly RangeMember[];
 }
@@ -196,8 +209,10 @@ export class Analyses {
     const before = this.byFile.get(uri);
     if (before && this.spoken.get(uri) === said) {
       // Only comments or layout changed: the results stand.
-      const results = before.results.map((one) => (one.kept ? one : { ...one, written }));
-      this.settle({ ...before, version, written, results, places, stale: false }, document, source);
+      const moved = <T extends { readonly kept: boolean }>(all: readonly T[]): readonly T[] =>
+        all.map((one) => (one.kept ? one : { ...one, written }));
+      const [results, ranges] = [moved(before.results), moved(before.ranges)];
+      this.settle({ ...before, version, written, results, ranges, places, stale: false }, document, source);
       return;
     }
     const results: ShelterResult[] = [];
@@ -223,7 +238,8 @@ export class Analyses {
         if (result) guests.push({ ...member, result });
       }
       if (!own || source.token.isCancellationRequested) return;
-      ranges.push({ range, problems: own.problems, members, guests });
+      const earlier = before?.ranges.find(({ shelter }) => shelter === range);
+      ranges.push({ ...joinedRange(own, earlier, written), members, guests });
     }
     this.spoken.set(uri, said);
     this.settle({ uri, version, written, world, results, ranges, places, stale: false }, document, source);
@@ -309,5 +325,19 @@ function joined(fresh: AnalysisResult, before: ShelterResult | undefined, writte
     written,
     kept: false,
     gustsOld: true,
+  };
+}
+
+/** The same for a range: while it cannot be resolved, what was said of it stays. */
+function joinedRange(fresh: AnalysisResult, before: RangeResult | undefined, written: Written) {
+  const kept = !fresh.judged && fresh.failure === undefined && before?.judged !== undefined;
+  if (!kept) return { ...fresh, written, kept };
+  const { judged, bill } = before;
+  return {
+    ...fresh,
+    ...(judged ? { judged } : {}),
+    ...(bill ? { bill } : {}),
+    written: before.written,
+    kept,
   };
 }

@@ -3,11 +3,16 @@ import { type Finding, messageText } from '@tautline/checks';
 import type { Origin } from '@tautline/shelter';
 import { DocumentState, type DocumentValidator, interruptAndCheck, type LangiumDocument, URI } from 'langium';
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
-import type { AnalysisResult } from '../analyst/result.ts';
 import { asSentence, isEcho } from '../problems/echo.ts';
 import type { LanguageProblem } from '../problems/problem.ts';
 import type { Span } from '../spec/origin-key.ts';
-import { type FileAnalysis, findingsOf, type ShelterResult } from './analyses.ts';
+import {
+  type FileAnalysis,
+  findingsOf,
+  guestFindings,
+  type RangeResult,
+  type ShelterResult,
+} from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { problemsOf } from './file-view.ts';
 import { nameSpan } from './named.ts';
@@ -49,7 +54,7 @@ export interface PlacedFinding extends Finding {
   readonly shelter: string;
   readonly span: Span;
   /** The result it comes from; absent for a shelter that only stands in a range of this file. */
-  readonly result?: ShelterResult;
+  readonly result?: ShelterResult | RangeResult;
 }
 
 /** Where the whole house and the typical frame do not tell the same, a reader must know that both were asked. */
@@ -62,27 +67,22 @@ export function shownFindings(
   context: EditorContext,
 ): readonly PlacedFinding[] {
   const { severity } = context.settings();
-  const shown = (result: AnalysisResult): readonly Finding[] =>
-    findingsOf(result)
+  const shown = <T extends Finding>(findings: readonly T[]): readonly T[] =>
+    findings
       .filter(({ verdict, id }) => verdict === 'fails' || verdict === 'near its limit' || differs(id))
       .filter((finding) => finding.accepted === undefined && severity[finding.id] !== 'off');
-  const own = analysis.results.flatMap((result) =>
-    shown(result).map((finding) => {
+  const own = [...analysis.results, ...analysis.ranges].flatMap((result) =>
+    shown(findingsOf(result)).map((finding) => {
       const { shelter } = result;
       return { ...finding, shelter, result, span: findingSpan(finding, result, document, context) };
     }),
   );
   // What fails in a file that is not this one is shown where this one puts the shelter up.
-  const guests = analysis.ranges.flatMap(({ range, guests }) =>
-    guests.flatMap(({ origin, shelter, result }) => {
-      const span = placeHere(origin, document, context, analysis.written) ?? nameSpan(document, range);
-      return shown(result).map((finding) => ({
-        ...finding,
-        message: [`${shelter}: `, ...finding.message],
-        shelter,
-        span,
-      }));
-    }),
+  const guests = analysis.ranges.flatMap((range) =>
+    shown(guestFindings(range)).map((finding) => ({
+      ...finding,
+      span: findingSpan(finding, range, document, context),
+    })),
   );
   return [...own, ...guests];
 }
@@ -100,7 +100,7 @@ function placeHere(
 /** Where a finding is shown in a file: its own line, or the shelter's name when that is elsewhere. */
 export function findingSpan(
   finding: Finding,
-  { shelter, written }: ShelterResult,
+  { shelter, written }: ShelterResult | RangeResult,
   document: LangiumDocument,
   context: EditorContext,
 ): Span {
@@ -123,7 +123,7 @@ function findingDiagnostic(
     return [{ location: { uri: place.document.uri.toString(), range }, message }];
   });
   const link = context.explanation(finding.id);
-  const { kept, whole } = finding.result ?? {};
+  const { kept, whole }: Partial<ShelterResult> = finding.result ?? {};
   const earlier = whole?.old === true && whole.findings.some(({ id }) => id === finding.id);
   const old = kept
     ? ' (As the text stood when it could last be worked out.)'
@@ -147,11 +147,7 @@ function resolverDiagnostics(
   taken: readonly LanguageProblem[],
   context: EditorContext,
 ): Diagnostic[] {
-  const told = [
-    ...analysis.results.map(({ shelter, problems, failure }) => ({ name: shelter, problems, failure })),
-    ...analysis.ranges.map(({ range, problems }) => ({ name: range, problems, failure: undefined })),
-  ];
-  return told.flatMap(({ name, problems, failure }) => {
+  return [...analysis.results, ...analysis.ranges].flatMap(({ shelter: name, problems, failure }) => {
     const all: Diagnostic[] = problems.flatMap((problem) => {
       const span = placeHere(problem.origin, document, context, analysis.written) ?? nameSpan(document, name);
       // What the language has already said of these words is not said again.
@@ -162,7 +158,7 @@ function resolverDiagnostics(
     });
     if (failure !== undefined) {
       const { start, end } = nameSpan(document, name);
-      const message = `This shelter could not be worked out: ${failure}. Nothing is said about it here.`;
+      const message = `${name} could not be worked out: ${failure}. Nothing is said about it here.`;
       const range = rangeOf(document, start, end);
       all.push({ range, severity: DiagnosticSeverity.Warning, source, code: 'not-worked-out', message });
     }

@@ -6,6 +6,7 @@ import type { Bows, Origin } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
 import type { InlayHintProvider } from 'langium/lsp';
 import { type InlayHint, InlayHintKind, type InlayHintParams } from 'vscode-languageserver';
+import { assumedIn } from './analyses.ts';
 import type { EditorContext } from './context.ts';
 import { shown, systemFor } from './settings.ts';
 import { locate, type Written } from './written.ts';
@@ -31,24 +32,23 @@ export class ShelterHints implements InlayHintProvider {
       if (place?.document !== document || place.end < from || place.end > to) return;
       byPlace.set(place.end, [...(byPlace.get(place.end) ?? []), text]);
     };
-    for (const { evaluation, written } of analysis.results) {
-      if (!evaluation) continue;
-      const { hintsAssumed, hintsDerived } = context.settings();
-      const { roof } = evaluation.shelter;
-      if (hintsDerived && roof.type === 'bows')
-        add(
-          roof.origin,
-          written,
-          lengthOf(roof, (si) => shown(si, 'length', system, context.settings())),
-        );
-      if (hintsDerived) {
+    const settings = context.settings();
+    const say = (si: number, kind: string): string => shown(si, kind, system, settings);
+    for (const result of [...analysis.results, ...analysis.ranges]) {
+      const { evaluation, written } = result;
+      if (settings.hintsDerived && evaluation) {
+        const { roof } = evaluation.shelter;
+        if (roof.type === 'bows')
+          add(
+            roof.origin,
+            written,
+            lengthOf(roof, (si) => say(si, 'length')),
+          );
         for (const [origin, share] of mostUsed(evaluation)) add(origin, written, `${usedText(share)} used`);
       }
-      if (!hintsAssumed) continue;
-      for (const { fact, value, kind, origin } of evaluation.assumed) {
-        const text = typeof value === 'number' ? shown(value, kind, system, context.settings()) : value;
-        add(origin, written, `${fact} ${text}`);
-      }
+      if (!settings.hintsAssumed) continue;
+      for (const { fact, value, kind, origin } of assumedIn(result))
+        add(origin, written, `${fact} ${typeof value === 'number' ? say(value, kind) : value}`);
     }
     return [...byPlace].map(([offset, texts]) => ({
       position: document.textDocument.positionAt(offset),

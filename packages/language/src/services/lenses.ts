@@ -14,6 +14,7 @@ import { moved } from './written.ts';
 
 /** Always as many lenses at a shelter, from the first: lines must not jump when results come in. */
 const waiting = ['working it out ...', 'first to fail: ...', 'cost: ...'];
+const rangeWaiting = ['working it out ...', 'cost: ...'];
 
 export class ShelterLenses implements CodeLensProvider {
   private readonly context: () => EditorContext;
@@ -55,9 +56,10 @@ export class ShelterLenses implements CodeLensProvider {
         drawing(`${costOf(result)}${mark}`),
       ]);
     }
-    for (const range of analysis?.ranges ?? []) add(range.range, [drawing(rangeText(range, analysis))]);
+    for (const range of analysis?.ranges ?? [])
+      add(range.shelter, [drawing(rangeText(range, analysis)), drawing(costOf(range))]);
     for (const name of shelterNames(document)) add(name, waiting.map(drawing));
-    for (const name of shelterNames(document, ['range'])) add(name, [drawing(waiting[0] ?? '')]);
+    for (const name of shelterNames(document, ['range'])) add(name, rangeWaiting.map(drawing));
     return lenses;
   }
 }
@@ -117,20 +119,23 @@ export function firstToFail(
   return `first to fail: ${first.what}, ${at}`;
 }
 
-function costOf({ bill, evaluation }: AnalysisResult): string {
+function costOf({ bill, evaluation, judged }: AnalysisResult): string {
   if (bill) return `cost: ${billText(bill)}`;
-  return evaluation ? 'cost: no prices' : 'cost: ...';
+  return evaluation || judged ? 'cost: no prices' : 'cost: ...';
 }
 
-/** How many shelters stand in a range, and the one of them that is used up most. */
-function rangeText({ members, guests }: RangeResult, analysis: FileAnalysis | undefined): string {
+/** How many shelters stand in a range, what fails between them, and the one of them that is used up most. */
+function rangeText(range: RangeResult, analysis: FileAnalysis | undefined): string {
+  const { members, guests } = range;
+  const fails = findingsOf(range).filter(({ verdict, accepted }) => verdict === 'fails' && !accepted);
+  const between = fails.length === 0 ? '' : `, ${[...new Set(fails.map(({ id }) => id))].join(', ')} fails`;
   const count = members.reduce((sum, member) => sum + member.count, 0);
   const results = [...(analysis?.results ?? []), ...guests.map(({ result }) => result)];
   const worst = members
     .flatMap(({ shelter }) => results.find((one) => one.shelter === shelter) ?? [])
     .sort((a, b) => (governingOf(b)?.utilisation ?? 0) - (governingOf(a)?.utilisation ?? 0))[0];
   const said = worst && summaryOf(worst);
-  return `${count} shelters${said === undefined ? '' : `, the weakest ${worst?.shelter}: ${said}`}`;
+  return `${count} shelters${between}${said === undefined ? '' : `, the weakest ${worst?.shelter}: ${said}`}`;
 }
 
 /** For the status bar: the first to fail where that is known, else how much fails. */

@@ -1,10 +1,14 @@
 /** Shelters side by side. */
 import type { CableItem, MemberItem } from './items.ts';
 import type { Origin } from './origin.ts';
-import type { Assumed, Shelter } from './shelter.ts';
+import type { Acceptance, Assumed, Shelter } from './shelter.ts';
 
 /** One shelter of a range and where its left foot line stands, m from that of the first. */
 export interface RangePlace {
+  /** `stand-1` for every shelter of the first `stand` line, and so on. */
+  readonly id: string;
+  /** The `stand` line. */
+  readonly origin: Origin;
   readonly shelter: Shelter;
   readonly x: number;
 }
@@ -24,6 +28,8 @@ export interface Range {
   };
   /** From the first foot line to the last, m. */
   readonly width: number;
+  /** Findings of the range itself that somebody lives with. */
+  readonly acceptances: readonly Acceptance[];
   /** What was taken for the range itself; each shelter lists its own. */
   readonly assumed: readonly Assumed[];
   readonly unmodelled: readonly { readonly what: string; readonly origin: Origin }[];

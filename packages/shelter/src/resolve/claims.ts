@@ -3,7 +3,7 @@ import type { Acceptance, Crop, Requirement } from '../model/shelter.ts';
 import { dateIn, factNode, factNodes, numberIn, textIn, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import type { Context } from './context.ts';
-import { assume, numberFact, problem } from './notes.ts';
+import { assume, type Notes, numberFact, problem } from './notes.ts';
 
 /** Standard gravity, m/s2: a defined value. */
 const gravity = 9.80665;
@@ -53,14 +53,15 @@ function isComparison(word: string | undefined): word is Requirement['comparison
   return word !== undefined && ['>=', '<=', '>', '<'].includes(word);
 }
 
-export function readAcceptances(context: Context): readonly Acceptance[] {
-  return factNodes(context.shelter, 'accept').flatMap((fact, index): Acceptance[] => {
+/** The `accept` lines of a shelter or a range. */
+export function readAcceptances(block: SpecNode, notes: Notes): readonly Acceptance[] {
+  return factNodes(block, 'accept').flatMap((fact, index): Acceptance[] => {
     const check = wordIn(fact, 'check');
     const because = textIn(fact, 'reason')?.trim();
     const until = dateIn(fact, 'until');
     if (check === undefined) return [];
     if (!because) {
-      problem(context.notes, 'reason-missing', `say why you accept ${check}`, fact.origin);
+      problem(notes, 'reason-missing', `say why you accept ${check}`, fact.origin);
       return [];
     }
     const id = `accept-${index + 1}`;

@@ -5,6 +5,7 @@ import type { Range, RangePlace } from '../model/range.ts';
 import type { Shelter } from '../model/shelter.ts';
 import { factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
 import type { Problem, SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
+import { readAcceptances } from './claims.ts';
 import { itemOf } from './items.ts';
 import { assume, missing, type Notes, newNotes, numberFact, problem, within } from './notes.ts';
 import { unitsOf } from './project.ts';
@@ -45,13 +46,13 @@ function readRange(definition: SpecDefinition, world: SpecWorld, notes: Notes): 
     );
   const places: RangePlace[] = [];
   let x = 0;
-  for (const stand of stands) {
+  for (const [line, stand] of stands.entries()) {
     const shelter = standing(stand, world, notes);
     const count = numberIn(stand, 'count') ?? 1;
     const whole = within(notes, count, 'the number of shelters', { least: 1, most: mostShelters }, stand);
     if (!shelter || whole === undefined) return undefined;
     for (let n = 0; n < Math.round(whole); n++) {
-      places.push({ shelter, x });
+      places.push({ id: `stand-${line + 1}`, origin: stand.origin, shelter, x });
       x += shelter.width + gap;
     }
   }
@@ -66,6 +67,7 @@ function readRange(definition: SpecDefinition, world: SpecWorld, notes: Notes): 
     gap,
     ...(tie ? { tie } : {}),
     width: x - gap,
+    acceptances: readAcceptances(definition, notes),
     assumed: notes.assumed,
     unmodelled: [beside, ...(tie ? [across] : [])].map((what) => ({ what, origin: definition.origin })),
   };

@@ -92,7 +92,7 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
   const endFrames = endBlock && readEndFrames(endBlock, doors, between, context);
   const things = readThings({ roof, braces }, context);
   const requirements = readRequirements(context);
-  const acceptances = readAcceptances(context);
+  const acceptances = readAcceptances(context.shelter, context.notes);
   const gutters = each(definition, 'gutter', (block, index) => readGutter(block, index, context));
   const irrigation = readIrrigation(context);
   const built = dateIn(factNode(definition, 'built'));

@@ -1,5 +1,6 @@
 /** What can be said of a project, its prices, its yard, and of shelters side by side. */
 import type { Entry } from './entry.ts';
+import { accept } from './shelter-words.ts';
 import { anything, fact, members, several } from './write.ts';
 
 export const projectFacts: readonly Entry[] = [
@@ -61,4 +62,5 @@ export const rangeFacts: readonly Entry[] = [
     'Ties from each to the next.',
     'tied by lumber-1x4 every 8 ft',
   ),
+  accept,
 ];
