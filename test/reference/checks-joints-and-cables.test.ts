@@ -13,7 +13,7 @@ describe('wood across the grain', () => {
     [2, 1.19],
     [3, 1.13],
     [4, 1.1],
-  ])('NDS table 3.10.4, bearing area factor at %s in: %s (from memory)', (long, factor) => {
+  ])('NDS table 3.10.4, bearing area factor at %s in: %s (rounded table, from memory)', (long, factor) => {
     const bare = 1e6 * (long * inch) * 0.1;
     const got = woodBearing(1e6, long * inch, 0.1, false, 'asce7-asd').force / bare;
     // The table rounds to hundredths, upwards at the longer ones.

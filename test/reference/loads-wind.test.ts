@@ -185,7 +185,7 @@ describe('EN 1991-1-4', () => {
     expect(vaultCoefficients(0.26, 0.5).windward[0]).toBeCloseTo(0.16, 2);
   });
 
-  it('table 7.6, monopitch canopy of 20°, half blocked: 0.8 and (-1.3 - 1.4)/2 (public check)', () => {
+  it('table 7.6, monopitch canopy of 20°, half blocked: 0.8 and (-1.3 - 1.4)/2 (verification problem of a public library)', () => {
     const c = canopyCoefficients('mono', 20, 0.5);
     expect(c.max).toBeCloseTo(0.8, 10);
     expect(c.min).toBeCloseTo((-1.3 - 1.4) / 2, 10);

@@ -67,8 +67,8 @@ const own: readonly Source[] = [
   {
     id: 'aisc360:h1.3',
     title: 'AISC 360, bending in one plane and buckling in the other',
-    where: 'eq. H1-3, P/P_c (1.5 - 0.5 P/P_c) + (M/M_c)²',
-    standing: 'from memory',
+    where: 'H1.3, eq. H1-3, P/P_c (1.5 - 0.5 P/P_c) + (M/M_c)², in a public restatement of the 2016 edition',
+    standing: 'published',
   },
   {
     id: 'en1995-1-1:7.2',

@@ -87,8 +87,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'asce7-16:7.4',
     title: ASCE,
-    where: '7.4 and figure 7.4-1c, cold slippery roofs',
-    standing: 'from memory',
+    where: '7.4 and figure 7.4-1c, cold slippery roofs, in a public restatement',
+    standing: 'published',
   },
   {
     id: 'asce7-16:7.6.1',
@@ -153,14 +153,14 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1991-1-4:7.2.2',
     title: EN_WIND,
-    where: '7.2.2, table 7.1, walls',
-    standing: 'from memory',
+    where: '7.2.2, table 7.1, walls; as three public restatements have it',
+    standing: 'published',
   },
   {
     id: 'en1991-1-4:7.2.4',
     title: EN_WIND,
-    where: '7.2.4, table 7.3a, single slopes; 7.2.9 inside',
-    standing: 'from memory',
+    where: '7.2.4, table 7.3a, single slopes, restated of the Danish edition; 7.2.9 inside',
+    standing: 'published',
   },
   {
     id: 'en1991-1-4:7.2.5',
@@ -177,20 +177,20 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1991-1-4:7.3-mono',
     title: EN_WIND,
-    where: '7.3, table 7.6, monopitch canopies',
-    standing: 'from memory',
+    where: '7.3, table 7.6, monopitch canopies; as two public restatements have it',
+    standing: 'published',
   },
   {
     id: 'en1991-1-4:7.3-duo',
     title: EN_WIND,
-    where: '7.3, table 7.7, duopitch canopies',
-    standing: 'from memory',
+    where: '7.3, table 7.7, duopitch canopies, which is table 14 of SANS 10160-3 in a public restatement',
+    standing: 'published',
   },
   {
     id: 'en1991-1-4:7.5',
     title: EN_WIND,
-    where: '7.5, table 7.10, friction of ribbed surfaces',
-    standing: 'from memory',
+    where: '7.5, table 7.10, friction of ribbed surfaces, in a public restatement',
+    standing: 'published',
   },
   {
     id: 'en1991-1-3:5.3.2',
@@ -207,8 +207,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1991-1-3:5.3.5',
     title: EN_SNOW,
-    where: '5.3.5, cylindrical roofs',
-    standing: 'from memory',
+    where: '5.3.5, figures 5.5 and 5.6, cylindrical roofs, restated of the Polish edition',
+    standing: 'published',
   },
   {
     id: 'en1991-1-1:6.10',

@@ -10,8 +10,8 @@ export interface Bearing {
 }
 
 /**
- * Wood pressed across the grain: F = F_c⊥ A C_b, C_b = (l + 9.5 mm)/l for bearings under 150 mm
- * (NDS 3.10.4); two thirds of it when wet. `strength` is the allowable F_c⊥ in Pa; length along the
+ * Wood pressed across the grain: F = F_c⊥ A C_b, C_b = (l + 9.5 mm)/l for bearings under 150 mm that are not nearer
+ * than 76 mm to the end of the wood (NDS 3.10.4); two thirds of it when wet. `strength` is the allowable F_c⊥ in Pa; length along the
  * grain and width in m.
  */
 export function woodBearing(

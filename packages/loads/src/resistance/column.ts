@@ -39,7 +39,7 @@ export function bucklingReduction(relative: number, imperfection: number): numbe
   return Math.min(1, 1 / (phi + Math.sqrt(phi * phi - relative * relative)));
 }
 
-/** C_P of NDS 3.7.1 from the ratio F_cE/F_c*, c = 0.8 sawn, 0.85 round poles, 0.9 glued. */
+/** C_P of NDS 3.7.1 from the ratio F_cE/F_c*, c = 0.8 sawn, 0.85 round poles, 0.9 glued; bamboo 0.8 (ISO 22156 9.3). */
 export function timberColumnFactor(ratio: number, c: number): number {
   const a = (1 + ratio) / (2 * c);
   return a - Math.sqrt(a * a - ratio / c);
@@ -111,7 +111,7 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
     };
   }
   if (family === 'timber' || family === 'green-wood' || family === 'bamboo') {
-    const c = family === 'timber' ? 0.8 : 0.85;
+    const c = family === 'green-wood' ? 0.85 : 0.8;
     // 0.822 E'min = 0.822 · 1.03 E (1 - 1.645 COV)/1.66 with COV = 0.25: 0.365 of π²E/(KL/r)² once in r, not d.
     const reliable = (euler * 1.03 * (1 - 1.645 * 0.25)) / (basis === 'asce7-asd' ? 1.66 : 1.66 / 1.5);
     const factor = timberColumnFactor(reliable / shortColumn, c);

@@ -40,7 +40,10 @@ export const EN_KMOD: Record<Duration, readonly [number, number]> = {
   gust: [1.1, 0.9],
 };
 
-/** ISO 22156:2021 C_DF of bamboo (from memory): service class 2 (under a roof), 3 (rained on or in soil). */
+/**
+ * ISO 22156:2021 C_DF of bamboo: service class 2 (under a roof) as a public restatement has it; 3 (rained on or in
+ * soil), for which that restatement has none, from memory.
+ */
 export const BAMBOO_DURATION: Record<Duration, readonly [number, number]> = {
   permanent: [0.55, 0.5],
   season: [0.55, 0.5],

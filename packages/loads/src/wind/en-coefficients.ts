@@ -1,7 +1,6 @@
 /**
- * Pressure coefficients of EN 1991-1-4:2005 clause 7 (recommended values, areas of 10 m² and more).
- * Duopitch roofs looked up (tables 7.4a and 7.4b). The rest from memory except where said; the vault curves agree
- * with a published reading of figure 7.11.
+ * Pressure coefficients of EN 1991-1-4:2005 clause 7 (recommended values, areas of 10 m² and more), each looked
+ * up in public restatements of the tables; the vault curves agree with a published reading of figure 7.11.
  */
 import { along, between, type Curve } from '../interpolate.ts';
 
@@ -106,7 +105,10 @@ const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
   },
 };
 
-/** Monopitch roof (table 7.3a): wind on the low eave (0°) and on the high eave (180°). */
+/**
+ * Monopitch roof met on its high eave (table 7.3a, 180°). Restated of the Danish edition; two other restatements
+ * print -0.8 in H from 45° on.
+ */
 const SLOPE_HIGH: Record<'G' | 'H', Curve> = {
   G: [
     [5, -1.3],
@@ -119,6 +121,7 @@ const SLOPE_HIGH: Record<'G' | 'H', Curve> = {
     [15, -0.9],
     [30, -0.8],
     [45, -0.7],
+    [60, -0.5],
   ],
 };
 
@@ -240,8 +243,9 @@ const DUO_CANOPY: { max: Curve; empty: Curve; blocked: Curve } = {
 };
 
 /**
- * Overall force coefficients c_f of a canopy (tables 7.6 and 7.7): greatest, and least between the
- * empty and the fully blocked canopy. The monopitch row of 20° agrees with a public restatement.
+ * Overall force coefficients c_f of a canopy (tables 7.6 and 7.7): greatest, and least between the empty and the
+ * fully blocked canopy. Table 7.7 as SANS 10160-3 restates it; one other restatement prints -1.4 for a blocked
+ * duopitch canopy of 20°. A level duopitch canopy, which table 7.7 leaves out, has the values of table 7.6.
  */
 export function canopyCoefficients(
   kind: 'mono' | 'duo',
