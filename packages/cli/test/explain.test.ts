@@ -20,7 +20,7 @@ async function said(...words: string[]): Promise<{ code: number; out: string; er
 
 describe('explain', () => {
   it('shows a finding step by step: formula, numbers with units, result, source and its standing', async () => {
-    const { code, out } = await said(file, '--finding', 'heat', '--on', '2026-11-25');
+    const { code, out } = await said(file, '--finding', 'heat', '--on', '2026-11-25', '--units', 'metric');
     expect(code).toBe(0);
     expect(out).toMatch(/^heat on shelter: passes/);
     expect(out).toMatch(/1\. sun on level ground at noon of midsummer/);
