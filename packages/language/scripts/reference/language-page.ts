@@ -25,7 +25,7 @@ Every number that measures something has its unit; a length may be given in part
 may be combined with \`.\` and \`/\`: \`N.m\`, \`kg/m2\`. Sums, differences, products and quotients are checked for
 what they measure.
 
-In the patterns below \`<...>\` stands for a value, \`[...]\` may be left out, and \`|\` is or. What is left out and
+In the patterns below \`<...>\` stands for a value, \`[...]\` may be left out (with dots behind it, said again), and \`|\` is or. What is left out and
 has a usual value is assumed, and every report lists what was assumed.
 `;
 

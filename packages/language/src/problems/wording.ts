@@ -75,7 +75,29 @@ export function patternOf(entry: Entry): readonly PatternPart[] {
   return [{ text: entry.word }, ...partsOf(piecesOf(entry))];
 }
 
+/** The whole sentence of an entry in one text; what may be said again and again is written once, with dots. */
 export const patternText = (entry: Entry): string =>
-  patternOf(entry)
-    .map(({ text }) => text)
+  [entry.word, ...piecesOf(entry).map(pieceText)].join(' ');
+
+function pieceText(piece: Piece): string {
+  if (piece.type === 'literal') return piece.word;
+  if (piece.type === 'slot') return slotText(piece.slot, piece.takes);
+  const own = textBeforeMore(piece);
+  const more = moreOf(piece);
+  if (more === undefined) return `[${own}]`;
+  return textBeforeMore(more) === own ? `[${own}]...` : `[${own} ${pieceText(more)}]`;
+}
+
+type Optional = Extract<Piece, { type: 'optional' }>;
+
+/** What may follow inside a part that may be left out, at its end. */
+function moreOf({ pieces }: Optional): Optional | undefined {
+  const last = pieces.at(-1);
+  return last?.type === 'optional' ? last : undefined;
+}
+
+const textBeforeMore = (piece: Optional): string =>
+  piece.pieces
+    .slice(0, moreOf(piece) === undefined ? undefined : -1)
+    .map(pieceText)
     .join(' ');
