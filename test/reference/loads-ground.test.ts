@@ -6,6 +6,7 @@ import {
   meyerhofFactors,
   postEmbedmentLateral,
   SOILS,
+  soilOf,
   terzaghiFactors,
 } from '@tautline/loads';
 import { solvePlaneFrame } from '@tautline/mechanics';
@@ -124,16 +125,29 @@ describe('Broms (1964)', () => {
     expect(Math.abs(r.capacity / (40_000 * 0.05 ** 2) - 60)).toBeLessThan(3);
   });
 
-  it('sand, free head: γ d L³ K_p / (2 (e + L)); head held: 1.5 γ d L² K_p (from memory)', () => {
+  it('sand, free head: H (e + L) = 3 K_p γ d L²/2 · L/3; head held: 1.5 γ d L² K_p (two public calculations)', () => {
     const kp = Math.tan(rad(45 + 16)) ** 2;
     const free = lateralCapacity({ soil: 'sand', diameter: 0.05, depth: 0.8, height: 0.4, head: 'free' });
     const fixed = lateralCapacity({ soil: 'sand', diameter: 0.05, depth: 0.8, height: 0, head: 'fixed' });
-    expect(free.capacity).toBeCloseTo((17_000 * 0.05 * 0.8 ** 3 * kp) / (2 * 1.2), 6);
+    expect(free.capacity * (0.4 + 0.8)).toBeCloseTo(((3 * kp * 17_000 * 0.05 * 0.8 ** 2) / 2) * (0.8 / 3), 6);
     expect(fixed.capacity).toBeCloseTo(1.5 * 17_000 * 0.05 * 0.64 * kp, 6);
   });
 });
 
-describe('springs of a foot against a beam on many springs (solved by the plane frame)', () => {
+describe('Terzaghi (1955), n_h of sand (public notes: 7, 21, 56 tons a cubic foot over the water, 4, 12, 34 under it)', () => {
+  /** Short tons of force on a cubic foot, N/m³. */
+  const tons = (2000 * 4.4482216) / 0.3048 ** 3;
+  it.each([
+    ['sand-loose', 7, 4],
+    ['sand', 21, 12],
+    ['gravel', 56, 34],
+  ] as const)('%s: %i, under water %i', (id, over, under) => {
+    expect(Math.abs(SOILS[id].subgradeGrowth / (over * tons) - 1)).toBeLessThan(0.005);
+    expect(Math.abs(soilOf(id, true).subgradeGrowth / (under * tons) - 1)).toBeLessThan(0.06);
+  });
+});
+
+describe('two own methods, springs of a foot against a beam on many springs (solved by the plane frame)', () => {
   const pieces = 120;
   /** Movement and turning at ground level under a push of 1 N and a moment of 1 N·m, each by itself. */
   const onBed = (depth: number, EI: number, bed: (z: number) => number): { push: number; turn: number } => {
@@ -173,10 +187,13 @@ describe('springs of a foot against a beam on many springs (solved by the plane 
     ['stiff', 0.4, 1e7, 0.01],
     ['long', 3, 640, 0.03],
     ['in-between', 0.9, 45_000, 0.35],
-  ])('sand, %s stub: stiff and long limits (Reese and Matlock 1956, from memory)', (_, depth, EI, within) => {
-    const mine = footSprings({ soil: 'sand', depth, rigidity: EI });
-    const theirs = onBed(depth, EI, (z) => SOILS.sand.subgradeGrowth * z);
-    expect(Math.abs(mine.sideways / theirs.push - 1)).toBeLessThan(within);
-    expect(Math.abs(mine.turning / theirs.turn - 1)).toBeLessThan(within);
-  });
+  ])(
+    'sand, %s stub: stiff and long limits (Reese and Matlock 1956: 2.435 T³/EI as a public calculation prints it; the rest from memory)',
+    (_, depth, EI, within) => {
+      const mine = footSprings({ soil: 'sand', depth, rigidity: EI });
+      const theirs = onBed(depth, EI, (z) => SOILS.sand.subgradeGrowth * z);
+      expect(Math.abs(mine.sideways / theirs.push - 1)).toBeLessThan(within);
+      expect(Math.abs(mine.turning / theirs.turn - 1)).toBeLessThan(within);
+    },
+  );
 });

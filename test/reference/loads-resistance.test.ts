@@ -93,7 +93,7 @@ describe('closed forms', () => {
     expect(eulerStress(2e11, 1)).toBeCloseTo(Math.PI ** 2 * 2e11, 0);
   });
 
-  it('AISC H1-1: both branches meet at an axial share of 0.2', () => {
+  it('AISC H1-1: both branches meet at an axial share of 0.2, where M/M_c = 0.9 uses the member up', () => {
     const at = (axial: number): number =>
       thrustAndBending({ axial, bending: 0.9, family: 'steel', basis: 'asce7-asd' }).utilisation;
     expect(at(0.2)).toBeCloseTo(0.2 + (8 / 9) * 0.9, 12);

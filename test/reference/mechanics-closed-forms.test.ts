@@ -319,7 +319,7 @@ describe('cables and film', () => {
     near(cable.pull, (15 * 400) / 8, 1e-12);
     near(cable.length, parabolaLength(20, 1), 1e-6);
   });
-  it('flat catenary tends to the parabola', () => {
+  it('two own methods: flat catenary tends to the parabola', () => {
     const hung = catenary(20, parabolaLength(20, 0.5), 15);
     if (!hung.ok) throw new Error(hung.reason);
     near(hung.sag, 0.5, 2e-3);

@@ -22,17 +22,22 @@ const relations = {
   toBeGreaterThanOrEqual: '≥ ',
 };
 
+/** Tests that set two methods of this project against each other say so; they are told apart from the others. */
+const ownMark = 'two own methods';
+
 let total = 0;
 let tests = 0;
+const columns = '| check and its source | expected | got | difference |\n| --- | --- | --- | --- |';
+const own = [];
 const parts = files.map((name) => {
   const rows = JSON.parse(readFileSync(folder + name, 'utf8'));
   const byTest = new Map();
   for (const row of rows) byTest.set(row.test, [...(byTest.get(row.test) ?? []), row]);
   total += rows.length;
   tests += byTest.size;
-  const lines = [...byTest].flatMap(([test, own]) => {
+  const linesOf = ([test, compared]) => {
     // A test that compares along a whole curve is told by its first comparisons.
-    const told = own.slice(0, 6).map((row) => {
+    const told = compared.slice(0, 6).map((row) => {
       const exact = row.how === 'toBeCloseTo' || row.how === 'toBe';
       const difference = !exact
         ? ''
@@ -41,16 +46,27 @@ const parts = files.map((name) => {
           : `${((100 * (row.got - row.expected)) / Math.abs(row.expected)).toFixed(4)} %`;
       return `| ${cell(test)} | ${relations[row.how]}${shown(row.expected)} | ${shown(row.got)} | ${difference} |`;
     });
-    return own.length > 6 ? [...told, `| … and ${own.length - 6} more of the same test | | | |`] : told;
-  });
-  return `## ${name.replace('.json', '')}\n\n| check and its source | expected | got | difference |\n| --- | --- | --- | --- |\n${lines.join('\n')}\n`;
+    return compared.length > 6
+      ? [...told, `| … and ${compared.length - 6} more of the same test | | | |`]
+      : told;
+  };
+  const isOwn = ([test]) => test.includes(ownMark);
+  own.push(...[...byTest].filter(isOwn).flatMap(linesOf));
+  const lines = [...byTest].filter((one) => !isOwn(one)).flatMap(linesOf);
+  return `## ${name.replace('.json', '')}\n\n${columns}\n${lines.join('\n')}\n`;
 });
 
 const head = `# What was compared with things outside the project
 
 Made by \`npm run reference\` from the tests in this folder; do not edit. Each test names its source, or says
-"from memory" or "common practice, no source"; values without a unit in their title are SI. ${tests} checks with
+"from memory" or "common practice, no source"; values without a unit in their title are SI. Where a test allows a
+difference, the expected value stands in its title and the table shows the difference and the most it may be. What
+compares two methods of this project with each other proves less; it stands apart at the end. ${tests} checks with
 ${total} comparisons.
 `;
-writeFileSync(fileURLToPath(new URL('RESULTS.md', import.meta.url)), `${head}\n${parts.join('\n')}`);
+const last = `## Two methods of this project against each other\n\n${columns}\n${own.join('\n')}\n`;
+writeFileSync(
+  fileURLToPath(new URL('RESULTS.md', import.meta.url)),
+  `${head}\n${[...parts, last].join('\n')}`,
+);
 process.stdout.write(`${tests} checks with ${total} comparisons\n`);

@@ -5,6 +5,7 @@ import { measured } from './judge.ts';
 import { deeper } from './levers.ts';
 import { setItem, setQuantity } from './slots.ts';
 
+/** m: by definition. */
 const inch = 0.0254;
 /** Depths a hole for a log is dug to, m. */
 const holes = [0.9, 1.2, 1.5];

@@ -5,7 +5,7 @@ import type { NoHold } from './ground.ts';
 import { given, step } from './judge.ts';
 import { memberLimit } from './resistance.ts';
 
-/** Height of the push below which the embedment formula is not asked, m. */
+/** Height of the push below which the embedment formula is not asked, m: own choice. */
 const lowestPush = 0.05;
 
 export interface Sideways {

@@ -2,7 +2,7 @@ import type { Step, StepInput } from '@tautline/loads';
 import type { Part } from '@tautline/shelter';
 import type { Finding, Measured, MessagePiece, Severity, Verdict } from './finding.ts';
 
-/** From this share of the capacity on a finding says 'near its limit'. */
+/** From this share of the capacity on a finding says 'near its limit': own choice. */
 export const nearLimit = 0.85;
 
 export interface Judged {

@@ -18,6 +18,7 @@ import type { Lever, Stock } from './check.ts';
 import { length } from './judge.ts';
 import { setDay, setItem, setQuantity } from './slots.ts';
 
+/** m: by definition. */
 const inch = 0.0254;
 const handy = { metric: 0.05, us: inch };
 

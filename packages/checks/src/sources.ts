@@ -61,8 +61,9 @@ const own: readonly Source[] = [
   {
     id: 'ibc2018:1806.3.4',
     title: 'International Building Code 2018',
-    where: '1806.3.4, lateral bearing of poles that may move 12.7 mm at the ground in short loads: twice',
-    standing: 'from memory',
+    where:
+      '1806.3.4, lateral bearing of poles that may move 12.7 mm at the ground in short loads: twice; in several public notes',
+    standing: 'published',
   },
   {
     id: 'aisc360:h1.3',

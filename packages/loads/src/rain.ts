@@ -1,7 +1,7 @@
 /** Rain: weight of standing water and the load of a head of it. */
 import { given, type Step } from './step.ts';
 
-/** Weight of fresh water, N/m³: 1000 kg/m³ at 4 °C times standard gravity 9.80665 m/s². */
+/** Weight of fresh water, N/m³: 1000 kg/m³ at 4 °C (from memory) times standard gravity 9.80665 m/s². */
 export const WATER_WEIGHT = 9806.65;
 
 /** Standard gravity, m/s² (CGPM 1901). */

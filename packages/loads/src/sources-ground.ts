@@ -53,14 +53,14 @@ export const GROUND_SOURCES: readonly Source[] = [
   {
     id: 'broms:1964b',
     title: 'Broms, Lateral resistance of piles in cohesionless soils (1964)',
-    where: 'short and long piles',
-    standing: 'from memory',
+    where: 'short and long piles, 3 K_p γ z d over the depth, as two public calculations have it',
+    standing: 'published',
   },
   {
     id: 'terzaghi:1955',
     title: 'Terzaghi, Evaluation of coefficients of subgrade reaction (1955)',
-    where: 'n_h of sand',
-    standing: 'from memory',
+    where: 'n_h of sand over the water, 7, 21 and 56 tons a cubic foot, as two public notes have it',
+    standing: 'published',
   },
   {
     id: 'davisson:67cu',

@@ -110,8 +110,8 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'nds:3.9',
     title: NDS,
-    where: '3.9.2, bending with thrust',
-    standing: 'from memory',
+    where: '3.9.2, bending with thrust, worked in public for a 4x4 post',
+    standing: 'published',
   },
   {
     id: 'nds:3.10',

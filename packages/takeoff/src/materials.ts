@@ -61,6 +61,7 @@ export interface Materials {
   readonly gaps: readonly Gap[];
 }
 
+/** Width a saw takes, m: common practice, no source. */
 const KERF = 0.003;
 /** Plans count in tenths of a millimetre, m. */
 const SAME_BAR = 2e-4;

@@ -14,7 +14,7 @@ interface Asked {
   readonly part: Pick<Requirement, 'id' | 'origin'>;
 }
 
-/** Parts the width of a thing is looked at in: frames bend, so the lowest place need not be an edge. */
+/** Parts the width of a thing is looked at in: frames bend, so the lowest place need not be an edge. Own choice. */
 const parts = 4;
 
 /** The top of a thing with the room to keep free above it, over its whole width. */

@@ -7,7 +7,7 @@ import { setQuantity } from '../slots.ts';
 
 /** Growth of steel wire per kelvin: 12e-6, handbook value, from memory. */
 const growth = 12e-6;
-/** Day on which a cable is pulled up, °C: taken, for the spec does not say it. */
+/** Day on which a cable is pulled up, °C: assumed, for the spec does not say it. */
 const setUpAt = 20;
 
 interface Pulled {

@@ -3,6 +3,7 @@ import type { Check } from '../check.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { setItem } from '../slots.ts';
 
+/** Julian year, s: by definition. */
 const year = 365.25 * 24 * 3600;
 
 export const filmGrade: Check = {

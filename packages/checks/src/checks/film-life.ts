@@ -3,6 +3,7 @@ import type { Check } from '../check.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { renewed } from '../levers.ts';
 
+/** s: by definition. */
 const day = 24 * 3600;
 
 export const filmLife: Check = {

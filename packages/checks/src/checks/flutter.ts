@@ -5,9 +5,9 @@ import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { tighter } from '../levers.ts';
 
-/** A wind that blows on many days: the top of Beaufort 5, m/s. */
+/** A wind that blows on many days: the top of Beaufort 5, m/s, from memory. */
 const everydayWind = 10.7;
-/** Half the density of air at sea level, kg/m3: q = 0.613 V². */
+/** Half the density of air at sea level, kg/m3: q = 0.613 V² (ASCE 7-16 26.10.2). */
 const halfDensity = 0.613;
 
 function run(input: CheckInput): Finding[] {

@@ -6,13 +6,13 @@ import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { higher } from '../levers.ts';
 import { setQuantity, setWord } from '../slots.ts';
 
-/** Light air that is nearly always there, m/s, and a hot day, °C: taken, since no site says them. */
+/** Light air that is nearly always there, m/s, and a hot day, °C: assumed, since no site says them. */
 const lightAir = 1;
 const hotDay = 32;
-/** Sun outside the air, W/m2, and the share that reaches the ground at noon in clear air (FAO-56 eq. 37). */
+/** Sun outside the air, W/m2 (from memory), and the share that reaches the ground in clear air (FAO-56 eq. 37). */
 const solarConstant = 1361;
 const clearAir = 0.75;
-/** Tilt of the earth, rad. */
+/** Tilt of the earth, rad: from memory. */
 const tilt = (23.44 * Math.PI) / 180;
 /** Rise over the air outside that crops and people still bear: common practice, no source. */
 const allowed = 8;

@@ -16,7 +16,7 @@ import { setWord } from '../slots.ts';
 const cropCoefficient = 1.05;
 /** Share of the water given that reaches the crop: common practice, as FAO-56 uses it. */
 const efficiency = { drip: 0.9, sprinkler: 0.75, hand: 0.75, none: 0.9 } as const;
-/** Joules of a day's MJ/m2 as mean W/m2. */
+/** Joules of a day's MJ/m2 as mean W/m2: by definition. */
 const meanWatts = 1e6 / 86_400;
 
 function run(input: CheckInput): Finding[] {

@@ -4,7 +4,7 @@ import type { Finding } from '../finding.ts';
 import { given, step } from '../judge.ts';
 import { remark } from '../remark.ts';
 
-/** Items named in a message before it only counts the rest. */
+/** Items named in a message before it only counts the rest: own choice. */
 const named = 4;
 
 /** Every stock item a shelter is made of, each once: whatever part holds it. */

@@ -8,7 +8,7 @@ import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
 import { inSoil, type MemberLimit, memberLimit } from '../resistance.ts';
 import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
 
-/** Nearer to the end than this is told as at the foot, m. */
+/** Nearer to the end than this is told as at the foot, m: own choice. */
 const atTheFoot = 0.02;
 
 interface Framed {

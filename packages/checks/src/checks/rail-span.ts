@@ -4,12 +4,8 @@ import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { memberLimit } from '../resistance.ts';
+import { cableWorking } from '../rigging.ts';
 import { setItem, setQuantity } from '../slots.ts';
-
-/** Share of a cable's breaking load that clips leave: 80 %, general rigging tables, from memory. */
-const clipEfficiency = 0.8;
-/** Working share of that: a factor of 3 for guys and hangers, from memory. */
-const cableFactor = 3;
 
 function run(input: CheckInput): Finding[] {
   const { shelter } = input;
@@ -117,7 +113,7 @@ function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Finding {
 
 function onCable(rail: Rail, cable: CableItem, demand: RailDemand): Finding {
   const pull = demand.pull ?? 0;
-  const capacity = (cable.breakingLoad * clipEfficiency) / cableFactor;
+  const capacity = cableWorking(cable);
   return judge({
     id: railSpan.id,
     part: rail,

@@ -22,9 +22,9 @@ const compared: readonly Check[] = [
   footBearing,
 ];
 
-/** From this share of the capacity on, in either tier, a difference is told. */
+/** From this share of the capacity on, in either tier, a difference is told: own choice. */
 const governs = 0.5;
-/** Difference that is told, as a share of the plane frame's. */
+/** Difference that is told, as a share of the plane frame's: own choice. */
 const told = 0.1;
 
 interface Seen {

@@ -32,7 +32,7 @@ export type Attempt = (edits: readonly SpecEdit[]) => Trial;
 /** What failed before a change, by check and part, with how much it was used. */
 type Failing = ReadonlyMap<string, number>;
 
-/** A share that grows by less than a tenth of itself is not told as worse. */
+/** A share that grows by less than a tenth of itself is not told as worse: own choice. */
 const worthTelling = 1.1;
 
 /**

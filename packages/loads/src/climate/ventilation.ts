@@ -1,7 +1,7 @@
 /** Heat under film: sun in, air and skin out. */
 import { given, type Step } from '../step.ts';
 
-/** Heat in a cubic metre of air for one degree, J/(m³·K), at 30 °C and sea level. */
+/** Heat in a cubic metre of air for one degree, J/(m³·K), at 30 °C and sea level: air tables, from memory. */
 const AIR_HEAT = 1.164 * 1007;
 
 export interface VentilatedHouse {
@@ -39,9 +39,9 @@ export interface HeatBalance {
 const EVAPORATED = 0.5;
 /** Heat through one film and wind on it, W/(m²·K) (ASABE EP406 single polyethylene, from memory: 6 to 7). */
 const SKIN_LOSS = 6.5;
-/** Opening effectiveness for wind: half of 0.5 to 0.6 square on and 0.25 to 0.35 slantwise. */
+/** Opening effectiveness for wind: ASHRAE has 0.5 to 0.6 square on and 0.25 to 0.35 slantwise, from memory. */
 const WIND_EFFECT = 0.35;
-/** Discharge coefficient of an opening. */
+/** Discharge coefficient of an opening: from memory. */
 const DISCHARGE = 0.6;
 
 /** Loss of flow through a screen of open share `porosity`: the screen as an orifice in series with the opening. */

@@ -80,7 +80,7 @@ export function fasteningPull(holds: number, temperature: number, duration: Dura
   };
 }
 
-/** One kilolangley, J/m². */
+/** One kilolangley, J/m²: by definition 1000 thermochemical calories on a square centimetre. */
 export const KILOLANGLEY = 41.84e6;
 
 /** Seasonal dose that rated lives refer to, J/m² a year: 140 kLy (EN 13206 names sunny Mediterranean sites so). */
@@ -116,7 +116,7 @@ export function filmLife(ratedLife: number, yearlyDose: number): FilmLife {
   };
 }
 
-/** Least tension coefficient T/(q s) of a film with wind along it: below, it cannot stay in one curve. */
+/** Least tension coefficient T/(q s) of a film with wind along it: below, it cannot stay in one curve (Nielsen 1963, from memory). */
 export const LEAST_TENSION_COEFFICIENT = 1.727;
 
 export interface Flutter {

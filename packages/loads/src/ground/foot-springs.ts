@@ -30,7 +30,8 @@ interface Give {
  * Springs of a foot at ground level: push and moment each by itself, with the foot free to move the other way. The
  * coupling of the two is left out. The subgrade is even in clay (k = 67 c_u over the depth, Davisson 1970) and grows
  * with depth in sand (k = n_h z, Terzaghi 1955). In clay the foot is a beam of finite length on that bed (Hetényi
- * 1946); in sand the softer of the stiff stub and of the long one (Reese and Matlock 1956). From memory.
+ * 1946, from memory); in sand the softer of the stiff stub and of the long one (Reese and Matlock 1956, whose 2.435
+ * a public calculation prints; 1.750 from memory).
  */
 export function footSprings(input: FootSpringInput): FootSprings {
   const { depth, rigidity = Number.POSITIVE_INFINITY } = input;
@@ -85,7 +86,7 @@ export function footSprings(input: FootSpringInput): FootSprings {
   };
 }
 
-/** βL from which on a beam is as good as endless, and up to which it is as good as stiff. */
+/** βL from which on a beam is as good as endless, and up to which it is as good as stiff: own choice. */
 const endless = 6;
 const stiff = 0.05;
 

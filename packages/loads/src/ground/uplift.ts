@@ -5,7 +5,7 @@ import { given, type Step } from '../step.ts';
 import { type GroundResult, groundResult, needPositive } from './ground-result.ts';
 import { isGranular, type Soil, type SoilClass, soilOf } from './soil.ts';
 
-/** Top layer that dries, cracks and is hoed: no skin friction is counted there, m. Common practice. */
+/** Top layer that dries, cracks and is hoed: no skin friction is counted there, m: common practice, no source. */
 export const LOOSE_TOP = 0.2;
 
 /** Adhesion factor α of API RP 2A (1986): 1 up to c_u = 24 kPa, 0.5 from 72 kPa. c_u in Pa. */

@@ -2,6 +2,7 @@
 import { given, type Step } from '../step.ts';
 import type { Family } from './member-input.ts';
 
+/** Julian year, s: by definition. */
 const year = 365.25 * 86_400;
 
 /** What is left of a strength, and how it was found. */
@@ -11,7 +12,7 @@ export interface Ageing {
   readonly step: Step;
 }
 
-/** Below this share nobody can say: it stands for two lives and more. */
+/** Below this share nobody can say: it stands for two lives and more. Own choice. */
 const least = 0.25;
 
 /** Half is left at the end of a life, a quarter after another, which is as far as it is followed. */

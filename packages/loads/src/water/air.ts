@@ -1,5 +1,6 @@
 /** Air and sun by FAO Irrigation and Drainage Paper 56, chapter 3. Pressures in kPa and radiation in MJ/m²/day as there. */
 
+/** Solar constant, MJ/(m²·min), and the Stefan-Boltzmann constant, MJ/(K⁴·m²·day): FAO-56 eq. 21 and 39. */
 const SOLAR_CONSTANT = 0.082;
 const STEFAN_BOLTZMANN = 4.903e-9;
 

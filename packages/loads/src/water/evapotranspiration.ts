@@ -10,9 +10,9 @@ import {
   saturationSlope,
 } from './air.ts';
 
-/** MJ/m²/day in one W/m². */
+/** MJ/m²/day in one W/m²: by definition. */
 const MEGAJOULES_A_DAY = 0.0864;
-/** m/s in one mm/day. */
+/** m/s in one mm/day: by definition. */
 const MILLIMETRE_A_DAY = 1 / 86_400_000;
 
 /** One day's weather. */

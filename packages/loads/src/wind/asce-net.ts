@@ -2,9 +2,9 @@
 import { given, type Step } from '../step.ts';
 import type { Outline } from './shape.ts';
 
-/** G of 26.11 for rigid structures. */
+/** G of ASCE 7-16 26.11 for rigid structures. */
 export const GUST_EFFECT = 0.85;
-/** GC_pi of table 26.13-1. */
+/** GC_pi of ASCE 7-16 table 26.13-1. */
 export const INSIDE: Record<Outline['enclosure'], number> = {
   enclosed: 0.18,
   'partly open': 0.18,

@@ -36,7 +36,7 @@ export function readBows(block: SpecNode, seat: Seat, context: Context): Bows | 
       'shape',
       usualShape(bare),
       'word',
-      'what this stock is usually made to',
+      'what this stock is usually made to: common practice, no source',
       block.origin,
     );
   const member = shape === 'laminated' ? laminated(block, bare, context) : bare;

@@ -27,7 +27,7 @@ export function readBrace(block: SpecNode, index: number, on: Braced, context: C
       'plane',
       'along',
       'word',
-      'braces usually hold a house along its length',
+      'braces usually hold a house along its length: common practice, no source',
       block.origin,
     )) as Brace['plane'];
   const usualPlace = plane === 'along' ? 'corners' : 'ends';
@@ -42,7 +42,7 @@ export function readBrace(block: SpecNode, index: number, on: Braced, context: C
       'height',
       braceTop(on),
       'length',
-      on.sidePosts ? 'the top of the side posts' : 'two thirds of the crown',
+      on.sidePosts ? 'the top of the side posts' : 'two thirds of the crown: common practice, no source',
       block.origin,
     );
   const stations = on.sidePosts?.stations ?? on.roof.stations;

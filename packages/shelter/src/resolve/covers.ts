@@ -80,7 +80,15 @@ export function readCover(block: SpecNode, roof: Roof, context: Context): Cover 
     ...(roll === undefined ? {} : { rollWidth: roll }),
     fittedAt:
       numberFact(notes, block, 'fitted', { least: -40, most: 80 }) ??
-      assume(notes, id, 'fitted', usualFittingTemperature, 'temperature', 'a mild day', block.origin),
+      assume(
+        notes,
+        id,
+        'fitted',
+        usualFittingTemperature,
+        'temperature',
+        'a mild day: common practice, no source',
+        block.origin,
+      ),
   };
 }
 

@@ -24,7 +24,7 @@ export function readRafters(block: SpecNode, seat: Seat, context: Context): Raft
       'form',
       'gable',
       'word',
-      'two slopes are the usual roof',
+      'two slopes are the usual roof: common practice, no source',
       block.origin,
     )) as Rafters['form'];
   const span = numberFact(notes, block, 'span', { above: 0, most: context.width }) ?? context.width;

@@ -94,7 +94,7 @@ function readInflated(block: SpecNode, seat: Seat, context: Context): Inflated |
           'bay',
           1.2,
           'length',
-          'no straps are said; bays for the drawing only',
+          'no straps are said; bays for the drawing only: common practice, no source',
           block.origin,
         );
   const stations = readStations(block, spacing, context);

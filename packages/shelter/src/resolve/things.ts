@@ -81,7 +81,15 @@ function sizeOf(
   const [width, length] = [numberIn(block, 'width'), numberIn(block, 'length')];
   if (width === undefined || length === undefined) {
     if (kind !== 'obstacle') return missing(notes, block, ['shelter', kind]);
-    const side = assume(notes, id, 'size', smallThing, 'length', 'no size is said', block.origin);
+    const side = assume(
+      notes,
+      id,
+      'size',
+      smallThing,
+      'length',
+      'no size is said: common practice, no source',
+      block.origin,
+    );
     return { width: side, length: side };
   }
   const wide = within(notes, width, `the width of the ${kind}`, someLength, block);
