@@ -40,7 +40,7 @@ const roleWords: Readonly<Record<Rail['role'], string>> = {
 
 const shapeWords = {
   elastic: 'sprung',
-  arc: 'arc',
+  arc: 'bent to an arc',
   'cold-bent': 'cold-bent',
   laminated: 'laminated',
   pointed: 'pointed',
@@ -56,18 +56,18 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
       part: roof.tie.id,
       words: `Rafter ties: ${roof.stations.length} of ${roof.tie.member.title}, ${roof.tie.height > 0 ? `${m(roof.tie.height)} above the eave` : 'at the eave'}`,
     });
-  const foot = (of: Foot | undefined, whose: string, side?: 'each side'): void => {
+  const foot = (of: Foot | undefined, whose: string, side?: string): void => {
     if (of)
       rows.push({
         part: of.id,
-        words: `${whose}: ${footLine(of, m)}${side ? `, ${side}` : ''}`,
+        words: `${whose}: ${footLine(of, system)}${side ? `, ${side}` : ''}`,
       });
   };
   const posts = (of: Posts, whose: string): void => {
     const count = of.lines.length * of.stations.length;
     rows.push({
       part: of.id,
-      words: `${whose}: ${count} of ${of.member.title}, ${m(of.height)} above ground, every ${m(of.spacing)}${of.filled ? `, filled with ${of.filled.with}` : ''}${weak(of)}`,
+      words: `${whose}: ${count}${of.lines.length > 2 ? ` in ${of.lines.length} lines` : ''} of ${of.member.title}, ${m(of.height)} above ground, every ${m(of.spacing)}${of.filled ? `, filled with ${of.filled.with}` : ''}${weak(of)}`,
     });
     foot(of.foot, `Foot of ${whose.toLowerCase()}`);
   };
@@ -83,7 +83,7 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
       if (joint)
         rows.push({ part: joint.id, words: `Joint at the ${place}: ${joint.item.title}${weak(joint)}` });
     foot(roof.foot, 'Foot of bows', 'each side');
-  }
+  } else if (roof.type === 'cap') foot(roof.foot, 'Rim of caps', 'each side of each cap');
   if (ridge) {
     rows.push({ part: ridge.id, words: railWords(ridge, m, system) });
     if (ridge.posts) posts(ridge.posts, 'Ridge posts');
@@ -93,7 +93,7 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
     rows.push({ part: eaveRail.id, words: railWords(eaveRail, m, system) });
     foot(eaveRail.endAnchor, 'Eave end anchor');
   }
-  if (sidePosts) posts(sidePosts, 'Side posts');
+  if (sidePosts) posts(sidePosts, sidePosts.where === 'line' ? 'Grid posts' : 'Side posts');
   for (const purlin of shelter.purlins) rows.push({ part: purlin.id, words: railWords(purlin, m, system) });
   if (shelter.baseboards)
     rows.push({ part: shelter.baseboards.id, words: railWords(shelter.baseboards, m, system) });
@@ -134,13 +134,14 @@ function roofWords(roof: Roof, m: (si: number) => string): string {
     case 'rafters':
       return `Rafters: ${count * (roof.form === 'gable' ? 2 : 1)} of ${roof.member.title}, ${m(roof.length)} each, every ${m(roof.spacing)}${roof.camber > 0 ? `, cambered ${m(roof.camber)}` : ''}${roof.wrapped ? ', wrapped' : ''}${weak(roof)}`;
     case 'cap':
-      return `Caps: ${count} of ${roof.sheet.title}, each ${m(roof.spacing)} long`;
+      return `Caps: ${count - 1} of ${roof.sheet.title}, each ${m(roof.spacing)} long`;
     case 'inflated':
       return `Inflated roof: two films, bulge ${m(roof.rise)}${roof.straps ? `, straps every ${m(roof.straps.spacing)}` : ''}`;
   }
 }
 
-function footLine(foot: Foot, m: (si: number) => string): string {
+function footLine(foot: Foot, system: System): string {
+  const m = (si: number): string => format(si, 'length', system);
   const thing = foot.stub?.title ?? foot.anchor?.title;
   return (
     [
@@ -148,6 +149,7 @@ function footLine(foot: Foot, m: (si: number) => string): string {
       ...(foot.length === undefined ? [] : [`${m(foot.length)} long`]),
       ...(foot.driven > 0 ? [`${m(foot.driven)} in the ground`] : []),
       ...(foot.across === undefined ? [] : [`${m(foot.across)} across`]),
+      ...(foot.mass === undefined || foot.kind !== 'ballast' ? [] : [format(foot.mass, 'mass', system)]),
     ].join(', ') + weak(foot)
   );
 }
@@ -165,7 +167,8 @@ function coverWords(cover: Cover, m: (si: number) => string): string {
   const reach =
     cover.place === 'roof' ? `, ${m(cover.developedWidth)} wide along the arc` : `, up to ${m(cover.upTo)}`;
   const held = cover.fastening ? `, held by ${cover.fastening.title}` : '';
-  return `${place}: ${cover.skin.title}${layers}${reach}${held}${weak(cover)}`;
+  const straps = cover.straps ? `, ${cover.straps.item.title} every ${m(cover.straps.spacing)}` : '';
+  return `${place}: ${cover.skin.title}${layers}${reach}${held}${straps}${weak(cover)}`;
 }
 
 function endWords(ends: EndFrames, m: (si: number) => string): string {

@@ -1,5 +1,5 @@
 /** The lines skins and heads meet across the house. */
-import type { Cover, Shelter } from '@tautline/shelter';
+import type { Cover, Roof, Shelter } from '@tautline/shelter';
 import { depthOf } from './describe.ts';
 import { type Point, point } from './scene/shapes.ts';
 
@@ -9,10 +9,29 @@ export function halfRoof(shelter: Shelter): number {
   return roof.type === 'bows' || roof.type === 'rafters' ? depthOf(roof.member) / 2 : 0;
 }
 
+/** Centre line of the roof's members with the overhang beyond the eaves; a single slope has it at its low side, m. */
+export function roofReach(roof: Roof): readonly Point[] {
+  const line = roof.line.map(({ x, y }) => point(x, y));
+  const [first, second, last, before] = [line[0], line[1], line.at(-1), line.at(-2)];
+  if (roof.type !== 'rafters' || !(roof.overhang > 0) || !first || !second || !last || !before) return line;
+  const out = (end: Point, from: Point): Point => {
+    const size = Math.hypot(end.x - from.x, end.y - from.y);
+    const by = roof.overhang / size;
+    return point(end.x + (end.x - from.x) * by, end.y + (end.y - from.y) * by);
+  };
+  const low = roof.form === 'gable' || first.y <= last.y;
+  const high = roof.form === 'gable' || !low;
+  return [...(low ? [out(first, second)] : []), ...line, ...(high ? [out(last, before)] : [])];
+}
+
 /** The roof skin across the house: down to the side skin where bows come to the ground, else the whole line. */
 export function roofStrip(shelter: Shelter, skin: readonly Point[], cover: Cover): readonly Point[] {
   const sides = shelter.covers.find((other) => other.place === 'sides' && other.upTo > 0);
-  return clipAbove(skin, Math.max(cover.from, shelter.sidePosts ? 0 : (sides?.upTo ?? 0)));
+  const from = Math.max(cover.from, shelter.sidePosts ? 0 : (sides?.upTo ?? 0));
+  // A film from the eave on goes out over the overhang, too.
+  return from <= shelter.roof.springing + 1e-6 && shelter.roof.type === 'rafters'
+    ? skin
+    : clipAbove(skin, from);
 }
 
 /** The part of a polyline above a height, with the cut ends worked out; the whole when all is above. */

@@ -7,10 +7,16 @@ import { needPaths, oneOf, systemOf } from './flags.ts';
 
 const names = Object.keys(views) as readonly ViewName[];
 
+/** Why some shelters have no such view. */
+const why: Partial<Readonly<Record<ViewName, string>>> = {
+  end: 'its ends are open, without frames or doors',
+  'bend-template': 'nothing of it is bent before it stands',
+};
+
 export const draw: Command = {
   name: 'draw',
   usage:
-    'draw FILE --view section|plan|side|setting-out|bend-template --out FILE.svg [--shelter NAME] [--units metric|us] [--theme paper|light|dark|contrast]',
+    'draw FILE --view section|plan|side|end|setting-out|bend-template --out FILE.svg [--shelter NAME] [--units metric|us] [--theme paper|light|dark|contrast]',
   does: 'Draws a shelter with its dimensions, or a range from above, as SVG.',
   options: {
     view: { type: 'string' },
@@ -35,7 +41,10 @@ export const draw: Command = {
     }
     const { shelter } = found;
     const drawing = views[view](shelter, { system });
-    if (!drawing) throw new CannotRun(`${shelter.name} has nothing for a ${view}: no pipe of it is bent.`);
+    if (!drawing)
+      throw new CannotRun(
+        `There is no ${view} of ${shelter.name}: ${why[view] ?? 'it has nothing to show there'}.`,
+      );
     await writeFile(out, toSvg(drawing, theme));
     output.out(`Drew the ${view} of ${shelter.name} into ${out}.\n`);
     return exit.clean;

@@ -5,7 +5,7 @@ import { type DimensionShape, line, type Point, point, polygon, type Shape, text
 export const DIMENSION_SIZE = 11;
 const ARROW = 8;
 const TIER = 21;
-const ROOM = 8;
+export const ROOM = 8;
 
 /** The plain shapes a dimension is drawn with; both file writers use this. */
 export function dimensionParts(shape: DimensionShape): readonly Exclude<Shape, DimensionShape>[] {
@@ -34,16 +34,17 @@ export function dimensionParts(shape: DimensionShape): readonly Exclude<Shape, D
   });
   const tail = outside ? ARROW + 6 : 0;
   const width = textWidth(shape.text, DIMENSION_SIZE) + ROOM;
-  const before = shape.textAt === 'before' ? tail + width : tail;
-  const after = shape.textAt === 'after' ? tail + width : tail;
+  const beside = tail + (shape.textGap ?? 0);
+  const before = shape.textAt === 'before' ? beside + width : tail;
+  const after = shape.textAt === 'after' ? beside + width : tail;
   const move = (p: Point, by: number): Point => point(p.x + along.x * by, p.y + along.y * by);
   parts.push(line(part, 'dimension', move(from, -before), move(to, after)));
   const middle =
     shape.textAt === 'middle'
-      ? move(from, length / 2)
+      ? move(from, length * (shape.textShare ?? 0.5))
       : shape.textAt === 'after'
-        ? move(to, tail + width / 2)
-        : move(from, -tail - width / 2);
+        ? move(to, beside + width / 2)
+        : move(from, -beside - width / 2);
   parts.push(lettered(shape, middle, along));
   return parts;
 }
@@ -110,7 +111,8 @@ export function stackDimensions(
   const tiers: (readonly [number, number])[][] = [];
   return spans.map(({ item, low, high, swap }) => {
     const need = textWidth(item.text, DIMENSION_SIZE) + ROOM;
-    const short = high - low < need;
+    // A text between the arrows stands clear of both heads.
+    const short = high - low < need + 2 * ARROW - 4;
     const tail = high - low < 2 * ARROW + 4 ? ARROW + 6 : 0;
     // A text beside its line should cross few witness lines, and not stick out sideways past the drawing.
     const crossed = (a: number, b: number): number =>

@@ -15,10 +15,12 @@ export type Style =
   | 'member-hidden'
   | 'centre-line'
   | 'rail'
+  | 'bore'
   | 'post'
   | 'cable'
   | 'film'
   | 'film-hatch'
+  | 'strap'
   | 'mesh'
   | 'mesh-hatch'
   | 'sheet'
@@ -29,6 +31,8 @@ export type Style =
   | 'concrete'
   | 'joint'
   | 'thing'
+  | 'thing-top'
+  | 'door'
   | 'thing-hatch'
   | 'clearance'
   | 'crop'
@@ -110,8 +114,12 @@ export interface DimensionShape extends ShapeBase {
   /** SI, m. */
   readonly value: number;
   readonly text: string;
-  /** Where the text stands when it is wider than the line. */
+  /** Where the text stands: before or after the line when it is wider. */
   readonly textAt: 'middle' | 'before' | 'after';
+  /** Room between the line and a text beside it, page units; none when absent. */
+  readonly textGap?: number;
+  /** Place of a text on the line, from its start to its end as 0 to 1; half way when absent. */
+  readonly textShare?: number;
 }
 
 export type Shape =

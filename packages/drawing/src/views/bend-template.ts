@@ -4,7 +4,9 @@ import type { Bows, CurvePoint, Shelter } from '@tautline/shelter';
 import { depthOf, describeParts } from '../describe.ts';
 import { BALLOON_RADIUS } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
+import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import { frameFor } from '../scene/frame.ts';
+import { placeTexts } from '../scene/free-text.ts';
 import { band, hatch, heightAt } from '../scene/outline.ts';
 import {
   box,
@@ -16,6 +18,7 @@ import {
   point,
   polygon,
   type Shape,
+  type TextShape,
   text,
   type ViewOptions,
 } from '../scene/shapes.ts';
@@ -75,6 +78,7 @@ export function bendRuns(bows: Bows): readonly BendRun[] {
 export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawing | undefined {
   const { roof } = shelter;
   if (roof.type !== 'bows' || roof.shape === 'elastic') return undefined;
+  const stock = stockWord(roof);
   const { system } = options;
   const m = (si: number): string => exactLength(si, system);
   const runs = bendRuns(roof);
@@ -94,14 +98,25 @@ export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawin
     ],
   }));
   const under = boundsOf(body);
-  body.push(
-    ...table(
-      point(0, under.bottom + 24),
-      ['run', 'starts at', 'ends at', 'pipe used', 'do', 'centre-line radius'],
-      rows,
-      14,
-    ),
+  const runTable = table(
+    point(0, under.bottom + 24),
+    ['run', 'starts at', 'ends at', `${stock} used`, 'do', 'centre-line radius'],
+    rows,
+    14,
   );
+  body.push(...runTable);
+  if (roof.joints.length > 0)
+    body.push(
+      ...table(
+        point(boundsOf(runTable).right + 40, under.bottom + 24),
+        ['joint', 'middle at', 'from each side'],
+        roof.joints.map((joint, i) => ({
+          part: joint.id,
+          cells: [`J${i + 1}`, m(joint.at + roof.legDriven), m(joint.item.insertion)],
+        })),
+        14,
+      ),
+    );
   const low = boundsOf(body).bottom + 40;
   body.push(...floorShape(roof, low, options.system));
   const described = describeParts(shelter, system).filter(
@@ -110,19 +125,41 @@ export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawin
   return finishSheet(body, {
     view: 'bend-template',
     title: `${shelter.name}: bend template`,
-    subtitle: `${roof.stations.length} bows of ${roof.member.title}, ${m(total)} of pipe each${roof.legDriven > 0 ? `, of which ${m(roof.legDriven)} at each end goes into the ground` : ''}.`,
+    subtitle: `${roof.stations.length} bows of ${roof.member.title}, ${m(total)} of ${stock} each${roof.legDriven > 0 ? `, of which ${m(roof.legDriven)} at each end goes into the ground` : ''}.`,
     description: rows.map(({ cells }) => cells.filter(Boolean).join(', ')).join('; '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     notes: [
-      'All marks are measured from the left end of the straight pipe, along its centre line. Bend one, lay it on the floor shape above, and correct the bender before the rest.',
-      'Springback is not included: it differs from pipe to pipe, so overbend on a test piece until it rests at the angle given.',
+      `All marks are measured from the left end of the straight ${stock}, along its centre line.`,
+      ...howToBend(roof),
       ...(roof.joints.length > 0
         ? [
-            'Joints are shown as boxes on the pipe; lengths are of the joined pipe, without what goes into the sleeves.',
+            `Joints are shown as boxes on the ${stock}; lengths are of the joined ${stock}, without what goes into the sleeves.`,
           ]
         : []),
     ],
   });
+}
+
+/** What is bent. */
+function stockWord({ shape, member }: Bows): string {
+  if (shape === 'laminated') return 'lath';
+  return member.section.shape === 'round-hollow' && member.kind !== 'pole' ? 'pipe' : 'pole';
+}
+
+/** How it is brought into shape, by what kind of bow it is. */
+function howToBend({ shape, member }: Bows): readonly string[] {
+  if (shape === 'laminated')
+    return [
+      'Set blocks along the floor shape, bend and clamp the glued laths against them, and leave them until the glue holds: check the first bow on the floor shape after it came off.',
+    ];
+  if (member.kind === 'pole')
+    return [
+      'Bend over heat or while green, tie each to the floor shape and leave it until it holds. How far it opens again differs from pole to pole.',
+    ];
+  return [
+    'Bend one, lay it on the floor shape above, and correct the bender before the rest.',
+    'Springback is not included: it differs from pipe to pipe, so overbend on a test piece until it rests at the angle given.',
+  ];
 }
 
 /** A, B, ... Z, AA, AB ... */
@@ -145,11 +182,15 @@ function pipeBar(roof: Bows, runs: readonly BendRun[], total: number, system: Sy
       ];
       shapes.push(path(roof.id, 'bar-hatch', hatch(outline, 60, 5)));
     }
-  for (const joint of roof.joints) {
+  const letters: TextShape[] = [];
+  roof.joints.forEach((joint, i) => {
     const at = (joint.at + roof.legDriven) * scale;
     const wide = Math.max(4, joint.item.insertion * scale);
     shapes.push(box(joint.id, 'joint', point(at - wide, -half - 3), point(at + wide, half + 3)));
-  }
+    letters.push(
+      text(joint.id, 'dimension', point(at, half + 17), `J${i + 1}`, { size: 10.5, anchor: 'middle' }),
+    );
+  });
   const marks = [...runs.map(({ from }) => from), total];
   const drawn = spread(
     marks.map((at) => at * scale),
@@ -177,7 +218,7 @@ function pipeBar(roof: Bows, runs: readonly BendRun[], total: number, system: Sy
       }),
     );
   });
-  return shapes;
+  return [...shapes, ...placeTexts(letters, shapes)];
 }
 
 /** Positions moved apart until neighbours have the gap, keeping their order and about their places. */
@@ -238,10 +279,16 @@ function floorShape(roof: Bows, top: number, system: System): readonly Shape[] {
     const foot = at(x, low);
     shapes.push(
       line(roof.id, 'witness', foot, at(x, y)),
-      text(roof.id, 'dimension', point(foot.x - 3, foot.y - 8), exactLength(y - low, system), {
-        size: 10,
-        turn: -90,
-      }),
+      // Where the bow is lower than its height is long in letters, the height stands over it.
+      text(
+        roof.id,
+        'dimension',
+        (y - low) * frame.scale < 66
+          ? point(foot.x + 3.6, at(x, y).y - 10 - depthOf(roof.member) * frame.scale * 2)
+          : point(foot.x - 3, foot.y - 8),
+        exactLength(y - low, system),
+        { size: 10, turn: -90 },
+      ),
       text(roof.id, 'dimension', point(foot.x + 3.6, foot.y + 6), exactLength(x - left, system), {
         size: 10,
         anchor: 'end',
@@ -249,5 +296,20 @@ function floorShape(roof: Bows, top: number, system: System): readonly Shape[] {
       }),
     );
   }
+  const whole = (name: string, value: number, from: Point, to: Point): Measured => ({
+    part: roof.id,
+    name,
+    value,
+    text: `${name} ${exactLength(value, system)}`,
+    from,
+    to,
+  });
+  const { bottom, right: edge } = boundsOf(shapes.filter(({ kind }) => kind !== 'text'));
+  shapes.push(
+    ...stackDimensions('below', Math.max(bottom, at(left, low).y + 62), [
+      whole('base', right - left, at(left, low), at(right, low)),
+    ]),
+    ...stackDimensions('right', edge, [whole('height', high - low, at(right, low), at(crown, high))]),
+  );
   return shapes;
 }

@@ -6,15 +6,15 @@ import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
-import { hatch } from '../scene/outline.ts';
-import { type Drawing, path, point, polygon, type Shape, type ViewOptions } from '../scene/shapes.ts';
+import { type Drawing, point, type Shape, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 import { numberParts, type Piece } from './anchors.ts';
-import { endPieces } from './ends.ts';
+import { endPieces, frontDoors } from './ends.ts';
 import { groundLine } from './ground.ts';
-import { bracePieces, postPieces, roofPiece } from './section-frame.ts';
-import { skinStyle } from './section-skins.ts';
+import { endBraces } from './section-braces.ts';
+import { postPieces, roofPiece } from './section-frame.ts';
+import { faceShapes } from './skin-faces.ts';
 
 /** Elevation of the front end; undefined where nothing is said of the ends but that they are open. */
 export function endView(shelter: Shelter, options: ViewOptions): Drawing | undefined {
@@ -25,11 +25,10 @@ export function endView(shelter: Shelter, options: ViewOptions): Drawing | undef
   const top = Math.max(...roof.line.map((p) => p.y));
   const frame = frameFor(shelter.width, top, 560, 400);
   const beyond = 0.09 * shelter.width + 0.15;
-  const ends = { ...shelter, braces: shelter.braces.filter(({ plane }) => plane === 'across') };
   const pieces: readonly Piece[] = [
     endSkins(shelter, frame),
     postPieces(shelter, frame),
-    bracePieces(ends, frame),
+    endBraces(shelter, frame),
     roofPiece(shelter, frame),
     endPieces(shelter, frame),
   ];
@@ -51,7 +50,12 @@ export function endView(shelter: Shelter, options: ViewOptions): Drawing | undef
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
-    notes: ['Sizes to centre lines; of doors, the opening.'],
+    notes: [
+      'Sizes to centre lines; of doors, the opening.',
+      ...((shelter.doors ?? []).length > frontDoors(shelter).length
+        ? ['There is a door in the back end, too: the plan shows it.']
+        : []),
+    ],
     scale: frame.scale,
     system: options.system,
   });
@@ -67,17 +71,10 @@ function endSkins(shelter: Shelter, frame: Frame): Piece {
     const [first, last] = [under[0], under.at(-1)];
     if (!first || !last) return [];
     const outline = frame.all([point(first.x, cover.from), ...under, point(last.x, cover.from)]);
-    const strokes =
-      skinStyle(cover) === 'mesh'
-        ? [...hatch(outline, 45, 9), ...hatch(outline, -45, 9)]
-        : hatch(outline, -60, 40).filter((_, i) => i % 3 === 0);
     const at = frame.at(shelter.width * 0.22, (cover.from + cover.upTo) / 2);
     return [
       {
-        shapes: [
-          path(cover.id, skinStyle(cover) === 'mesh' ? 'mesh-hatch' : 'film-hatch', strokes),
-          polygon(cover.id, skinStyle(cover), outline),
-        ],
+        shapes: faceShapes(cover.id, cover.skin.kind, outline),
         anchors: [{ part: cover.id, at, toward: point(-1, -0.4) }],
       },
     ];
@@ -94,7 +91,8 @@ function endDimensions(
   drawn: readonly Shape[],
   { system }: ViewOptions,
 ): readonly Shape[] {
-  const { width, endFrames, doors = [], roof } = shelter;
+  const { width, endFrames, roof } = shelter;
+  const doors = frontDoors(shelter);
   const measured = (
     part: string,
     name: string,

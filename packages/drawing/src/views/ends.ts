@@ -3,9 +3,13 @@ import type { Door, EndFrames, Shelter } from '@tautline/shelter';
 import { depthOf } from '../describe.ts';
 import type { Frame } from '../scene/frame.ts';
 import { band } from '../scene/outline.ts';
-import { box, line, type Point, path, point, polygon, type Shape } from '../scene/shapes.ts';
+import { box, circle, line, type Point, path, point, polygon, type Shape } from '../scene/shapes.ts';
 import type { Anchor, Piece } from './anchors.ts';
 import { footShapes } from './ground.ts';
+
+/** Doors that the front end has. */
+export const frontDoors = ({ doors }: Shelter): readonly Door[] =>
+  (doors ?? []).filter(({ end }) => end !== 'back');
 
 /** Uprights, rail and doors of the front end, seen from outside. */
 export function endPieces(shelter: Shelter, frame: Frame): Piece {
@@ -13,11 +17,11 @@ export function endPieces(shelter: Shelter, frame: Frame): Piece {
   const anchors: Anchor[] = [];
   const { endFrames } = shelter;
   if (endFrames) shapes.push(...endFrameShapes(endFrames, shelter, frame, anchors));
-  for (const door of shelter.doors ?? []) {
-    shapes.push(...doorFront(door, frame));
+  for (const door of frontDoors(shelter)) {
+    shapes.push(...doorFront(door, endFrames, frame));
     anchors.push({
       part: door.id,
-      at: frame.at(door.left + door.width * 0.75, door.height * 0.6),
+      at: frame.at(door.left + door.width * 0.6, door.height * 0.7),
       toward: point(1, -0.4),
     });
   }
@@ -53,18 +57,47 @@ function endFrameShapes(
   return shapes;
 }
 
-/** A leaf with its ledges and brace; the brace runs up from the hinged foot. */
-function doorFront(door: Door, frame: Frame): readonly Shape[] {
-  const { left, width, height } = door;
-  const right = left + width;
-  return [
-    box(door.id, 'joint', frame.at(left, 0), frame.at(right, height)),
-    path(
+/** A leaf in its opening: ledges, a brace up from the hinged foot to the middle of the free side, hinges, handle. */
+function doorFront(door: Door, ends: EndFrames | undefined, frame: Frame): readonly Shape[] {
+  // The opening is measured to the centre lines of what frames it; the leaf hangs within.
+  const side = ends ? depthOf(ends.member) / 2 : 0;
+  const head =
+    ends?.rail && Math.abs(ends.rail.height - door.height) < 1e-3 ? depthOf(ends.rail.member) / 2 : 0;
+  const clear = 2 / frame.scale;
+  const [left, right] = [door.left + side + clear, door.left + door.width - side - clear];
+  const top = door.height - head - clear;
+  const ledge = Math.min(0.09, top * 0.06);
+  const board = (share: number): Shape =>
+    box(door.id, 'thing-top', frame.at(left, top * share), frame.at(right, top * share + ledge));
+  const hinge = (share: number): Shape =>
+    polygon(
       door.id,
-      'thing-hatch',
-      [0.08, 0.5, 0.92].map((share) => [frame.at(left, height * share), frame.at(right, height * share)]),
+      'joint',
+      frame.all(
+        band(
+          [point(left - side * 0.6, top * share + ledge / 2), point(left + 0.16, top * share + ledge / 2)],
+          0.03,
+        ),
+      ),
+    );
+  return [
+    box(door.id, 'door', frame.at(left, clear), frame.at(right, top)),
+    polygon(
+      door.id,
+      'thing-top',
+      frame.all(band([point(left + ledge / 2, top * 0.12), point(right - ledge / 2, top * 0.45)], ledge)),
     ),
-    path(door.id, 'thing-hatch', [[frame.at(left, height * 0.5), frame.at(right, height * 0.92)]]),
+    board(0.06),
+    board(0.46),
+    board(0.86),
+    hinge(0.06),
+    hinge(0.86),
+    circle(
+      door.id,
+      'joint',
+      frame.at(right - 0.07, top * 0.46 + ledge / 2),
+      Math.max(2.4, 0.025 * frame.scale),
+    ),
   ];
 }
 

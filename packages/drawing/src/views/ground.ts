@@ -97,6 +97,15 @@ export function footShapes(
   }
 }
 
+/** How much of a stub stands over the ground, m along it. */
+export const stubAbove = (foot: Foot): number =>
+  foot.kind !== 'stub' && !(foot.kind === 'concrete' && foot.stub)
+    ? 0
+    : Math.max(
+        0,
+        (foot.length ?? foot.driven) - foot.driven / Math.max(0.2, Math.sin(foot.lean ?? Math.PI / 2)),
+      );
+
 /** A rod partly in the ground, its upper part inside or beside the member; leans toward the house. */
 function stubShapes(foot: Foot, frame: Frame, x: number, inward: -1 | 0 | 1): readonly Shape[] {
   const lean = inward === 0 ? Math.PI / 2 : (foot.lean ?? Math.PI / 2);
@@ -105,12 +114,15 @@ function stubShapes(foot: Foot, frame: Frame, x: number, inward: -1 | 0 | 1): re
   // Seen from the side a leaning stub is as high as it reaches, not as long as it is.
   const seen = inward === 0 ? steep : 1;
   const deep = inward === 0 ? foot.driven : foot.driven / steep;
-  const above = Math.max(0, (foot.length ?? foot.driven) - foot.driven / steep) * seen;
+  const above = stubAbove(foot) * seen;
   const thick = Math.max(foot.stub ? depthOf(foot.stub) : 0.012, 2 / frame.scale);
   const rod = (from: number, to: number): readonly Point[] =>
     frame.all(band([point(x + u.x * from, u.y * from), point(x + u.x * to, u.y * to)], thick));
   return [
     polygon(foot.id, 'foot', rod(-deep, 0)),
-    ...(above > 0 ? [polygon(foot.id, 'hole', rod(0, above))] : []),
+    // One that leans with a bow stands inside it and bends with it: the frame draws that.
+    ...(above > 0 && (inward === 0 || foot.lean === undefined)
+      ? [polygon(foot.id, 'hole', rod(0, above))]
+      : []),
   ];
 }

@@ -1,6 +1,6 @@
 /** What several views ask of a shelter: its rows of posts, its rails, its bays. */
 import { format, type System } from '@tautline/quantity';
-import type { Brace, Posts, Rail, Shelter } from '@tautline/shelter';
+import type { Brace, Posts, Rail, Roof, Shelter } from '@tautline/shelter';
 import { type Point, point } from '../scene/shapes.ts';
 
 /** Ridge, eave rails, purlins and baseboards, whichever there are. */
@@ -53,16 +53,24 @@ export function bayMeasures(
   return bays;
 }
 
-/** Post spacings, the first of each row; rows that share their places are measured once. */
+/** Post spacings of each row; rows that share their places are measured once. */
 export function postBays(shelter: Shelter, system: System): readonly Bay[] {
   const places = (row: Posts): string => row.stations.map((z) => z.toFixed(4)).join();
   const rows = allPosts(shelter);
   const different = rows.filter((row, i) => rows.findIndex((other) => places(other) === places(row)) === i);
-  return different.flatMap((row) => {
-    const name = different.length === 1 ? 'posts' : row.where === 'sides' ? 'side posts' : 'inner posts';
-    return bayMeasures(row.id, name, row.stations, system).slice(0, 1);
-  });
+  return different.flatMap((row) =>
+    bayMeasures(row.id, different.length === 1 ? 'posts' : `${postNoun(row)}s`, row.stations, system),
+  );
 }
+
+const postNouns = { sides: 'side post', centre: 'ridge post', line: 'grid post' } as const;
+
+/** What a row of posts is called. */
+export const postNoun = ({ where }: Posts): string => postNouns[where];
+
+/** What stands at the stations of a roof. */
+export const bayNoun = ({ type }: Roof): string =>
+  type === 'cap' ? 'cap' : type === 'inflated' ? 'straps' : 'bay';
 
 /** Model axes: x across, y up, z along, m. */
 export type Space = readonly [x: number, y: number, z: number];

@@ -22,6 +22,7 @@ import {
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
+import { roofReach } from '../skins.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { doorsFromAbove, uprightsFromAbove } from './ends.ts';
 import {
@@ -29,11 +30,12 @@ import {
   allRails,
   anchorNote,
   bayMeasures,
+  bayNoun,
   bracePlaces,
   END_ANCHOR_OUT,
   postBays,
 } from './members.ts';
-import { skinStyle } from './section-skins.ts';
+import { skinStyle } from './skin-faces.ts';
 import { thingsFromAbove } from './things.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
@@ -42,7 +44,7 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
   const { roof, width, length } = shelter;
-  const xs = roof.line.map((p) => p.x);
+  const xs = roofReach(roof).map((p) => p.x);
   const [left, right] = [Math.min(...xs), Math.max(...xs)];
 
   shapes.push(box(shelter.id, 'footprint', frame.at(0, 0), frame.at(length, width)));
@@ -89,8 +91,14 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
     if (roof.type === 'bows' || roof.type === 'rafters') {
       const thick = Math.max(breadthOf(roof.member), 2.4 / frame.scale);
       shapes.push(polygon(roof.id, 'member', frame.all(band([point(z, left), point(z, right)], thick))));
-    } else shapes.push(line(roof.id, 'member', frame.at(z, left), frame.at(z, right)));
+    } else if (roof.type === 'inflated')
+      shapes.push(line(roof.id, 'strap', frame.at(z, left), frame.at(z, right)));
   }
+  if (roof.type === 'cap')
+    roof.stations.slice(1).forEach((z, n) => {
+      const [from, to] = [(roof.stations[n] ?? 0) + 0.01, z - 0.01];
+      shapes.push(box(roof.id, 'sheet', frame.at(from, left), frame.at(to, right)));
+    });
   const typical = roof.stations[Math.floor(roof.stations.length / 3)] ?? 0;
   anchors.push({ part: roof.id, at: frame.at(typical, width * 0.76), toward: point(1, -0.5) });
   if (roof.type === 'bows' && roof.foot) {
@@ -181,7 +189,11 @@ function coverShapes(
   anchors: Anchor[],
 ): readonly Shape[] {
   const shapes: Shape[] = [];
-  const gap = 6;
+  const { roof } = shelter;
+  const half = roof.type === 'bows' || roof.type === 'rafters' ? breadthOf(roof.member) / 2 : 0;
+  const rail = Math.max(half, shelter.eaveRail ? breadthOf(shelter.eaveRail.member) / 2 : 0);
+  // Skins are drawn clear of what they lie on.
+  const gap = Math.max(6, rail * frame.scale + 4);
   const [a, b] = [frame.at(0, Math.min(0, left)), frame.at(shelter.length, Math.max(shelter.width, right))];
   for (const cover of shelter.covers) {
     const style = skinStyle(cover);
@@ -244,7 +256,7 @@ function planDimensions(
   });
   const below: Measured[] = [
     measure(shelter.id, 'length', shelter.length, point(0, 0), point(shelter.length, 0)),
-    ...bayMeasures(shelter.roof.id, 'bay', shelter.roof.stations, system).map((bay) =>
+    ...bayMeasures(shelter.roof.id, bayNoun(shelter.roof), shelter.roof.stations, system).map((bay) =>
       measure(bay.part, bay.name, bay.value, point(bay.from, 0), point(bay.to, 0), bay.text),
     ),
   ];

@@ -30,7 +30,7 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
       part: id,
       name: 'width',
       value: shelter.width,
-      text: m(shelter.width),
+      text: `width ${m(shelter.width)}`,
       from: frame.at(0, x),
       to: frame.at(0, x + shelter.width),
     };
@@ -41,7 +41,7 @@ export function rangePlanView(range: Range, { system }: ViewOptions): Drawing {
         part: rangeParts.whole,
         name: 'gap',
         value: range.gap,
-        text: m(range.gap),
+        text: `gap ${m(range.gap)}`,
         from: frame.at(0, x - range.gap),
         to: frame.at(0, x),
       },

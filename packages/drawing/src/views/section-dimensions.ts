@@ -1,11 +1,15 @@
 /** The dimensions of a section: across below, heights at the sides, headroom at the outer row. */
 import { format, type System } from '@tautline/quantity';
 import { clearHeightAt, type Shelter } from '@tautline/shelter';
-import type { Bounds } from '../scene/bounds.ts';
-import { type Measured, stackDimensions } from '../scene/dimension.ts';
+import { boundsOf } from '../scene/bounds.ts';
+import { DIMENSION_SIZE, type Measured, stackDimensions } from '../scene/dimension.ts';
 import type { Frame } from '../scene/frame.ts';
+import { textWidth } from '../scene/lettering.ts';
+import { heightAt, offsetLine } from '../scene/outline.ts';
 import type { Shape } from '../scene/shapes.ts';
+import { slidText } from '../scene/slid-text.ts';
 import { surroundDimensions } from '../scene/surround.ts';
+import { halfRoof } from '../skins.ts';
 
 /** Places where headroom is worth knowing: the outer row of each crop, and what a requirement asks. */
 export function headroomPlaces(shelter: Shelter): readonly { readonly part: string; readonly at: number }[] {
@@ -18,10 +22,16 @@ export function headroomPlaces(shelter: Shelter): readonly { readonly part: stri
   return places.filter(({ at }, i) => places.findIndex((other) => Math.abs(other.at - at) < 1e-6) === i);
 }
 
+/** Height of the top of the roof's skin as it is drawn, at a place across, m. */
+function skinOver(shelter: Shelter, frame: Frame, x: number): number {
+  const skin = offsetLine(shelter.roof.line, halfRoof(shelter) + 10 / frame.scale);
+  return heightAt(skin, x) ?? 0;
+}
+
 export function sectionDimensions(
   shelter: Shelter,
   frame: Frame,
-  bounds: Bounds,
+  drawn: readonly Shape[],
   system: System,
 ): readonly Shape[] {
   const { roof } = shelter;
@@ -44,8 +54,6 @@ export function sectionDimensions(
   const ys = roof.line.map((p) => p.y);
   const [left, right, crown] = [Math.min(...xs), Math.max(...xs), Math.max(...ys)];
   const crownX = roof.line[ys.indexOf(crown)]?.x ?? (left + right) / 2;
-  const shapes: Shape[] = [];
-
   const below: Measured[] = [measured(shelter.id, 'width', shelter.width, [0, 0], [shelter.width, 0])];
   const first = roof.line[0];
   const last = roof.line[roof.line.length - 1];
@@ -59,6 +67,21 @@ export function sectionDimensions(
         [(first.x + last.x + roof.span) / 2, 0],
       ),
     );
+  const posts = shelter.sidePosts;
+  const [firstLine = 0, nextLine = 0] = posts?.lines ?? [];
+  if (posts && posts.lines.length > 2)
+    below.push(measured(posts.id, 'post lines', nextLine - firstLine, [firstLine, 0], [nextLine, 0]));
+  for (const { id, role, plane, from, to } of shelter.braces)
+    if (role === 'guy' && plane === 'across' && Math.abs(to.x - from.x) > 1e-3)
+      below.push(
+        measured(
+          id,
+          'guy out',
+          Math.abs(to.x - from.x),
+          [Math.min(from.x, to.x), 0],
+          [Math.max(from.x, to.x), 0],
+        ),
+      );
   const rows = [...new Set(shelter.crops.map((crop) => crop.fromSide))];
   for (const row of rows)
     if (row > 0) {
@@ -102,6 +125,11 @@ export function sectionDimensions(
   for (const foot of [roof.type === 'bows' ? roof.foot : undefined, shelter.sidePosts?.foot])
     if (foot && foot.driven > 0)
       leftSide.push(measured(foot.id, 'driven', foot.driven, [leftX, 0], [leftX, -foot.driven]));
+  for (const { foot, plane, from, to } of shelter.braces) {
+    const x = Math.min(from.x, to.x);
+    if (foot && plane === 'across' && foot.driven > 0)
+      leftSide.push(measured(foot.id, 'anchor', foot.driven, [x, 0], [x, -foot.driven]));
+  }
 
   const rightSide: Measured[] = [];
   const rightX = Math.max(shelter.width, right);
@@ -130,8 +158,9 @@ export function sectionDimensions(
         measured(cover.id, 'side cover', cover.upTo - cover.from, [rightX, cover.from], [rightX, cover.upTo]),
       );
   rightSide.push(measured(roof.id, 'height', crown, [rightX, 0], [crownX, crown]));
-  shapes.push(...surroundDimensions(bounds, { below, left: leftSide, right: rightSide }));
-
+  const shapes: Shape[] = [
+    ...surroundDimensions(boundsOf(drawn), { below, left: leftSide, right: rightSide }),
+  ];
   for (const { part, at } of headroomPlaces(shelter)) {
     const clear = clearHeightAt(shelter, at);
     if (clear === undefined) continue;
@@ -143,9 +172,16 @@ export function sectionDimensions(
         { x, y: head.from.y },
         { x, y: head.to.y },
       ];
-      // A text too long for it goes above the roof: below the ground others stand.
-      const textAt = head.textAt === 'after' ? 'before' : head.textAt;
-      shapes.push({ ...head, from, to, witness: [from, to], textAt });
+      // A text too long for it, or for the height where the letters stand, goes above the roof: below the
+      // ground others stand.
+      const beside = clearHeightAt(shelter, at - 16 / frame.scale) ?? 0;
+      const fits =
+        head.textAt === 'middle' && beside * frame.scale > textWidth(head.text, DIMENSION_SIZE) + 16;
+      const textAt = fits ? 'middle' : 'before';
+      const textGap = (skinOver(shelter, frame, at) - clear) * frame.scale;
+      shapes.push(
+        slidText({ ...head, from, to, witness: [from, to], textAt, textGap }, [...drawn, ...shapes]),
+      );
     }
   }
   return shapes;

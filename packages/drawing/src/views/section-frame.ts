@@ -1,8 +1,8 @@
 /** Members of the typical frame as the section shows them, with places to point at. */
-import { crossingsAt, innerFilm, type Rail, type Shelter } from '@tautline/shelter';
+import { crossingsAt, type Foot, innerFilm, type Posts, type Rail, type Shelter } from '@tautline/shelter';
 import { breadthOf, depthOf } from '../describe.ts';
 import type { Frame } from '../scene/frame.ts';
-import { band, pointAlong } from '../scene/outline.ts';
+import { band, hatch, pointAlong } from '../scene/outline.ts';
 import {
   box,
   circle,
@@ -14,14 +14,16 @@ import {
   polyline,
   type Shape,
 } from '../scene/shapes.ts';
+import { roofReach } from '../skins.ts';
 import type { Anchor, Piece } from './anchors.ts';
-import { footShapes } from './ground.ts';
+import { footShapes, stubAbove } from './ground.ts';
 import { allPosts, allRails } from './members.ts';
 
 /** Roof members true to their thickness, with feet, ties, filling and joints. */
 export function roofPiece(shelter: Shelter, frame: Frame): Piece {
   const { roof } = shelter;
   const points = roof.line.map(({ x, y }) => point(x, y));
+  const reach = roofReach(roof);
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
   const third = pointAlong(points, 0.3 * lengthOf(points)).at;
@@ -39,6 +41,14 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
       shapes.push(polyline(roof.id, 'film', frame.all(inner)));
       const lowest = pointAlong(inner, 0.35 * lengthOf(inner)).at;
       anchors[0] = { part: roof.id, at: frame.at(lowest.x, lowest.y), toward: point(0.3, 1) };
+    } else {
+      const [first, last] = [points[0] as Point, points.at(-1) as Point];
+      for (const [x, inward] of [
+        [first.x, 1],
+        [last.x, -1],
+      ] as const)
+        shapes.push(...rimShapes(roof.foot, frame, x, inward));
+      anchors.push({ part: roof.foot.id, at: frame.at(last.x + 0.06, 0.04), toward: point(1, -0.6) });
     }
     return { shapes, anchors };
   }
@@ -52,8 +62,13 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     const out = roof.foot.stub && roof.foot.lean ? deep / Math.tan(roof.foot.lean) : 0;
     anchors.push({ part: roof.foot.id, at: frame.at(last.x + out, -deep), toward: point(1, 0.4) });
   }
-  shapes.push(polygon(roof.id, 'member', frame.all(band(points, depth))));
-  if (depth * frame.scale > 3) shapes.push(polyline(roof.id, 'centre-line', frame.all(points)));
+  shapes.push(polygon(roof.id, 'member', frame.all(band(reach, depth))));
+  if (depth * frame.scale > 3) shapes.push(polyline(roof.id, 'centre-line', frame.all(reach)));
+  if (roof.foot && depth * frame.scale > 6)
+    shapes.push(
+      ...insideMember(roof.foot, frame, points),
+      ...insideMember(roof.foot, frame, [...points].reverse()),
+    );
   if (roof.type === 'rafters' && roof.tie) {
     const y = roof.springing + roof.tie.height;
     const cut = crossingsAt(roof.line, y);
@@ -84,7 +99,8 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     if (roof.type === 'rafters' && joint === roof.eaveJoint) spots.push(lengthOf(points) - joint.at);
     for (const spot of spots) {
       const { at, along } = pointAlong(points, spot);
-      const half = Math.max(joint.item.insertion, 4 / frame.scale);
+      // A plate has no socket: it is drawn as long as the member is deep.
+      const half = Math.max(joint.item.insertion, joint.item.form === 'plate' ? depth : 0, 4 / frame.scale);
       const sleeve = stretchOf(points, spot - half, spot + half);
       shapes.push(polygon(joint.id, 'joint', frame.all(band(sleeve, depth + 3 / frame.scale))));
       shapes.push(line(joint.id, 'joint', ...across(frame, at, along, depth + 5 / frame.scale)));
@@ -96,6 +112,26 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     }
   }
   return { shapes, anchors };
+}
+
+/** What holds the rim of a cap: a sack or block outside it, or the foot it stands on. */
+function rimShapes(foot: Foot, frame: Frame, x: number, inward: -1 | 1): readonly Shape[] {
+  if (foot.kind !== 'ballast') return footShapes(foot, frame, x, 0, inward);
+  const outline = [
+    [0, 0],
+    [0.02, 0.07],
+    [0.1, 0.08],
+    [0.13, 0],
+  ].map(([out = 0, up = 0]) => frame.at(x - inward * out, up));
+  return [polygon(foot.id, 'foot', outline), path(foot.id, 'bar-hatch', hatch(outline, 45, 6))];
+}
+
+/** The part of a stub that stands inside or beside the member follows it. */
+function insideMember(foot: Foot, frame: Frame, side: readonly Point[]): readonly Shape[] {
+  const above = stubAbove(foot);
+  if (above === 0 || foot.lean === undefined) return [];
+  const thick = Math.max(foot.stub ? depthOf(foot.stub) : 0, 2 / frame.scale);
+  return [polygon(foot.id, 'hole', frame.all(band(stretchOf(side, 0, above), thick)))];
 }
 
 /** The part of a line between two lengths along it. */
@@ -136,7 +172,7 @@ export function postPieces(shelter: Shelter, frame: Frame): Piece {
       const inward = x < shelter.width / 2 ? 1 : -1;
       shapes.push(...footShapes(row.foot, frame, x, depth, row.where === 'centre' ? 0 : inward));
       shapes.push(polygon(row.id, 'post', frame.all(band([point(x, 0), point(x, row.height)], depth))));
-      if (row.filled) shapes.push(line(row.id, 'centre-line', frame.at(x, 0), frame.at(x, row.height)));
+      if (row.filled) shapes.push(...filling(row, frame, x, depth));
     }
     const last = row.lines[row.lines.length - 1] ?? 0;
     anchors.push({
@@ -153,15 +189,21 @@ export function postPieces(shelter: Shelter, frame: Frame): Piece {
   return { shapes, anchors };
 }
 
-/** Rails cut across. */
+/** What fills a post, from the ground up, with the strokes of concrete. */
+function filling({ id, filled, height }: Posts, frame: Frame, x: number, depth: number): readonly Shape[] {
+  const top = Math.min(height, filled?.upTo ?? 0);
+  const inside = frame.all(band([point(x, 0), point(x, top)], depth * 0.7));
+  return [polygon(id, 'concrete', inside), path(id, 'bar-hatch', hatch(inside, 45, 6))];
+}
+
+/** Rails cut across; purlins that are not fitted into the frames lie against their inner side. */
 export function railPieces(shelter: Shelter, frame: Frame): Piece {
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
   for (const rail of allRails(shelter)) {
-    rail.lines.forEach(({ x, y }) => {
-      shapes.push(...railEnd(rail, frame, x, y));
-    });
-    const at = rail.lines[rail.lines.length - 1];
+    const lines = rail.lines.map((line) => seatOf(rail, shelter, line));
+    for (const { x, y } of lines) shapes.push(...railEnd(rail, frame, x, y));
+    const at = lines[lines.length - 1];
     if (at)
       anchors.push({
         part: rail.id,
@@ -170,6 +212,19 @@ export function railPieces(shelter: Shelter, frame: Frame): Piece {
       });
   }
   return { shapes, anchors };
+}
+
+/** Where a rail is drawn: against the inner side of the roof for purlins that do not share its plane. */
+function seatOf(rail: Rail, { roof }: Shelter, at: Rail['lines'][number]): Point {
+  const fitted = rail.joint !== undefined && ['cross', 'tee', 'corner', 'peak'].includes(rail.joint.form);
+  if (rail.role !== 'purlin' || fitted || (roof.type !== 'bows' && roof.type !== 'rafters')) return at;
+  const line = roof.line.map(({ x, y }) => point(x, y));
+  const nearest = roof.line.reduce((best, p) =>
+    Math.hypot(p.x - at.x, p.y - at.y) < Math.hypot(best.x - at.x, best.y - at.y) ? p : best,
+  );
+  const { along } = pointAlong(line, at.s ?? nearest.s);
+  const down = (depthOf(roof.member) + depthOf(rail.member)) / 2;
+  return point(at.x + along.y * down, at.y - along.x * down);
 }
 
 /** A rail cut across: ring, disc or board with a cross. */
@@ -193,47 +248,8 @@ function railEnd(rail: Rail, frame: Frame, x: number, y: number): readonly Shape
   }
   const radius = Math.max(3, (section.outside / 2) * frame.scale);
   const ring = circle(rail.id, 'rail', at, radius);
-  return section.shape === 'round-hollow'
-    ? [ring, circle(rail.id, 'joint', at, Math.max(1.2, radius - Math.max(1.2, section.wall * frame.scale)))]
+  // A bore too small to be seen is left out.
+  return section.shape === 'round-hollow' && radius > 4
+    ? [ring, circle(rail.id, 'bore', at, radius - Math.max(1.4, section.wall * frame.scale))]
     : [ring];
-}
-
-/** Braces, guys and ties; those along the house are seen on end and drawn dashed. */
-export function bracePieces(shelter: Shelter, frame: Frame): Piece {
-  const shapes: Shape[] = [];
-  const anchors: Anchor[] = [];
-  for (const brace of shelter.braces) {
-    const both = brace.plane === 'across' && brace.from.x !== brace.to.x && brace.count > 1;
-    const mirrored = (x: number): number => shelter.width - x;
-    const runs = [[point(brace.from.x, brace.from.y), point(brace.to.x, brace.to.y)] as const];
-    const first = runs[0] as readonly [Point, Point];
-    if (
-      both ||
-      (brace.plane === 'along' && brace.count > 1 && Math.abs(brace.from.x - shelter.width / 2) > 1e-6)
-    )
-      runs.push([point(mirrored(first[0].x), first[0].y), point(mirrored(first[1].x), first[1].y)]);
-    for (const [a, b] of runs) {
-      if (brace.plane === 'along')
-        shapes.push(line(brace.id, 'member-hidden', frame.at(a.x, a.y), frame.at(b.x, b.y)));
-      else if (brace.member.kind === 'cable')
-        shapes.push(line(brace.id, 'cable', frame.at(a.x, a.y), frame.at(b.x, b.y)));
-      else shapes.push(polygon(brace.id, 'post', frame.all(band([a, b], depthOf(brace.member)))));
-    }
-    const [a, b] = runs[runs.length - 1] as readonly [Point, Point];
-    anchors.push({
-      part: brace.id,
-      at: frame.at((a.x + b.x) / 2, (a.y + b.y) / 2),
-      toward: point(-1, 0.5),
-    });
-    if (brace.foot && brace.plane === 'across') {
-      const low = brace.from.y < brace.to.y ? brace.from : brace.to;
-      shapes.push(...footShapes(brace.foot, frame, low.x, depthOf(brace.member), 0));
-      anchors.push({
-        part: brace.foot.id,
-        at: frame.at(low.x, -brace.foot.driven * 0.7),
-        toward: point(-1, 0.4),
-      });
-    }
-  }
-  return { shapes, anchors };
 }

@@ -1,14 +1,12 @@
 /** Film, mesh and crop in the section. */
-import type { Cover, Shelter } from '@tautline/shelter';
+import type { Shelter } from '@tautline/shelter';
 import type { Frame } from '../scene/frame.ts';
 import { hatch, offsetLine } from '../scene/outline.ts';
-import { type Point, path, point, polyline, type Shape, type Style, text } from '../scene/shapes.ts';
-import { halfRoof, roofStrip, sideStrip } from '../skins.ts';
+import { type Point, path, point, polyline, type Shape, type TextShape, text } from '../scene/shapes.ts';
+import { halfRoof, roofReach, roofStrip, sideStrip } from '../skins.ts';
 import type { Anchor, Piece } from './anchors.ts';
-
-/** How a skin is drawn, by what it is. */
-export const skinStyle = (cover: Cover): Style =>
-  cover.skin.kind === 'mesh' ? 'mesh' : cover.skin.kind === 'sheet' ? 'sheet' : 'film';
+import { skinStyle } from './skin-faces.ts';
+import { FLAT } from './things.ts';
 
 /** Page units a skin is drawn off the member, so that both lines can be told apart. */
 const CLEAR = 3.5;
@@ -17,8 +15,7 @@ const CLEAR = 3.5;
 export function coverShapes(shelter: Shelter, frame: Frame): Piece {
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
-  const { roof } = shelter;
-  const points = roof.line.map(({ x, y }) => point(x, y));
+  const points = roofReach(shelter.roof);
   const out = halfRoof(shelter) + CLEAR / frame.scale;
   const skin = offsetLine(points, out);
   for (const cover of shelter.covers) {
@@ -29,6 +26,8 @@ export function coverShapes(shelter: Shelter, frame: Frame): Piece {
       const layers = shelter.roof.type === 'inflated' ? 1 : cover.layers;
       for (let layer = 0; layer < layers; layer++)
         shapes.push(polyline(cover.id, style, frame.all(offsetLine(above, (layer * 3) / frame.scale))));
+      if (cover.straps)
+        shapes.push(polyline(cover.id, 'strap', frame.all(offsetLine(above, (layers * 3) / frame.scale))));
       const at = above[Math.floor(above.length * 0.68)] ?? above[0];
       if (at)
         anchors.push({
@@ -56,25 +55,32 @@ export function coverShapes(shelter: Shelter, frame: Frame): Piece {
   return { shapes, anchors };
 }
 
-/** What grows below, as an outline with its name. */
+/** The name of each crop, over its outline. */
+export const cropNames = (shelter: Shelter, frame: Frame): readonly TextShape[] =>
+  shelter.crops.flatMap((crop) => {
+    const [a, b] = [crop.fromSide, shelter.width - crop.fromSide];
+    if (b <= a) return [];
+    const at = frame.at(a + (b - a) * 0.3, crop.height > 0 ? crop.height : NO_HEIGHT);
+    return [text(crop.id, 'note', point(at.x, at.y - 6), crop.name, { size: 11, anchor: 'middle' })];
+  });
+
+/** Height a crop is drawn with where none is said, m. */
+const NO_HEIGHT = 0.1;
+
+/** What grows below, as an outline; plants stand on benches and beds where there are any. */
 export function cropShapes(shelter: Shelter, frame: Frame): Piece {
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
   for (const crop of shelter.crops) {
-    const height = crop.height > 0 ? crop.height : 0.1;
+    const height = crop.height > 0 ? crop.height : NO_HEIGHT;
     const [a, b] = [crop.fromSide, shelter.width - crop.fromSide];
     if (b <= a) continue;
     const outline = frame.all([point(a, 0), point(a, height), point(b, height), point(b, 0)]);
-    shapes.push(
-      path(crop.id, 'crop-hatch', plants(frame.at(a, 0), frame.at(b, 0), height * frame.scale * 0.85)),
-    );
+    for (const { from, to, y } of growingPlaces(shelter, a, b)) {
+      const tall = Math.max(height - y, 0.25 * height) * frame.scale * 0.85;
+      shapes.push(path(crop.id, 'crop-hatch', plants(frame.at(from, y), frame.at(to, y), tall)));
+    }
     shapes.push(polyline(crop.id, 'crop', outline));
-    shapes.push(
-      text(crop.id, 'note', point(frame.at(a + (b - a) * 0.27, 0).x, frame.at(0, 0).y - 6), crop.name, {
-        size: 11,
-        anchor: 'middle',
-      }),
-    );
     anchors.push({
       part: crop.id,
       at: frame.at(a + (b - a) * 0.8, height),
@@ -82,6 +88,25 @@ export function cropShapes(shelter: Shelter, frame: Frame): Piece {
     });
   }
   return { shapes, anchors };
+}
+
+/** Where plants stand between two places across the house, m: on what there is to grow on, else on the ground. */
+function growingPlaces(
+  shelter: Shelter,
+  a: number,
+  b: number,
+): readonly { readonly from: number; readonly to: number; readonly y: number }[] {
+  const places = shelter.things.flatMap(({ kind, lefts, width, height }) =>
+    kind === 'obstacle'
+      ? []
+      : lefts.map((left) => ({
+          from: Math.max(a, left),
+          to: Math.min(b, left + width),
+          y: Math.max(height, FLAT),
+        })),
+  );
+  const within = places.filter(({ from, to }) => to - from > 1e-6);
+  return within.length > 0 ? within : [{ from: a, to: b, y: 0 }];
 }
 
 /** Simple plants in a row: a stem and three pairs of leaves each. */

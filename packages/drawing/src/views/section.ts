@@ -3,18 +3,18 @@ import { format } from '@tautline/quantity';
 import type { Roof, Shelter } from '@tautline/shelter';
 import { describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
-import { boundsOf } from '../scene/bounds.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
 import { heightAt } from '../scene/outline.ts';
-import { type Drawing, point, type Shape, text, type ViewOptions } from '../scene/shapes.ts';
+import { type Drawing, point, type Shape, type TextShape, text, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { numberParts, type Piece } from './anchors.ts';
 import { groundLine } from './ground.ts';
 import { overlayShapes, overlayTexts, type SectionOverlays, tagShapes } from './overlays.ts';
+import { braceBeyond, bracePieces } from './section-braces.ts';
 import { sectionDimensions } from './section-dimensions.ts';
-import { bracePieces, postPieces, railPieces, roofPiece } from './section-frame.ts';
-import { coverShapes, cropShapes } from './section-skins.ts';
+import { postPieces, railPieces, roofPiece } from './section-frame.ts';
+import { coverShapes, cropNames, cropShapes } from './section-skins.ts';
 import { thingPieces } from './things.ts';
 
 const xs = (roof: Roof): readonly number[] => roof.line.map((p) => p.x);
@@ -30,28 +30,32 @@ export function sectionView(
   const { roof } = shelter;
   const top = Math.max(...roof.line.map((p) => p.y), shelter.ridge?.lines[0]?.y ?? 0);
   const frame = frameFor(shelter.width, top, 560, 400);
-  const overhang = 0.09 * shelter.width + 0.15;
-  const ground = groundLine(
-    frame,
-    Math.min(0, ...xs(roof)) - overhang,
-    Math.max(shelter.width, ...xs(roof)) + overhang,
-  );
   const pieces: readonly Piece[] = [
+    braceBeyond(shelter, frame),
     cropShapes(shelter, frame),
     thingPieces(shelter, frame),
     postPieces(shelter, frame),
-    railPieces(shelter, frame),
     bracePieces(shelter, frame),
     roofPiece(shelter, frame),
+    railPieces(shelter, frame),
     coverShapes(shelter, frame),
   ];
+  const ground = groundLine(frame, ...groundReach(shelter));
   const body: Shape[] = [...ground, ...pieces.flatMap((piece) => piece.shapes)];
   const anchors = pieces.flatMap((piece) => piece.anchors);
   const results = options.overlays ? overlayShapes(options.overlays, body, frame) : [];
   body.push(...results);
-  body.push(...sectionDimensions(shelter, frame, boundsOf(body), options.system));
-  body.push(...lengthNote(roof, frame, options));
-  if (options.overlays) body.push(...placeTexts(overlayTexts(options.overlays, frame, options.system), body));
+  body.push(...sectionDimensions(shelter, frame, body, options.system));
+  body.push(
+    ...placeTexts(
+      [
+        ...(options.overlays ? overlayTexts(options.overlays, frame, options.system) : []),
+        ...lengthNote(roof, frame, options),
+        ...cropNames(shelter, frame),
+      ],
+      body,
+    ),
+  );
   const described = describeParts(shelter, options.system);
   const { key, tags } = numberParts(described, anchors);
   if (options.overlays?.utilisation) body.push(...tagShapes(options.overlays.utilisation, anchors, body));
@@ -59,7 +63,7 @@ export function sectionView(
   return finishSheet(body, {
     view: 'section',
     title: `${shelter.name}: section`,
-    subtitle: `Typical frame, seen along the house; ${roof.stations.length} frames every ${format(roof.spacing, 'length', options.system)}.`,
+    subtitle: `${sectionWords(roof, format(roof.spacing, 'length', options.system))}`,
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
@@ -72,8 +76,29 @@ export function sectionView(
   });
 }
 
+/** The stretch of ground to show: beyond the frame and whatever is anchored outside it, m. */
+function groundReach(shelter: Shelter): readonly [number, number] {
+  const beyond = 0.09 * shelter.width + 0.15;
+  const out = shelter.braces
+    .filter(({ plane, foot }) => plane === 'across' && foot)
+    .flatMap(({ from, to }) => [from.x, to.x, shelter.width - from.x, shelter.width - to.x]);
+  const all = [0, shelter.width, ...xs(shelter.roof)];
+  return [
+    Math.min(Math.min(...all) - beyond, ...out.map((x) => x - 0.3)),
+    Math.max(Math.max(...all) + beyond, ...out.map((x) => x + 0.3)),
+  ];
+}
+
+/** What the section cuts, and how many there are of it. */
+function sectionWords(roof: Roof, spacing: string): string {
+  const count = roof.stations.length;
+  if (roof.type === 'cap') return `A cap, seen along the row; ${count - 1} of them, each ${spacing} long.`;
+  if (roof.type === 'inflated') return `Seen along the house; ${count} straps every ${spacing}.`;
+  return `Typical frame, seen along the house; ${count} frames every ${spacing}.`;
+}
+
 /** How long the pipe is, over the crown. */
-function lengthNote(roof: Roof, frame: Frame, options: ViewOptions): readonly Shape[] {
+function lengthNote(roof: Roof, frame: Frame, options: ViewOptions): readonly TextShape[] {
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   const middle = (Math.min(...xs(roof)) + Math.max(...xs(roof))) / 2;
   const crown = heightAt(roof.line, middle) ?? roof.springing + roof.rise;

@@ -2,10 +2,10 @@
 import type { System } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
 import { describeParts } from '../describe.ts';
-import { boundsOf, outlinesOverlap } from '../scene/bounds.ts';
+import { boundsOf } from '../scene/bounds.ts';
 import { stackDimensions } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
-import { textOutlines } from '../scene/free-text.ts';
+import { clearest, textOutlines } from '../scene/free-text.ts';
 import { textCorners } from '../scene/lettering.ts';
 import {
   circle,
@@ -22,6 +22,7 @@ import {
   type ViewOptions,
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
+import { strokesOf } from '../scene/strokes.ts';
 import { table } from '../scene/table.ts';
 import { exactLength } from './exact.ts';
 import { allPosts, allRails, bracePlaces } from './members.ts';
@@ -92,7 +93,8 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
     body.push(line(shelter.id, 'member-hidden', a, b));
   }
   for (const peg of pegs) body.push(...pegMark(peg, at(peg.along, peg.across)));
-  body.push(...pegNames(pegs, frame, width, system));
+  body.push(...outerNames(pegs, frame, system));
+  body.push(...innerNames(pegs, frame, body));
   body.push(...diagonalTexts(shelter.id, body, frame, length, width, `diagonal ${m(diagonal)}`));
   const bounds = boundsOf(body);
   body.push(
@@ -206,7 +208,7 @@ function pegMark(peg: Peg, at: Point): readonly Shape[] {
 }
 
 /** Names and running distances, upright beside the outer lines; where pegs stand close, not every one. */
-function pegNames(pegs: readonly Peg[], frame: Frame, width: number, system: System): readonly Shape[] {
+function outerNames(pegs: readonly Peg[], frame: Frame, system: System): readonly Shape[] {
   const shapes: Shape[] = [];
   for (const side of ['L', 'R'] as const) {
     const row = pegs.filter(({ name }) => name.startsWith(side));
@@ -227,24 +229,34 @@ function pegNames(pegs: readonly Peg[], frame: Frame, width: number, system: Sys
       );
     });
   }
-  for (const peg of pegs)
-    if (!/^[LR]/.test(peg.name)) {
-      const at = frame.at(peg.along, peg.across);
-      const beyond = peg.across < 0 || peg.across > width;
-      shapes.push(
-        ...whereFree(
-          text(peg.part, 'dimension', point(at.x + 7, at.y + (beyond ? 4 : -6)), peg.name, { size: 10.5 }),
-          shapes,
-        ),
-      );
-    }
   return shapes;
 }
 
-/** The text, unless others stand there already: every peg is in the table, and the rest of its line shows the order. */
-function whereFree(wished: TextShape, drawn: readonly Shape[]): readonly TextShape[] {
-  const corners = textCorners(wished);
-  return textOutlines(drawn).some((other) => outlinesOverlap(corners, other)) ? [] : [wished];
+/** Names of the pegs within the outer lines and beyond them: in the corner of the mark that is clear of lines. */
+function innerNames(pegs: readonly Peg[], frame: Frame, drawn: readonly Shape[]): readonly Shape[] {
+  const inner = pegs.filter(({ name }) => !/^[LR]/.test(name));
+  const taken = [...textOutlines(drawn)];
+  const strokes = strokesOf(drawn);
+  return inner.flatMap((peg) => {
+    const at = frame.at(peg.along, peg.across);
+    const tries = [
+      [7, -6, 'start'],
+      [7, 14, 'start'],
+      [-7, -6, 'end'],
+      [-7, 14, 'end'],
+      [0, -11, 'middle'],
+      [0, 19, 'middle'],
+    ] as const;
+    const found = clearest(
+      tries.map(([dx, dy, anchor]) =>
+        text(peg.part, 'dimension', point(at.x + dx, at.y + dy), peg.name, { size: 10.5, anchor }),
+      ),
+      taken,
+      strokes,
+    );
+    if (found) taken.push(textCorners(found));
+    return found ? [found] : [];
+  });
 }
 
 /** Text along each diagonal, the first place from a quarter on that is free; the notes say it in any case. */
@@ -261,18 +273,18 @@ function diagonalTexts(
     { length: 41 },
     (_, i) => 0.25 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 0.01,
   );
+  const strokes = strokesOf(drawn);
   const placed: TextShape[] = [];
   for (const up of [true, false]) {
     const turn = up ? -steep : steep;
     const tilt = (turn * Math.PI) / 180;
-    for (const share of shares) {
+    const tries = shares.map((share) => {
       const on = frame.at(length * share, width * (up ? share : 1 - share));
-      const at = point(on.x + 4 * Math.sin(tilt), on.y - 4 * Math.cos(tilt));
-      const wished = text(part, 'dimension', at, words, { size: 11, anchor: 'middle', turn });
-      const found = whereFree(wished, [...drawn, ...placed]);
-      placed.push(...found);
-      if (found.length > 0) break;
-    }
+      const at = point(on.x + 5 * Math.sin(tilt), on.y - 5 * Math.cos(tilt));
+      return text(part, 'dimension', at, words, { size: 11, anchor: 'middle', turn });
+    });
+    const found = clearest(tries, textOutlines([...drawn, ...placed]), strokes);
+    if (found) placed.push(found);
   }
   return placed;
 }

@@ -1,18 +1,17 @@
 /** The house from its right side: length to the right, height up. */
 import { format, type System } from '@tautline/quantity';
-import type { Brace, Shelter } from '@tautline/shelter';
+import type { Brace, Cap, Inflated, Roof, Shelter } from '@tautline/shelter';
 import { breadthOf, depthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
-import { band, hatch } from '../scene/outline.ts';
+import { band } from '../scene/outline.ts';
 import {
   circle,
   type Drawing,
   line,
   type Point,
-  path,
   point,
   polygon,
   polyline,
@@ -21,24 +20,28 @@ import {
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
+import { roofReach } from '../skins.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
 import {
   allPosts,
   allRails,
   anchorNote,
+  type Bay,
   bayMeasures,
+  bayNoun,
   braceRuns,
   END_ANCHOR_OUT,
   postBays,
+  postNoun,
 } from './members.ts';
-import { skinStyle } from './section-skins.ts';
+import { faceShapes, skinStyle, strapPlaces } from './skin-faces.ts';
 import { thingsFromSide } from './things.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
 export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
   const { roof, length } = shelter;
-  const ys = roof.line.map((p) => p.y);
+  const ys = roofReach(roof).map((p) => p.y);
   const crown = Math.max(...ys);
   const low = Math.min(...ys);
   const frame = frameFor(length, crown, 860, 330);
@@ -56,16 +59,17 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
   shapes.push(...things.shapes, ...skins(shelter, frame, low, crown, anchors));
   anchors.push(...things.anchors);
 
-  for (const row of allPosts(shelter)) {
+  allPosts(shelter).forEach((row, n) => {
     const wide = breadthOf(row.member);
     for (const z of row.stations) {
       shapes.push(...footShapes(row.foot, frame, z, wide, 0));
       shapes.push(polygon(row.id, 'post', frame.all(band([point(z, 0), point(z, row.height)], wide))));
     }
-    const z = row.stations[1] ?? row.stations[0] ?? 0;
+    // Rows stand behind one another: each is pointed at in another place.
+    const z = row.stations[Math.min(n + 1, row.stations.length - 1)] ?? 0;
     anchors.push({ part: row.id, at: frame.at(z, row.height * 0.45), toward: point(1, 0.2) });
     anchors.push({ part: row.foot.id, at: frame.at(z, -row.foot.driven * 0.7), toward: point(1, 0.3) });
-  }
+  });
   if (roof.type === 'bows' || roof.type === 'rafters') {
     const wide = Math.max(breadthOf(roof.member), 2.4 / frame.scale);
     for (const z of roof.stations) {
@@ -81,8 +85,11 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
       });
     anchors.push({ part: roof.id, at: frame.at(z, low + (crown - low) * 0.6), toward: point(1, -0.3) });
   } else {
-    for (const z of roof.stations) shapes.push(line(roof.id, 'member', frame.at(z, low), frame.at(z, crown)));
-    anchors.push({ part: roof.id, at: frame.at(roof.stations[1] ?? 0, (low + crown) / 2) });
+    shapes.push(
+      ...(roof.type === 'cap' ? capShapes(roof, frame, low, crown) : strapShapes(roof, frame, low, crown)),
+    );
+    const z = roof.type === 'cap' ? roof.spacing * 0.75 : (roof.stations[1] ?? 0);
+    anchors.push({ part: roof.id, at: frame.at(z, (low + crown) / 2) });
   }
   for (const rail of allRails(shelter)) {
     const thick = depthOf(rail.member);
@@ -115,7 +122,8 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
       });
     }
   }
-  for (const brace of shelter.braces) shapes.push(...braceShapes(brace, shelter, frame, anchors));
+  for (const brace of shelter.braces)
+    if (brace.plane === 'along') shapes.push(...braceShapes(brace, shelter, frame, anchors));
 
   const body: Shape[] = [...shapes, ...sideDimensions(shelter, frame, shapes, options.system)];
   const described = describeParts(shelter, options.system);
@@ -124,7 +132,7 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
   return finishSheet(body, {
     view: 'side',
     title: `${shelter.name}: side`,
-    subtitle: `Seen from the side; frames every ${format(roof.spacing, 'length', options.system)}.`,
+    subtitle: `Seen from the right side; ${sideWords(roof)} ${format(roof.spacing, 'length', options.system)}.${shelter.braces.some(({ plane }) => plane === 'across') ? ' What runs straight across the house is in the section.' : ''}`,
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
@@ -134,6 +142,32 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
   });
 }
 
+const sideWords = ({ type }: Roof): string =>
+  type === 'cap' ? 'length of a cap' : type === 'inflated' ? 'straps every' : 'frames every';
+
+/** Caps in a row, each with what holds its rim. */
+function capShapes(roof: Cap, frame: Frame, low: number, crown: number): readonly Shape[] {
+  return roof.stations.slice(1).flatMap((z, n) => {
+    const [from, to] = [(roof.stations[n] ?? 0) + 0.01, z - 0.01];
+    const outline = frame.all([point(from, low), point(to, low), point(to, crown), point(from, crown)]);
+    const middle = (from + to) / 2;
+    const sack = [
+      point(middle - 0.14, 0),
+      point(middle - 0.11, 0.08),
+      point(middle + 0.11, 0.08),
+      point(middle + 0.14, 0),
+    ];
+    return [
+      polygon(roof.id, 'sheet', outline),
+      ...(roof.foot.kind === 'ballast' ? [polygon(roof.foot.id, 'foot', frame.all(sack))] : []),
+    ];
+  });
+}
+
+/** Straps over a blown-up roof. */
+const strapShapes = (roof: Inflated, frame: Frame, low: number, crown: number): readonly Shape[] =>
+  roof.stations.map((z) => line(roof.id, 'strap', frame.at(z, low), frame.at(z, crown)));
+
 function braceShapes(brace: Brace, shelter: Shelter, frame: Frame, anchors: Anchor[]): readonly Shape[] {
   const shapes: Shape[] = [];
   const seen = braceRuns(shelter, brace).map(([a, b]) => [point(a[2], a[1]), point(b[2], b[1])] as const);
@@ -142,8 +176,7 @@ function braceShapes(brace: Brace, shelter: Shelter, frame: Frame, anchors: Anch
   const runs = seen.filter((_, n) => places.indexOf(places[n] ?? '') === n);
   const one = runs[0] as readonly [Point, Point];
   for (const [a, b] of runs) {
-    if (a.x === b.x) shapes.push(line(brace.id, 'member-hidden', frame.at(a.x, a.y), frame.at(b.x, b.y)));
-    else if (brace.member.kind === 'cable')
+    if (brace.member.kind === 'cable')
       shapes.push(line(brace.id, 'cable', frame.at(a.x, a.y), frame.at(b.x, b.y)));
     else
       shapes.push(
@@ -173,7 +206,9 @@ function skins(
 ): readonly Shape[] {
   const shapes: Shape[] = [];
   const { length } = shelter;
-  const gap = 5 / frame.scale;
+  const { roof } = shelter;
+  const half = roof.type === 'bows' || roof.type === 'rafters' ? breadthOf(roof.member) / 2 : 0;
+  const gap = Math.max(5 / frame.scale, half + 3 / frame.scale);
   for (const cover of shelter.covers) {
     const style = skinStyle(cover);
     if (cover.place === 'ends') {
@@ -200,17 +235,10 @@ function skins(
       frame.at(length + gap, to + (cover.place === 'roof' ? gap : 0)),
       frame.at(-gap, to + (cover.place === 'roof' ? gap : 0)),
     ];
-    if (style === 'mesh')
-      shapes.push(path(cover.id, 'mesh-hatch', [...hatch(corners, 45, 9), ...hatch(corners, -45, 9)]));
-    else
-      shapes.push(
-        path(
-          cover.id,
-          'film-hatch',
-          hatch(corners, -60, 40).filter((_, i) => i % 3 === 0),
-        ),
-      );
-    shapes.push(polygon(cover.id, style, corners));
+    shapes.push(...faceShapes(cover.id, cover.skin.kind, corners));
+    if (cover.place === 'roof')
+      for (const z of strapPlaces(cover, shelter))
+        shapes.push(line(cover.id, 'strap', frame.at(z, from), frame.at(z, to + gap)));
     anchors.push({
       part: cover.id,
       at: frame.at(length * 0.7, cover.place === 'roof' ? crown + gap : (from + to) / 2),
@@ -255,16 +283,23 @@ function sideDimensions(
   const crown = Math.max(...roof.line.map((p) => p.y));
   const left: Measured[] = [up(roof.id, 'height', crown, 0, 0)];
   if (shelter.sidePosts) left.push(up(shelter.sidePosts.id, 'post', shelter.sidePosts.height, 0, 0));
-  const foot = roof.type === 'bows' ? roof.foot : shelter.sidePosts?.foot;
+  const foot = (roof.type === 'bows' ? roof.foot : undefined) ?? shelter.sidePosts?.foot;
   if (foot && foot.driven > 0) left.push({ ...up(foot.id, 'driven', foot.driven, 0, -foot.driven) });
   const right: Measured[] = allPosts(shelter)
-    .filter((row) => row.where !== 'sides')
+    .filter((row) => row !== shelter.sidePosts)
     .flatMap((row) => [
-      up(row.id, 'ridge post', row.height, length, 0),
+      up(row.id, postNoun(row), row.height, length, 0),
       ...(row.foot.driven > 0 ? [up(row.foot.id, 'driven', row.foot.driven, length, -row.foot.driven)] : []),
     ]);
-  const spans = [
-    ...bayMeasures(roof.id, 'bay', roof.stations, system),
+  const guys: Bay[] = [];
+  for (const { id, role, plane, from, to } of shelter.braces)
+    if (role === 'guy' && plane === 'along') {
+      const [a, b] = [Math.min(from.z, to.z), Math.max(from.z, to.z)];
+      guys.push({ part: id, name: 'guy out', value: b - a, from: a, to: b, text: `guy out ${m(b - a)}` });
+    }
+  const spans: readonly Bay[] = [
+    ...guys,
+    ...bayMeasures(roof.id, bayNoun(roof), roof.stations, system),
     ...postBays(shelter, system),
     { part: shelter.id, name: 'length', value: length, from: 0, to: length, text: `length ${m(length)}` },
   ];
