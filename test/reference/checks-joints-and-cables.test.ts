@@ -20,7 +20,7 @@ describe('wood across the grain', () => {
     expect(Math.abs(got - factor)).toBeLessThan(0.007);
   });
 
-  it('EN 1995-1-1 6.1.5 for C24 on 100 mm by 50 mm, medium term, service class 2: 18.5 kN (computed by hand)', () => {
+  it('EN 1995-1-1 6.1.5 (its factors in two public calculations) for C24 on 100 mm by 50 mm, medium term, service class 2: 18.5 kN (computed by hand)', () => {
     // 1.5 · 0.8 · 2.5 N/mm2 / 1.3 · (100 + 2 · 30) mm · 50 mm
     const { force } = woodBearingEn(2.5e6, 0.1, 0.05, 'weeks', false);
     expect(force).toBeCloseTo((1.5 * 0.8 * 2.5 * 160 * 50) / 1.3, 6);

@@ -26,7 +26,7 @@ describe('ASCE 7-16 chapters 7 and 8 (from memory except where said)', () => {
     expect(coldSlipperyFactor(75)).toBe(0);
   });
 
-  it('eq. 8.3-1: R = 5.2 psf for an inch of water', () => {
+  it('eq. 8.3-1: R = 5.2 psf for an inch of water (several public restatements)', () => {
     expect(rainLoad(0.0254, 0).load / PSF).toBeCloseTo(5.2, 2);
   });
 

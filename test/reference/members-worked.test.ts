@@ -1,6 +1,7 @@
 /** Members as published worked examples take them, from section and loads to the verdict; each names its source. */
 import {
   BAMBOO_DURATION,
+  boltBearing,
   columnStress,
   eulerStress,
   type MemberInput,
@@ -76,6 +77,46 @@ const wood: MemberInput = {
   shearStrength: 4e6,
   modulus: 10e9,
 };
+
+describe('AISI S100 table J3.3.1-1, C of a bolt bearing on thin steel (tests of a public calculation, written against the standard)', () => {
+  it.each([
+    [5, 3],
+    [12, 2.8],
+    [22, 1.8],
+    [30, 1.8],
+  ])('d/t = %i: C = %f', (ratio, factor) => {
+    const wall = 0.001;
+    const { force } = boltBearing(ratio * wall, wall, 400e6, 'asce7-asd');
+    expect((force * 2.5) / (ratio * wall * wall * 400e6)).toBeCloseTo(factor, 9);
+  });
+});
+
+describe('EN 1993-1-1 table 5.2, round tubes: plastic up to d/t = 70 ε², elastic up to 90 ε² (two public calculations)', () => {
+  const ratioAt = (slender: number): number =>
+    memberResistance({
+      family: 'steel',
+      basis: 'eurocode',
+      duration: 'gust',
+      bendingStrength: 235e6,
+      shearStrength: 136e6,
+      modulus: 210e9,
+      outside: 0.05,
+      wall: 0.05 / slender,
+    }).bending / 235e6;
+  it.each([
+    [69, 1.2],
+    [71, 1],
+    [89, 1],
+  ])('d/t = %i: more than %f of the elastic bending and less than 1.3', (slender, least) => {
+    expect(ratioAt(slender)).toBeGreaterThanOrEqual(least);
+    expect(ratioAt(slender)).toBeLessThan(1.3);
+  });
+  it('d/t = 71 and 89: the elastic bending alone; 91: less', () => {
+    expect(ratioAt(71)).toBeCloseTo(1, 12);
+    expect(ratioAt(89)).toBeCloseTo(1, 12);
+    expect(ratioAt(91)).toBeLessThan(1);
+  });
+});
 
 describe('NDS table 2.3.3, C_t of bending (public restatement)', () => {
   it.each([

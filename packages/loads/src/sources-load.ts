@@ -105,8 +105,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'asce7-16:8.3',
     title: ASCE,
-    where: '8.3, rain load',
-    standing: 'from memory',
+    where: '8.3, rain load, R = 0.0098 (d_s + d_h) kPa and mm, in several public restatements',
+    standing: 'published',
   },
   {
     id: 'asce7-16:4.3-1',
@@ -225,7 +225,7 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1990:6.14',
     title: 'EN 1990:2002, Basis of structural design',
-    where: 'eq. 6.14b, characteristic combination',
-    standing: 'from memory',
+    where: 'eq. 6.14b, characteristic combination, in several public restatements',
+    standing: 'published',
   },
 ];

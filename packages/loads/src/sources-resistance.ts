@@ -20,8 +20,9 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'aisi-s100:j3.3',
     title: AISI,
-    where: 'J3.3.1, bearing of bolts',
-    standing: 'from memory',
+    where:
+      'J3.3.1, bearing of bolts with washers (table J3.3.1-1, m_f = 1), in the tests of a public calculation',
+    standing: 'published',
   },
   {
     id: 'aisc360:f11',
@@ -38,14 +39,14 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'adm:f',
     title: 'Aluminum Design Manual',
-    where: 'chapter F, Ω = 1.65, φ = 0.90',
+    where: 'chapter F, Ω = 1.65 (seen in public calculations), φ = 0.90 (not seen)',
     standing: 'from memory',
   },
   {
     id: 'en1993-1-1:5.5',
     title: 'EN 1993-1-1',
-    where: 'table 5.2, round tube; 6.2.5',
-    standing: 'from memory',
+    where: 'table 5.2, round tube: 50, 70 and 90 ε², in two public calculations; 6.2.5',
+    standing: 'published',
   },
   {
     id: 'en1993-1-1:6.3.1',
@@ -74,8 +75,8 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'en1999-1-1:6.1',
     title: 'EN 1999-1-1',
-    where: '6.1.3, γ_M1 = 1.1',
-    standing: 'from memory',
+    where: '6.1.3, γ_M1 = 1.10, in a public calculation',
+    standing: 'published',
   },
   {
     id: 'en1995-1-1:3.1',
@@ -123,8 +124,9 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'en1995-1-1:6.1.5',
     title: 'EN 1995-1-1',
-    where: '6.1.5, compression across the grain: A_ef and k_c,90',
-    standing: 'from memory',
+    where:
+      '6.1.5, compression across the grain: 30 mm a side, k_c,90 = 1.5 of single supports, in two public calculations',
+    standing: 'published',
   },
   {
     id: 'iso22156:6',
@@ -160,8 +162,8 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'euler',
     title: 'Timoshenko and Gere, Theory of Elastic Stability',
-    where: '2.1, the pinned column',
-    standing: 'from memory',
+    where: '2.1, the pinned column, π² E I / L², as any handbook has it',
+    standing: 'published',
   },
   {
     id: 'linear-interaction',

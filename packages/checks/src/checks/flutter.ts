@@ -5,7 +5,7 @@ import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { tighter } from '../levers.ts';
 
-/** A wind that blows on many days: the top of Beaufort 5, m/s, from memory. */
+/** A wind that blows on many days: the top of Beaufort 5, m/s (force 6 begins at 10.8: published tables of the scale). */
 const everydayWind = 10.7;
 /** Half the density of air at sea level, kg/m3: q = 0.613 V² (ASCE 7-16 26.10.2). */
 const halfDensity = 0.613;

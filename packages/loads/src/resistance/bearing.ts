@@ -112,7 +112,8 @@ export function tubeCrushing(stress: number, outside: number, wall: number, leng
 }
 
 /**
- * A bolt through thin steel: R_n = C d t F_u with C = 3 up to d/t = 10 (AISI S100 J3.3.1), Ω = 2.5, φ = 0.6;
+ * A bolt through thin steel, washers under head and nut: R_n = C d t F_u (AISI S100 J3.3.1), C = 3 up to d/t = 10,
+ * 4 - 0.1 d/t up to 22, 1.8 beyond, Ω = 2.5, φ = 0.6;
  * EN 1993-1-8: 2.5 α_b d t f_u / 1.25 with α_b taken 0.6 for edge distances of 1.8 d. Lengths in m, stress in Pa.
  */
 export function boltBearing(diameter: number, thickness: number, ultimate: number, basis: Basis): Bearing {
