@@ -13,7 +13,7 @@ import {
   NDS_TIME_EFFECT,
   peakVelocityPressure,
   postEmbedmentLateral,
-  ridgewiseSlope,
+  ridgewiseEnd,
   snowActions,
   timberColumnFactor,
   windwardSlope,
@@ -51,7 +51,7 @@ describe('EN 1991-1-4 table 7.4b, duopitch roofs, wind along, zone H (the same p
     [60, -0.8],
     [75, -0.8],
   ])('%i°: %f', (pitch, value) => {
-    expect(ridgewiseSlope(pitch)).toBeCloseTo(value, 12);
+    expect(ridgewiseEnd('duo', pitch).behind).toBeCloseTo(value, 12);
   });
 });
 

@@ -62,18 +62,26 @@ export interface Evaluation {
   readonly stages?: readonly StageTime[];
 }
 
-/** Not covered by the typical frame alone. */
-const besideTheFrame: readonly Uncovered[] = [
-  {
-    id: 'model',
-    reason:
-      'end frames, and how the bracing works together with frames, purlins and film, are outside the plane model',
-  },
-  {
-    id: 'model',
-    reason: 'the end bow carries half the breadth of the typical bow and is not looked at by itself',
-  },
-];
+/** Not covered by frames in their plane. */
+function besideTheFrame({ opening }: Shelter, endsUnseen: string | undefined): readonly Uncovered[] {
+  return [
+    {
+      id: 'model',
+      reason:
+        'end frames, and how the bracing works together with frames, purlins and film, are outside the plane model',
+    },
+    ...(endsUnseen === undefined ? [] : [{ id: 'model', reason: endsUnseen }]),
+    ...(opening.ends === 'clad'
+      ? [
+          {
+            id: 'model',
+            reason:
+              'what wind on the end wall hands the end frame along the house is outside the plane model',
+          },
+        ]
+      : []),
+  ];
+}
 
 const outside: readonly Uncovered[] = [
   { id: 'loads', reason: 'hail, and things blown against the house, are not in the load cases' },
@@ -121,7 +129,8 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     const found = check.run(input);
     return nature === undefined ? found : found.map((finding) => ({ ...finding, nature }));
   });
-  const judged = withAcceptances(shelter, findings, options.on, options.tier);
+  const traced = frame.ok ? withEndZones(findings, frame.analysis) : findings;
+  const judged = withAcceptances(shelter, traced, options.on, options.tier);
   const order = { error: 0, warning: 1, information: 2 } as const;
   return {
     shelter,
@@ -147,7 +156,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
       ...(options.soil === true ? [] : [firmFeet]),
       ...(house?.ok === true
         ? [...house.house.notCovered, ...house.house.notes].map((reason) => ({ id: 'whole-house', reason }))
-        : besideTheFrame),
+        : besideTheFrame(shelter, frame.ok ? frame.analysis.endsUnseen : undefined)),
       ...outside,
     ],
     ...(frame.ok ? { analysis: frame.analysis } : {}),
@@ -155,6 +164,18 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(house?.ok === true ? { house: house.house } : {}),
     ...(options.clock === undefined ? {} : { stages: stages.times }),
   };
+}
+
+/** Puts before the steps of a finding that a frame near an end governs how the wind of the end zone was found. */
+function withEndZones(findings: readonly Finding[], { responses }: FrameAnalysis): readonly Finding[] {
+  const zones = new Map(
+    responses.flatMap(({ load }) => (load.steps === undefined ? [] : [[load.title, load.steps] as const])),
+  );
+  if (zones.size === 0) return findings;
+  return findings.map((finding) => {
+    const zone = finding.loadCase === undefined ? undefined : zones.get(finding.loadCase);
+    return zone === undefined ? finding : { ...finding, steps: [...zone, ...finding.steps] };
+  });
 }
 
 /** The full tier; stopping it throws as stopping the live tier does. */

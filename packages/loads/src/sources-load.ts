@@ -25,6 +25,12 @@ export const LOAD_SOURCES: readonly Source[] = [
     standing: 'from memory',
   },
   {
+    id: 'asce7-16:28.3-1',
+    title: ASCE,
+    where: 'figure 28.3-1, low-rise buildings, end zones; table 26.13-1',
+    standing: 'published',
+  },
+  {
     id: 'asce7-16:27.3-1',
     title: ASCE,
     where: 'figure 27.3-1, walls and gable roofs; table 26.13-1',
@@ -161,6 +167,12 @@ export const LOAD_SOURCES: readonly Source[] = [
     title: EN_WIND,
     where: '7.2.4, table 7.3a, single slopes, restated of the Danish edition; 7.2.9 inside',
     standing: 'published',
+  },
+  {
+    id: 'en1991-1-4:7.3b',
+    title: EN_WIND,
+    where: '7.2.4, table 7.3b, single slopes with the wind along; 7.2.9 inside',
+    standing: 'from memory',
   },
   {
     id: 'en1991-1-4:7.2.5',

@@ -13,6 +13,7 @@ import {
   combinations,
   concreteFootUplift,
   deadmanUplift,
+  endWind,
   type Family,
   fasteningPull,
   filmLife,
@@ -119,6 +120,7 @@ function everyStep(): Step[] {
           } as const;
           for (const item of windActions(site, shape).cases) take(item);
           take(claddingSuction(site, shape));
+          for (const item of endWind(site, shape).cases) take(item);
           for (const item of snowActions(site, shape).cases) take(item);
         }
       }

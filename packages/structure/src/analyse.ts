@@ -28,6 +28,8 @@ export interface FrameAnalysis {
   readonly noPonding?: string;
   readonly ridge?: RailDemand;
   readonly notCovered: readonly string[];
+  /** Why no frame near an end is looked at by itself, where none is. */
+  readonly endsUnseen?: string;
   readonly notes: readonly string[];
 }
 
@@ -77,7 +79,10 @@ export function analyseFrame(
   });
   if (!formed.ok) return formed;
   const states = formed.value;
-  const cases = casesOn(shelter, states.service.system, { person: options.person === true });
+  const cases = casesOn(shelter, states.service.system, {
+    person: options.person === true,
+    ends: true,
+  });
   const loads = combinedLoads(shelter, cases.all);
   const dead = loads.find((load) => load.sustained) ?? emptyLoad;
   const loaded = stages.run('plane', (stop) => {
@@ -118,6 +123,7 @@ export function analyseFrame(
             ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.atRest ?? 0),
           }),
       notCovered: [...cases.notCovered, ...(noPonding === undefined ? [] : [noPonding])],
+      ...(cases.endsUnseen === undefined ? {} : { endsUnseen: cases.endsUnseen }),
       notes: states.service.system.notes,
     },
   };

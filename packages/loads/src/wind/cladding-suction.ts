@@ -2,6 +2,7 @@
 import { along, type Curve } from '../interpolate.ts';
 import { given, type Step } from '../step.ts';
 import { archCoefficients } from './asce-coefficients.ts';
+import { asceEdge } from './asce-end.ts';
 import { type Outline, outlineOf } from './shape.ts';
 import { asceVelocityPressure, enVelocityPressure } from './velocity-pressure.ts';
 import type { CladdingSuction, CladdingZone, WindInput, WindShape } from './wind-case.ts';
@@ -137,8 +138,7 @@ export function claddingSuction(input: WindInput, shape: WindShape): CladdingSuc
 
 function asceCladding(input: WindInput, shape: WindShape, outline: Outline): CladdingSuction {
   const q = asceVelocityPressure(input, outline.meanHeight);
-  const least = Math.min(shape.span, shape.length);
-  const edgeWidth = Math.max(Math.min(0.1 * least, 0.4 * outline.meanHeight), 0.04 * least, 0.9);
+  const edgeWidth = asceEdge(shape, outline);
   const open = outline.enclosure === 'open';
   const notCovered: string[] = [];
   if (outline.pitch > 27 && !open)

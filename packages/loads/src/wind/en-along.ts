@@ -1,7 +1,7 @@
 /** EN 1991-1-4: wind along the ridge. */
 import { given, type Step } from '../step.ts';
 import { alongCase, skinDrag } from './along-ridge.ts';
-import { canopyCoefficients, ridgewiseSlope, wallCoefficients } from './en-coefficients.ts';
+import { canopyCoefficients, ridgewiseEnd, wallCoefficients } from './en-coefficients.ts';
 import { insideOf, netStep } from './en-net.ts';
 import type { Outline } from './shape.ts';
 import type { WindCase, WindShape } from './wind-case.ts';
@@ -22,9 +22,15 @@ export function enAlongCase(
   const cp = open
     ? canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, outline.obstructed ? 1 : (shape.blockage ?? 0))
         .min
-    : ridgewiseSlope(outline.pitch);
+    : ridgewiseEnd(mono ? 'mono' : 'duo', outline.pitch).behind;
   const inside = open ? 0 : insideOf(outline).along;
-  const source = open ? (mono ? 'en1991-1-4:7.3-mono' : 'en1991-1-4:7.3-duo') : 'en1991-1-4:7.2.5';
+  const source = open
+    ? mono
+      ? 'en1991-1-4:7.3-mono'
+      : 'en1991-1-4:7.3-duo'
+    : mono
+      ? 'en1991-1-4:7.3b'
+      : 'en1991-1-4:7.2.5';
   const net = q * (cp - inside);
   return alongCase(outline, {
     roof: net,

@@ -38,8 +38,28 @@ export function vaultCoefficients(riseRatio: number, springingRatio: number): Va
   return { windward, crown: -0.7 - f, leeward: -0.4 };
 }
 
-/** Duopitch roof, wind across (table 7.4a): windward edge strip G, rest H, ridge strip J, leeward rest I. */
-const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
+/**
+ * Duopitch roof, wind across (table 7.4a): windward edge strip G, near the ends F, rest H, ridge strip J, leeward
+ * rest I.
+ */
+const PITCH: Record<'F' | 'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
+  F: {
+    low: [
+      [5, -1.7],
+      [15, -0.9],
+      [30, -0.5],
+      [45, 0],
+      [60, 0.7],
+      [75, 0.8],
+    ],
+    high: [
+      [5, 0],
+      [15, 0.2],
+      [30, 0.7],
+      [60, 0.7],
+      [75, 0.8],
+    ],
+  },
   G: {
     low: [
       [5, -1.2],
@@ -107,9 +127,15 @@ const PITCH: Record<'G' | 'H' | 'I' | 'J', { low: Curve; high: Curve }> = {
 
 /**
  * Monopitch roof met on its high eave (table 7.3a, 180°). Restated of the Danish edition; two other restatements
- * print -0.8 in H from 45° on.
+ * print -0.8 in H from 45° on. F, near the ends, from memory.
  */
-const SLOPE_HIGH: Record<'G' | 'H', Curve> = {
+const SLOPE_HIGH: Record<'F' | 'G' | 'H', Curve> = {
+  F: [
+    [5, -2.3],
+    [15, -2.5],
+    [30, -1.1],
+    [45, -0.6],
+  ],
   G: [
     [5, -1.3],
     [15, -1.3],
@@ -130,10 +156,17 @@ export interface PitchCoefficients {
   readonly rest: number;
 }
 
-/** Windward slope of a duopitch roof, or a single slope met on its low side: suction or pressure set. */
-export function windwardSlope(degrees: number, set: 'low' | 'high'): PitchCoefficients {
+/**
+ * Windward slope of a duopitch roof, or a single slope met on its low side: suction or pressure set; the edge strip
+ * is zone G, or F near the ends.
+ */
+export function windwardSlope(
+  degrees: number,
+  set: 'low' | 'high',
+  edge: 'F' | 'G' = 'G',
+): PitchCoefficients {
   return {
-    edge: along(PITCH.G[set], degrees),
+    edge: along(PITCH[edge][set], degrees),
     rest: along(PITCH.H[set], degrees),
   };
 }
@@ -147,25 +180,48 @@ export function leewardSlope(degrees: number, set: 'low' | 'high'): PitchCoeffic
 }
 
 /** A single slope met on its high side (table 7.3a, 180°). */
-export function highSideSlope(degrees: number): PitchCoefficients {
+export function highSideSlope(degrees: number, edge: 'F' | 'G' = 'G'): PitchCoefficients {
   return {
-    edge: along(SLOPE_HIGH.G, degrees),
+    edge: along(SLOPE_HIGH[edge], degrees),
     rest: along(SLOPE_HIGH.H, degrees),
   };
 }
 
-/** Roof with the wind along the ridge, zone H behind the edge strip (table 7.4b). */
-export function ridgewiseSlope(degrees: number): number {
-  return along(
-    [
-      [5, -0.7],
-      [15, -0.6],
-      [30, -0.8],
-      [45, -0.9],
-      [60, -0.8],
-    ],
-    degrees,
-  );
+export interface RidgewiseCoefficients {
+  /** Zone F at the low and the high eave (alike under a ridge), G between them, H behind these, I the rest. */
+  readonly low: number;
+  readonly high: number;
+  readonly middle: number;
+  readonly behind: number;
+  readonly rest: number;
+}
+
+/** Wind along the ridge: [angle, F low, F high, G, H, I] of tables 7.4b (duopitch) and 7.3b (single slope). */
+const RIDGEWISE: Record<'duo' | 'mono', readonly (readonly number[])[]> = {
+  duo: [
+    [5, -1.6, -1.6, -1.3, -0.7, -0.6],
+    [15, -1.3, -1.3, -1.3, -0.6, -0.5],
+    [30, -1.1, -1.1, -1.4, -0.8, -0.5],
+    [45, -1.1, -1.1, -1.4, -0.9, -0.5],
+    [60, -1.1, -1.1, -1.2, -0.8, -0.5],
+  ],
+  mono: [
+    [5, -2.1, -2.1, -1.8, -0.6, -0.5],
+    [15, -1.6, -2.4, -1.9, -0.8, -0.7],
+    [30, -1.3, -2.1, -1.5, -1, -0.8],
+    [45, -1.3, -1.5, -1.4, -1, -0.9],
+    [60, -1.2, -1.2, -1.2, -1, -0.7],
+  ],
+};
+
+/** Roof with the wind along the ridge: the strip at the windward end, and what lies behind it. */
+export function ridgewiseEnd(kind: 'duo' | 'mono', degrees: number): RidgewiseCoefficients {
+  const column = (k: number): number =>
+    along(
+      RIDGEWISE[kind].map((row): Curve[number] => [row[0]!, row[k]!]),
+      degrees,
+    );
+  return { low: column(1), high: column(2), middle: column(3), behind: column(4), rest: column(5) };
 }
 
 /** Walls, table 7.1: windward D and leeward E by height/depth. */

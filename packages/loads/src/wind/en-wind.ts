@@ -15,7 +15,7 @@ import { type Outline, outlineOf } from './shape.ts';
 import { enVelocityPressure } from './velocity-pressure.ts';
 import type { WindActions, WindCase, WindInput, WindShape, WindZone } from './wind-case.ts';
 
-interface Roof {
+export interface Roof {
   readonly id: string;
   readonly title: string;
   readonly source: string;
@@ -48,7 +48,13 @@ export function enWindActions(input: WindInput, shape: WindShape): WindActions {
   return { cases, velocityPressure: q.pressure, notCovered };
 }
 
-function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): Roof[] {
+/** Roofs of a shut house with the wind across; `edge` is F in the end zones. */
+export function closedRoofs(
+  shape: WindShape,
+  outline: Outline,
+  notCovered: string[],
+  edge: 'F' | 'G' = 'G',
+): Roof[] {
   if (shape.form === 'arch') {
     if (shape.rise / shape.span > 0.5) notCovered.push('Vaults higher than half their span: taken as half.');
     if (shape.rise / shape.span < 0.05) notCovered.push('Vaults flatter than 1 in 20 of their span.');
@@ -80,21 +86,21 @@ function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): 
         title: 'Wind on the low side, roof lifted',
         source,
         from: 'low side',
-        parts: slope(windwardSlope(outline.pitch, 'low')),
+        parts: slope(windwardSlope(outline.pitch, 'low', edge)),
       },
       {
         id: 'low-pressing',
         title: 'Wind on the low side, roof pressed',
         source,
         from: 'low side',
-        parts: slope(windwardSlope(outline.pitch, 'high')),
+        parts: slope(windwardSlope(outline.pitch, 'high', edge)),
       },
       {
         id: 'high',
         title: 'Wind on the high side',
         source,
         from: 'high side',
-        parts: slope(highSideSlope(outline.pitch)),
+        parts: slope(highSideSlope(outline.pitch, edge)),
       },
     ];
   }
@@ -106,7 +112,7 @@ function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): 
   ] as const;
   const name = { low: 'lifted', high: 'pressed' } as const;
   return pairs.map(([front, back]): Roof => {
-    const windward = windwardSlope(outline.pitch, front);
+    const windward = windwardSlope(outline.pitch, front, edge);
     const leeward = leewardSlope(outline.pitch, back);
     return {
       id: `across-${name[front]}-${name[back]}`,
@@ -122,7 +128,7 @@ function closedRoofs(shape: WindShape, outline: Outline, notCovered: string[]): 
   });
 }
 
-function closedCase(
+export function closedCase(
   roof: Roof,
   inside: number,
   q: number,

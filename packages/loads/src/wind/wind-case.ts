@@ -67,6 +67,29 @@ export interface WindActions {
   readonly notCovered: readonly string[];
 }
 
+/** A strip across the house near one end, and what presses on it. */
+export interface EndStrip {
+  /** From the end, m; infinite for what lies behind the last. */
+  readonly from: number;
+  readonly to: number;
+  readonly zones: readonly WindZone[];
+}
+
+/** One wind on the frames near an end: strips from the end inwards, without a gap. */
+export interface EndWindCase extends Omit<WindCase, 'zones' | 'alongForce'> {
+  readonly strips: readonly EndStrip[];
+}
+
+export interface EndWind {
+  /** How far the zone reaches from either end, m; 0 without one. */
+  readonly width: number;
+  readonly cases: readonly EndWindCase[];
+  /** Why there are no cases: what the standard does not give. */
+  readonly none?: string;
+  /** What is left out of the cases, in plain words. */
+  readonly notCovered: readonly string[];
+}
+
 /** Local suction for film, sheet and their fastenings. */
 export interface CladdingZone {
   readonly place: 'middle' | 'edge' | 'corner';

@@ -1,4 +1,6 @@
 /** Loads on the typical frame, by nature. Forces per metre of element length, fixed in direction. */
+import type { Step } from '@tautline/loads';
+
 export type Nature = 'dead' | 'crop' | 'snow' | 'rain' | 'wind' | 'person';
 
 export interface LineLoad {
@@ -6,6 +8,8 @@ export interface LineLoad {
   /** N per m of element. */
   readonly wx: number;
   readonly wy: number;
+  /** The stretch of the house it acts on, m from its front; all of it without. Only for a whole house. */
+  readonly along?: { readonly from: number; readonly to: number };
 }
 
 export interface PointLoad {
@@ -21,6 +25,10 @@ export interface LoadCase {
   readonly lines: readonly LineLoad[];
   readonly points: readonly PointLoad[];
   readonly source: string;
+  /** A frame near an end that these loads are for, e.g. 'the end bow'; the typical one without. */
+  readonly on?: string;
+  /** How the pressures of an end zone were found. */
+  readonly steps?: readonly Step[];
 }
 
 /** A combination as solved: factors times cases. */
@@ -34,6 +42,10 @@ export interface CombinedLoad {
   readonly sustained: boolean;
   /** Wind case in it, if any. */
   readonly wind?: string;
+  /** A frame near an end that these loads are for; the typical one without. */
+  readonly on?: string;
+  /** How the pressures of an end zone were found. */
+  readonly steps?: readonly Step[];
   /** What the standard means it for: members and joints, staying down, or use. */
   readonly use: 'strength' | 'stability' | 'service';
 }
@@ -43,16 +55,14 @@ export function combine(parts: readonly { readonly factor: number; readonly load
   lines: LineLoad[];
   points: PointLoad[];
 } {
-  const lines = new Map<number, { wx: number; wy: number }>();
+  const lines = new Map<string, LineLoad>();
   const points = new Map<number, { fx: number; fy: number }>();
   for (const { factor, loadCase } of parts) {
     if (factor === 0) continue;
     for (const line of loadCase.lines) {
-      const sum = lines.get(line.element) ?? { wx: 0, wy: 0 };
-      lines.set(line.element, {
-        wx: sum.wx + factor * line.wx,
-        wy: sum.wy + factor * line.wy,
-      });
+      const key = `${line.element}/${line.along?.from}`;
+      const sum = lines.get(key) ?? { wx: 0, wy: 0 };
+      lines.set(key, { ...line, wx: sum.wx + factor * line.wx, wy: sum.wy + factor * line.wy });
     }
     for (const point of loadCase.points) {
       const sum = points.get(point.node) ?? { fx: 0, fy: 0 };
@@ -63,7 +73,7 @@ export function combine(parts: readonly { readonly factor: number; readonly load
     }
   }
   return {
-    lines: [...lines].map(([element, load]) => ({ element, ...load })),
+    lines: [...lines.values()],
     points: [...points].map(([node, load]) => ({ node, ...load })),
   };
 }

@@ -8,10 +8,15 @@ import { type CombinedLoad, combine, type LoadCase } from '../actions/load-case.
  */
 export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): CombinedLoad[] {
   const winds = cases.filter((loadCase) => loadCase.nature === 'wind');
-  const snows = cases.filter((loadCase) => loadCase.nature === 'snow');
+  const usual = cases.filter((loadCase) => loadCase.nature !== 'wind' && loadCase.on === undefined);
+  const snows = usual.filter((loadCase) => loadCase.nature === 'snow');
   // A person is at one place at a time, so persons take turns as winds and snows do.
-  const persons = cases.filter((loadCase) => loadCase.nature === 'person');
-  const others = cases.filter((loadCase) => !['wind', 'snow', 'person'].includes(loadCase.nature));
+  const persons = usual.filter((loadCase) => loadCase.nature === 'person');
+  const others = usual.filter((loadCase) => !['snow', 'person'].includes(loadCase.nature));
+  // A frame that carries less breadth has weight, crop and snow of its own.
+  const under = (one: LoadCase, wind: LoadCase | undefined): LoadCase =>
+    (wind?.on === undefined ? undefined : cases.find(({ id }) => id === `${one.id}/${wind.on}`)) ?? one;
+  const ends = winds.some((wind) => wind.on !== undefined);
   const seen = new Set<string>();
   const loads: CombinedLoad[] = [];
   for (const combination of combinations(shelter.site.basis, shelter.site.lowHazard)) {
@@ -20,7 +25,9 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
     const personChoices = combination.factors.person !== 0 && persons.length > 0 ? persons : [undefined];
     for (const wind of windChoices) {
       for (const [snow, person] of pairs(snowChoices, personChoices)) {
-        const chosen = [...others, wind, snow, person].filter((loadCase) => loadCase !== undefined);
+        const chosen = [...others, wind, snow, person]
+          .filter((loadCase) => loadCase !== undefined)
+          .map((loadCase) => under(loadCase, wind));
         const parts = chosen
           .map((loadCase) => ({
             factor: factorOf(combination, loadCase),
@@ -32,14 +39,16 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
         seen.add(key);
         loads.push({
           id: [combination.id, wind?.id, snow?.id, person?.id].filter((id) => id !== undefined).join('/'),
-          title: parts
+          title: `${parts
             .map((part) => `${factorText(part.factor)}${inSentence(part.loadCase.title)}`)
-            .join(' + '),
+            .join(' + ')}${ends && wind !== undefined ? `, on ${wind.on ?? 'the typical frame'}` : ''}`,
           source: combination.source,
           ...combine(parts),
           sustained: wind === undefined && snow === undefined && person === undefined,
           use: combination.use,
           ...(wind === undefined ? {} : { wind: wind.id }),
+          ...(wind?.on === undefined ? {} : { on: wind.on }),
+          ...(wind?.steps === undefined ? {} : { steps: wind.steps }),
         });
       }
     }

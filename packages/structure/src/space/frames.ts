@@ -1,28 +1,20 @@
 import type { PlaneElement, SpaceElement } from '@tautline/mechanics';
 import type { Rafters } from '@tautline/shelter';
 import { sectionOf } from '../system/member.ts';
-import type { HouseFrame } from './house.ts';
+import { reaches } from '../system/reaches.ts';
+import type { HouseFrame, Reach } from './house.ts';
 import { type HouseBuilder, turning } from './house-builder.ts';
 import { stiffnessOf } from './stiffness.ts';
 
 type Spring = number | undefined;
 
-/** Half the way to the neighbours on either side, m. */
-export function breadths(stations: readonly number[]): number[] {
-  return stations.map((z, k) => {
-    const before = k === 0 ? 0 : (z - stations[k - 1]!) / 2;
-    const after = k + 1 === stations.length ? 0 : (stations[k + 1]! - z) / 2;
-    return before + after;
-  });
-}
-
 /** Every bow or rafter pair at its station, with its own ties, standing on its feet where it has no side posts. */
 export function addFrames(builder: HouseBuilder): void {
   const { shelter, slice } = builder;
   const { stations } = shelter.roof;
-  const wide = breadths(stations);
+  const carried = reaches(stations);
   stations.forEach((z, piece) => {
-    const frame = addFrame(builder, z, wide[piece]!, piece);
+    const frame = addFrame(builder, z, carried[piece]!, piece);
     builder.frames.push(frame);
     if (shelter.sidePosts !== undefined) return;
     for (const end of roofEnds(builder)) {
@@ -42,7 +34,7 @@ export function roofEnds({ slice }: HouseBuilder): readonly [number, number] {
   return [first.i, last.j];
 }
 
-function addFrame(builder: HouseBuilder, z: number, breadth: number, piece: number): HouseFrame {
+function addFrame(builder: HouseBuilder, z: number, reach: Reach, piece: number): HouseFrame {
   const { slice } = builder;
   const nodes = new Array<number>(slice.nodes.length).fill(-1);
   const elements = new Array<number>(slice.elements.length).fill(-1);
@@ -67,7 +59,7 @@ function addFrame(builder: HouseBuilder, z: number, breadth: number, piece: numb
       { part, item, role: 'frame', piece, from, to, length },
     );
   });
-  return { z, breadth, nodes, elements };
+  return { z, reach, nodes, elements };
 }
 
 /** The slice's element as a piece of a frame in space: bent and unstressed as there, with its section's other axes. */

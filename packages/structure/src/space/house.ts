@@ -50,11 +50,17 @@ export interface HouseSupport {
   readonly node: number;
 }
 
+/** A stretch along the house, m from its front. */
+export interface Reach {
+  readonly from: number;
+  readonly to: number;
+}
+
 /** One bow or rafter pair in the house. */
 export interface HouseFrame {
   readonly z: number;
-  /** Breadth of roof it carries, m: half a bay at the ends. */
-  readonly breadth: number;
+  /** Stretch of roof it carries, m from the front: half a bay at the ends. */
+  readonly reach: Reach;
   /** House node of each roof node of the slice, and house element of each roof or tie element; -1 where there is none. */
   readonly nodes: readonly number[];
   readonly elements: readonly number[];
@@ -64,7 +70,7 @@ export interface HouseFrame {
 export interface HousePost {
   readonly side: 'left' | 'right';
   readonly z: number;
-  readonly breadth: number;
+  readonly reach: Reach;
   readonly elements: readonly number[];
   readonly foot: number;
 }

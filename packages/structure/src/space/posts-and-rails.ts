@@ -1,6 +1,7 @@
 import type { CurvePoint, Posts } from '@tautline/shelter';
 import { fillingWeight } from '../system/filling.ts';
-import { breadths, roofEnds } from './frames.ts';
+import { reaches } from '../system/reaches.ts';
+import { roofEnds } from './frames.ts';
 import { type HouseBuilder, turning } from './house-builder.ts';
 
 const divisions = 6;
@@ -31,7 +32,7 @@ export function addSides(builder: HouseBuilder, heights: readonly number[]): voi
       seats.set(z, node);
       return node;
     };
-    const wide = breadths(stations);
+    const carried = reaches(stations);
     stations.forEach((z, piece) => {
       const elements = addPost(builder, posts, headAt(z), {
         role: 'post',
@@ -40,7 +41,7 @@ export function addSides(builder: HouseBuilder, heights: readonly number[]): voi
         heights,
         top: turning(shelter.eaveRail?.joint ?? posts.topJoint),
       });
-      builder.posts.push({ side, z, breadth: wide[piece]!, ...elements });
+      builder.posts.push({ side, z, reach: carried[piece]!, ...elements });
     });
     const rail = shelter.eaveRail;
     if (rail === undefined || rail.member.kind === 'cable') return;
