@@ -196,7 +196,10 @@ export interface RidgewiseCoefficients {
   readonly rest: number;
 }
 
-/** Wind along the ridge: [angle, F low, F high, G, H, I] of tables 7.4b (duopitch) and 7.3b (single slope). */
+/**
+ * Wind along the ridge: [angle, F low, F high, G, H, I] of tables 7.4b (duopitch) and 7.3b (single slope); F and G of
+ * the first and all of the second from memory.
+ */
 const RIDGEWISE: Record<'duo' | 'mono', readonly (readonly number[])[]> = {
   duo: [
     [5, -1.6, -1.6, -1.3, -0.7, -0.6],
