@@ -76,6 +76,19 @@ describe('the grid', () => {
     expect(variant.cost.total).toBeCloseTo(materials.cost.total, 3);
   });
 
+  it('is told as a page with the chart, and as Markdown, with the same words', async () => {
+    const page = join(folder, 'variants.html');
+    const told = await tautline('explore', file, '--format', 'html', '--out', page, ...flags);
+    expect(told.out).toBe(`Wrote the variants of low-row into ${page}.\n`);
+    const html = readFileSync(page, 'utf8');
+    expect(html).toMatch(/^<!doctype html>[\s\S]*<svg[\s\S]*no other beats it[\s\S]*<\/html>\n$/);
+    expect(html).not.toMatch(/<script|https?:(?!\/\/www\.w3\.org\/)|NaN|undefined/);
+    expect(html.match(/<tr>/g)).toHaveLength(1 + explored.variants.length);
+    const { out } = await tautline('explore', file, '--format', 'markdown', ...flags);
+    expect(out).toMatch(/^# Variants of low-row\n/);
+    for (const line of explored.heldFixed) expect(html).toContain(line.replaceAll('"', '&quot;'));
+  });
+
   it('takes headroom where the spec requires some, and says what was held fixed', () => {
     expect(explored.headroomAt).toBeCloseTo(3 * 0.3048, 4);
     expect(explored.heldFixed.join('\n')).toContain('every fact of low-row other than bows spaced, bows of');

@@ -138,6 +138,7 @@ describe('what exploring found', () => {
   const explored = {
     shelter: 'house',
     version: 1,
+    varied: '',
     axes: ['bows spaced'],
     aims: [],
     of: 2,

@@ -5,6 +5,7 @@ import type {
   ChangesAnswer,
   CommittedAnswer,
   Explored,
+  PreviewAnswer,
   VariantAnswer,
 } from '@tautline/language/protocol';
 import { createInPlaceWork } from '@tautline/language/server';
@@ -12,6 +13,7 @@ import { afterEach, describe, expect, it } from 'vitest';
 import { applied, type Editor, startEditor } from '../../language/test/editor.ts';
 import { jobs } from '../src/server/jobs.ts';
 import { registerOwnRequests } from '../src/server/own-requests.ts';
+import { sheets } from '../src/server/sheets.ts';
 
 const site = 'site terrace { gust 30 m/s; soil loam; rain 60 mm/h }\n';
 const house = `import "site.shelter"
@@ -31,7 +33,11 @@ let editor: Editor;
 afterEach(() => editor.close());
 
 async function start(text: string, siteText = site): Promise<void> {
-  editor = await startEditor({ longWork: createInPlaceWork(jobs) }, 'file:///gully', registerOwnRequests);
+  editor = await startEditor(
+    { longWork: createInPlaceWork(jobs), sheets },
+    'file:///gully',
+    registerOwnRequests,
+  );
   await editor.open(siteUri, siteText);
   await editor.open(uri, text);
   await editor.evaluated();
@@ -76,6 +82,26 @@ describe('exploring', () => {
       house.replace('spaced 1.2 m of', 'spaced 1 m of'),
     );
     expect(await ask(4)).toMatchObject({ why: expect.stringContaining('no variant 4') });
+  });
+
+  it('says whether what it found belongs to a text, whichever variant stands there', async () => {
+    const marks: (string | undefined)[] = [];
+    await start(house);
+    for (const text of [
+      house,
+      `// Only a remark.\n${house}`,
+      house.replace('spaced 1.2 m of', 'spaced 1 m of'),
+      house.replace('rise 1.6 m', 'rise 1.7 m'),
+    ]) {
+      await editor.change(uri, text);
+      const found = (await explore()) as Explored;
+      const { shelters } = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+      expect(shelters[0]?.varied, 'the sheet knows the same mark').toBe(found.varied);
+      marks.push(found.varied);
+    }
+    expect(marks[1]).toBe(marks[0]);
+    expect(marks[2]).toBe(marks[0]);
+    expect(marks[3]).not.toBe(marks[0]);
   });
 
   it('says what to write where nothing varies', async () => {

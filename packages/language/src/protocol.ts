@@ -99,6 +99,11 @@ export interface PreviewShelter {
   readonly notChecked: readonly PreviewNotChecked[];
   /** Set when the results are older than the text, or could not be worked out: why. */
   readonly stale?: string;
+  /**
+   * Where it says what may vary: a mark that changes with everything its variants depend on, and not with the values
+   * that vary themselves.
+   */
+  readonly varied?: string;
   /** Set while the first-failure gusts are still those of an earlier text: new ones follow by themselves. */
   readonly gustsOld?: true;
   /**
@@ -150,6 +155,8 @@ export interface PreviewMaterial {
   readonly note: string;
   /** With currency, or '' where no price is known. */
   readonly cost: string;
+  /** The last row: everything above it that has a price. */
+  readonly sum?: true;
 }
 
 export interface PreviewFact {
@@ -255,6 +262,8 @@ export interface Explored {
   readonly shelter: string;
   /** Version of the text it was worked out from. */
   readonly version: number;
+  /** As in `PreviewShelter`. */
+  readonly varied: string;
   /** Names of the facts that vary, e.g. `bows spaced`. */
   readonly axes: readonly string[];
   /** What is compared, e.g. `least cost`. */

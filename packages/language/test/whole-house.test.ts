@@ -159,6 +159,7 @@ describe('the worker for long work', () => {
             spin: (_worlds, _input, { cancelled, progress }) => {
               progress(0, 'spinning');
               while (!cancelled()) Math.sqrt(2);
+              return 'half of it';
             },
             deaf: (_worlds, _input, { progress }) => { progress(0, 'spinning'); for (;;) Math.sqrt(2); },
           });`,
@@ -174,7 +175,7 @@ describe('the worker for long work', () => {
   afterAll(() => rmSync(folder, { recursive: true }));
 
   /** Runs a job, and takes it back when it says that it has begun. */
-  async function stopped(work: LongWork, job: string): Promise<unknown> {
+  async function stopped(work: LongWork, job: string, partial = false): Promise<unknown> {
     const listeners: (() => void)[] = [];
     const token = {
       isCancellationRequested: false,
@@ -185,6 +186,7 @@ describe('the worker for long work', () => {
     };
     return work.run(job, [], undefined, {
       token,
+      partial,
       progress: () => listeners.pop()?.(),
     });
   }
@@ -194,6 +196,7 @@ describe('the worker for long work', () => {
     const thread = await work.run<number>('who', [], undefined);
     expect(await stopped(work, 'spin')).toBe(undefined);
     expect(await work.run('who', [], undefined)).toBe(thread);
+    expect(await stopped(work, 'spin', true)).toBe('half of it');
     await expect(work.run('break', [], undefined)).rejects.toThrow('a fault');
     await expect(work.run('no-such', [], undefined)).rejects.toThrow('no job called no-such');
     expect(await work.run('who', [], undefined)).toBe(thread);

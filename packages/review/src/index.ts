@@ -18,11 +18,13 @@ export {
   type ToldChoice,
   tellChoice,
 } from './output/explored.ts';
+export { exploredPage } from './output/explored-page.ts';
 export { reviewJson } from './output/json.ts';
 export { commentMark, type MarkdownOptions, reviewMarkdown } from './output/markdown.ts';
 export { markdownRow, markdownText } from './output/markdown-text.ts';
 export { type PageOptions, reviewPage } from './output/page.ts';
 export { findingLine } from './output/told.ts';
+export { type Charted, type PlainVariant, plainVariant, variantsChart } from './output/variants-chart.ts';
 export { likeness, type Pair, pairShelters } from './pairs.ts';
 export type { PartChange } from './parts.ts';
 export { type Review, reviewOf, type ShelterReview, type Sides } from './review.ts';

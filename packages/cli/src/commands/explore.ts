@@ -10,6 +10,8 @@ import {
   type Explored,
   editsAt,
   exploredJson,
+  exploredMarkdown,
+  exploredPage,
   exploredText,
   gridSize,
   headroomPlace,
@@ -31,24 +33,27 @@ import { dayOf, needPaths, oneOf, systemOf, threadsOf } from './flags.ts';
 /** Variants a thread works out before it tells how far it is. */
 const lot = 2;
 
+const writers = { text: exploredText, markdown: exploredMarkdown, html: exploredPage } as const;
+
 let runs = 0;
 
 export const explore: Command = {
   name: 'explore',
   usage:
-    'explore FILE [--shelter NAME] [--write N] [--format text|json] [--threads N] [--prices FILE.csv] [--units metric|us] [--on DATE]',
+    'explore FILE [--shelter NAME] [--write N] [--format text|markdown|html|json] [--out FILE] [--threads N] [--prices FILE.csv] [--units metric|us] [--on DATE]',
   does: 'Works out every combination of the facts that a shelter says to `vary`: findings, cost, headroom; marks those that no other beats. --write N says variant N in the text. An interrupt shows what is done so far.',
   options: {
     shelter: { type: 'string' },
     write: { type: 'string' },
     format: { type: 'string' },
+    out: { type: 'string' },
     threads: { type: 'string' },
     units: { type: 'string' },
     on: { type: 'string' },
     ...buyingFlags,
   },
   async run(args, output, machine) {
-    const form = oneOf(args, 'format', ['text', 'json'] as const, 'text');
+    const form = oneOf(args, 'format', ['text', 'markdown', 'html', 'json'] as const, 'text');
     const on = dayOf(args);
     const file = needPaths(args, 'which file to explore')[0] as string;
     const one = await oneShelter(file, args.flags['shelter']);
@@ -92,7 +97,12 @@ export const explore: Command = {
       heldFixed: heldFixed(one.shelter, axes, on, system),
       headroomAt: headroomPlace(one.shelter),
     };
-    output.out(form === 'json' ? exploredJson(explored) : exploredText(explored, system, cautionLine));
+    const made = form === 'json' ? exploredJson(explored) : writers[form](explored, system, cautionLine);
+    const out = args.flags['out'];
+    if (typeof out === 'string') {
+      await writeFile(out, made);
+      output.out(`Wrote the variants of ${explored.shelter} into ${out}.\n`);
+    } else output.out(made);
     return stopped.aborted ? exit.failed : exit.clean;
   },
 };

@@ -13,7 +13,12 @@ export async function activate(context: ExtensionContext): Promise<void> {
   ]);
   // The server starts the analysis script itself, and learns from its own name where that is.
   const worker = new Worker(server, { name: analysis });
-  client = new LanguageClient('tautline', 'Tautline', clientOptions(), worker);
+  client = new LanguageClient(
+    'tautline',
+    'Tautline',
+    clientOptions(() => client),
+    worker,
+  );
   wire(context, client);
 }
 

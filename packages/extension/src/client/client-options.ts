@@ -1,12 +1,13 @@
 import { catalogueScheme, languageId, settingsSection } from '@tautline/language/protocol';
 import { workspace } from 'vscode';
-import type { LanguageClientOptions } from 'vscode-languageclient';
+import type { BaseLanguageClient, LanguageClientOptions } from 'vscode-languageclient';
+import { promptLenses } from './lenses.ts';
 
 /**
  * Which documents the server sees: files, unsaved files, files of a virtual workspace, and the built-in
  * catalogue. Not the copies that the source-control views make of a file.
  */
-export function clientOptions(): LanguageClientOptions {
+export function clientOptions(client: () => BaseLanguageClient | undefined): LanguageClientOptions {
   const schemes = new Set(['file', 'untitled', catalogueScheme]);
   for (const folder of workspace.workspaceFolders ?? []) {
     schemes.add(folder.uri.scheme);
@@ -25,6 +26,7 @@ export function clientOptions(): LanguageClientOptions {
     },
     // A server that dies is started again, but not for ever: five deaths in three minutes stop it.
     connectionOptions: { maxRestartCount: 4 },
+    middleware: { provideCodeLenses: promptLenses(client) },
     // A hover may link to a calculation, and to nothing else.
     markdown: { isTrusted: { enabledCommands: ['tautline.showCalculation'] }, supportHtml: false },
   };

@@ -4,27 +4,24 @@ import {
   type ExploreQuestion,
   exploreRequest,
   languageId,
-  type VariantAnswer,
-  type VariantQuestion,
-  variantRequest,
 } from '@tautline/language/protocol';
-import { commands, type ExtensionContext, Uri, window, workspace } from 'vscode';
+import { commands, type ExtensionContext, window } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
-import { writeEdits } from './commands.ts';
+import type { ExploredKept } from './explored-kept.ts';
 import { askLong } from './long-question.ts';
 import type { Pages } from './pages.ts';
-
-interface Last {
-  readonly uri: string;
-  readonly explored: Explored;
-}
+import { writeVariant } from './sheet-work.ts';
 
 /**
  * Works out every variant of the shelter under the cursor and shows them as a table; then one of them can be
  * picked and written into the text, also later by a command of its own.
  */
-export function registerExplore(context: ExtensionContext, client: BaseLanguageClient, pages: Pages): void {
-  let last: Last | undefined;
+export function registerExplore(
+  context: ExtensionContext,
+  client: BaseLanguageClient,
+  pages: Pages,
+  kept: ExploredKept,
+): void {
   const explore = async (): Promise<void> => {
     const editor = window.activeTextEditor;
     if (editor?.document.languageId !== languageId) {
@@ -46,29 +43,33 @@ export function registerExplore(context: ExtensionContext, client: BaseLanguageC
       void window.showWarningMessage(answer.why);
       return;
     }
-    last = { uri, explored: answer };
+    kept.found(uri, answer);
     await pages.show(`${answer.shelter} variants`, answer.markdown);
-    const write = 'Write a Variant...';
-    const said = `${answer.variants.length} variants of ${answer.shelter}, ${answer.variants.filter(({ best }) => best).length} of them beaten by no other.`;
-    if ((await window.showInformationMessage(said, write)) === write) {
-      await pick(client, last);
+    const button = 'Write a Variant...';
+    const { length } = answer.variants;
+    const count = length === answer.of ? `${length}` : `Stopped: ${length} of ${answer.of}`;
+    const said = `${count} variants of ${answer.shelter}, ${answer.variants.filter(({ best }) => best).length} of them beaten by no other.`;
+    if ((await window.showInformationMessage(said, button)) === button) {
+      await pick(client, uri, answer);
     }
   };
-  const writeVariant = async (): Promise<void> => {
-    if (last === undefined) {
+  const write = async (): Promise<void> => {
+    const uri = window.activeTextEditor?.document.uri.toString();
+    const [newest] = uri === undefined ? [] : kept.of(uri);
+    if (uri === undefined || newest === undefined) {
       await explore();
     } else {
-      await pick(client, last);
+      await pick(client, uri, newest);
     }
   };
   context.subscriptions.push(
     commands.registerCommand('tautline.explore', explore),
-    commands.registerCommand('tautline.writeVariant', writeVariant),
+    commands.registerCommand('tautline.writeVariant', write),
   );
 }
 
 /** Those that no other beats first, then those in which nothing fails. */
-async function pick(client: BaseLanguageClient, { uri, explored }: Last): Promise<void> {
+async function pick(client: BaseLanguageClient, uri: string, explored: Explored): Promise<void> {
   const rank = ({ best, holds }: Explored['variants'][number]): number => (best ? 0 : holds ? 1 : 2);
   const rows = [...explored.variants]
     .sort((a, b) => rank(a) - rank(b) || a.number - b.number)
@@ -88,12 +89,5 @@ async function pick(client: BaseLanguageClient, { uri, explored }: Last): Promis
   if (picked === undefined) {
     return;
   }
-  const question: VariantQuestion = { uri, shelter: explored.shelter, number: picked.variant.number };
-  const document = await workspace.openTextDocument(Uri.parse(uri));
-  const answer = await client.sendRequest<VariantAnswer>(variantRequest, question);
-  if ('why' in answer) {
-    void window.showWarningMessage(answer.why);
-  } else {
-    await writeEdits(document, answer);
-  }
+  await writeVariant(client, { uri, shelter: explored.shelter, number: picked.variant.number });
 }

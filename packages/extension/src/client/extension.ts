@@ -20,7 +20,7 @@ export function activate(context: ExtensionContext): void {
         options: { execArgv: ['--nolazy', '--inspect=6019'] },
       },
     },
-    clientOptions(),
+    clientOptions(() => client),
   );
   registerTasks(context);
   wire(context, client);

@@ -1,9 +1,10 @@
-import { type PreviewAnswer, previewRequest } from '@tautline/language/protocol';
+import { type Explored, type PreviewAnswer, previewRequest } from '@tautline/language/protocol';
 import { commands, type Disposable, type Position, Uri, type WebviewPanel, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type DetailAnswer, type DetailQuestion, detailRequest } from '../details.ts';
 import type { FromSheet, SheetState, ToSheet } from '../preview/messages.ts';
 import { reveal } from './commands.ts';
+import type { ExploredKept } from './explored-kept.ts';
 import { sheetPage } from './preview-page.ts';
 import { saveFile } from './save-file.ts';
 import { exploreShelter, Pictures, writeVariant } from './sheet-work.ts';
@@ -27,7 +28,16 @@ export class PreviewSheet implements Disposable {
   private asking = false;
   private landing: string | undefined;
 
-  constructor(extensionUri: Uri, client: BaseLanguageClient, panel: WebviewPanel, state: SheetState) {
+  private readonly kept: ExploredKept;
+
+  constructor(
+    extensionUri: Uri,
+    client: BaseLanguageClient,
+    panel: WebviewPanel,
+    state: SheetState,
+    kept: ExploredKept,
+  ) {
+    this.kept = kept;
     this.uri = state.uri;
     this.panel = panel;
     this.client = client;
@@ -62,6 +72,11 @@ export class PreviewSheet implements Disposable {
   /** The page knows what is on show: it answers with the files to choose from. */
   offerFiles(): void {
     this.post({ type: 'offer-files' });
+  }
+
+  /** Somebody had a shelter of this file explored. */
+  explored(answer: Explored): void {
+    this.post({ type: 'explored', shelter: answer.shelter, answer });
   }
 
   onClosed(act: () => void): void {
@@ -113,6 +128,9 @@ export class PreviewSheet implements Disposable {
       case 'ready':
         this.ready = true;
         this.dirty = true;
+        for (const found of this.kept.of(this.uri)) {
+          this.explored(found);
+        }
         await this.ask();
         break;
       case 'reveal': {
@@ -150,7 +168,11 @@ export class PreviewSheet implements Disposable {
       case 'explore': {
         const { shelter } = message;
         const answer = await exploreShelter(this.client, this.uri, shelter);
-        this.post({ type: 'explored', shelter, answer });
+        if ('why' in answer) {
+          this.post({ type: 'explored', shelter, answer });
+        } else {
+          this.kept.found(this.uri, answer);
+        }
         break;
       }
       case 'write-variant':

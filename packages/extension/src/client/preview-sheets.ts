@@ -1,7 +1,15 @@
 import { type EvaluatedNotice, languageId } from '@tautline/language/protocol';
-import { commands, type Disposable, type ExtensionContext, ViewColumn, window } from 'vscode';
+import {
+  commands,
+  type Disposable,
+  type ExtensionContext,
+  ViewColumn,
+  type WebviewPanel,
+  window,
+} from 'vscode';
 import { type BaseLanguageClient, State } from 'vscode-languageclient';
 import type { SheetState } from '../preview/messages.ts';
+import type { ExploredKept } from './explored-kept.ts';
 import { PreviewSheet, sheetViewType } from './preview-sheet.ts';
 
 /** The open drawing sheets, at most one a file. */
@@ -10,10 +18,13 @@ export class PreviewSheets implements Disposable {
   private readonly held: Disposable[] = [];
   private readonly context: ExtensionContext;
   private readonly client: BaseLanguageClient;
+  private readonly explored: ExploredKept;
 
-  constructor(context: ExtensionContext, client: BaseLanguageClient) {
+  constructor(context: ExtensionContext, client: BaseLanguageClient, explored: ExploredKept) {
     this.context = context;
     this.client = client;
+    this.explored = explored;
+    explored.onFound((found) => this.sheets.get(found.uri)?.explored(found.explored));
     this.held.push(
       commands.registerCommand('tautline.openPreview', () => this.open()),
       commands.registerCommand('tautline.saveDrawing', () => this.save()),
@@ -23,7 +34,7 @@ export class PreviewSheets implements Disposable {
             panel.dispose();
             return;
           }
-          this.keep(new PreviewSheet(this.context.extensionUri, this.client, panel, state));
+          this.keep(this.sheet(panel, state));
         },
       }),
       window.onDidChangeTextEditorSelection((change) => {
@@ -69,7 +80,7 @@ export class PreviewSheets implements Disposable {
       { viewColumn: ViewColumn.Beside, preserveFocus: true },
       { enableFindWidget: true },
     );
-    this.keep(new PreviewSheet(this.context.extensionUri, this.client, panel, { uri }));
+    this.keep(this.sheet(panel, { uri }));
   }
 
   /** Of the sheet in front, or of the sheet of the file in front. */
@@ -81,6 +92,10 @@ export class PreviewSheets implements Disposable {
     } else {
       sheet.offerFiles();
     }
+  }
+
+  private sheet(panel: WebviewPanel, state: SheetState): PreviewSheet {
+    return new PreviewSheet(this.context.extensionUri, this.client, panel, state, this.explored);
   }
 
   private keep(sheet: PreviewSheet): void {

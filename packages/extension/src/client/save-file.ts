@@ -10,6 +10,9 @@ const viewWords = {
   gusts: 'Gusts',
 } as const;
 
+/** How long the status bar tells that a file is written, ms. */
+const told = 8000;
+
 /** Width of a picture: two and a half pixels to a dot of a screen drawing, sharp on a printed page. */
 const pixels = 2400;
 
@@ -65,7 +68,8 @@ export async function saveFile(
   });
   if (target !== undefined) {
     await workspace.fs.writeFile(target, bytes);
-    void window.showInformationMessage(`${answer.name} is written.`);
+    // Told where it does not lie over the sheet.
+    window.setStatusBarMessage(`$(check) ${answer.name} is written`, told);
   }
 }
 

@@ -6,6 +6,7 @@ import { registerCatalogue, registerExplanations } from './catalogue.ts';
 import { registerChanges } from './changes.ts';
 import { registerAssumed, registerPlaces, registerServerCommands } from './commands.ts';
 import { registerExplore } from './explore.ts';
+import { ExploredKept } from './explored-kept.ts';
 import { registerFiles } from './files.ts';
 import { Pages } from './pages.ts';
 import { PreviewSheets } from './preview-sheets.ts';
@@ -15,7 +16,8 @@ import { registerWizard } from './wizard.ts';
 
 /** Everything that is the same on a desktop, a remote host and in a browser. */
 export function wire(context: ExtensionContext, client: BaseLanguageClient): void {
-  const sheets = new PreviewSheets(context, client);
+  const explored = new ExploredKept(context.workspaceState);
+  const sheets = new PreviewSheets(context, client, explored);
   const status = new StatusItem(client);
   context.subscriptions.push(sheets, status);
   registerFiles(context, client);
@@ -23,7 +25,7 @@ export function wire(context: ExtensionContext, client: BaseLanguageClient): voi
   registerExplanations(context);
   const pages = new Pages(context);
   registerCalculation(context, client, pages);
-  registerExplore(context, client, pages);
+  registerExplore(context, client, pages, explored);
   registerChanges(context, client);
   registerAssumed(context, client);
   registerPlaces(context);

@@ -21,13 +21,15 @@ export class ExploreTab {
   }
 
   show(shelter: PreviewShelter): HTMLElement[] {
-    const { name } = shelter;
+    const { name, varied } = shelter;
     const answer = this.found.get(name);
     const chart =
       answer === undefined || answer === 'under way' || 'why' in answer
         ? []
         : this.bodies.variants(shelter, answer);
-    return exploreView(answer, chart, {
+    const old =
+      answer !== undefined && answer !== 'under way' && 'varied' in answer && answer.varied !== varied;
+    return exploreView(answer, chart, old, {
       explore: () => {
         this.found.set(name, 'under way');
         this.send({ type: 'explore', shelter: name });

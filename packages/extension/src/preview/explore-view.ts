@@ -6,10 +6,11 @@ export interface ExploreActions {
   readonly write: (number: number) => void;
 }
 
-/** What may vary: a button that has it worked out, then every variant with what it comes to. */
+/** What may vary: a button that has it worked out, then every variant with what it comes to; `old` after an edit. */
 export function exploreView(
   answer: ExploreAnswer | 'under way' | undefined,
   chart: readonly HTMLElement[],
+  old: boolean,
   { explore, write }: ExploreActions,
 ): HTMLElement[] {
   const start = element(
@@ -35,7 +36,19 @@ export function exploreView(
       ),
     ];
   }
-  return [...chart, element('div', { class: 'variants' }, table(answer, write), start)];
+  const changed =
+    old &&
+    element(
+      'p',
+      { class: 'stale', role: 'status' },
+      element('strong', {}, 'Stale'),
+      ' The text has changed since these variants were worked out.',
+    );
+  return [
+    ...(changed ? [changed] : []),
+    ...chart,
+    element('div', { class: 'variants' }, table(answer, write), start),
+  ];
 }
 
 /** What stands between backticks as code. */

@@ -12,8 +12,9 @@ export function materialsView(shelter: PreviewShelter): HTMLElement {
   }
   const priced = shelter.materials.some((row) => row.cost !== '');
   const body = element('tbody', {});
+  const foot = element('tfoot', {});
   for (const row of shelter.materials) {
-    body.append(
+    (row.sum ? foot : body).append(
       element(
         'tr',
         {},
@@ -33,7 +34,7 @@ export function materialsView(shelter: PreviewShelter): HTMLElement {
   return element(
     'div',
     { class: 'pages' },
-    element('table', { class: 'materials' }, element('thead', {}, head), body),
+    element('table', { class: 'materials' }, element('thead', {}, head), body, foot),
     !priced &&
       element(
         'p',

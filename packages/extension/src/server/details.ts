@@ -16,11 +16,11 @@ import {
 } from '@tautline/drawing';
 import { countedFor } from '@tautline/language/server';
 import { format, type System } from '@tautline/quantity';
+import { variantsChart } from '@tautline/review';
 import type { Range, SpecWorld } from '@tautline/shelter';
 import { materialsCsv } from '@tautline/takeoff';
 import type { DetailAnswer, DetailWanted, FileWanted, Loads, OverlayWanted } from '../details.ts';
 import { gustScale, gustSentence, sharesAtGust, usesAtGust } from './at-gust.ts';
-import { variantsChart } from './variants-chart.ts';
 
 /** Side of the squares on the ground, m: a metre or five feet. */
 const gridSide: Readonly<Record<System, number>> = { metric: 1, us: 1.524 };

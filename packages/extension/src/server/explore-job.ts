@@ -6,7 +6,6 @@ import { countedFor, type Job } from '@tautline/language/server';
 import type { System } from '@tautline/quantity';
 import {
   axesOf,
-  type Choice,
   choicesOf,
   editsAt,
   exploredMarkdown,
@@ -14,12 +13,13 @@ import {
   headroomPlace,
   heldFixed,
   mostVariants,
+  plainVariant,
   sourcesOf,
-  tellChoice,
   type VariantFigures,
   variantFigures,
 } from '@tautline/review';
 import { applyEdits, resolveShelter, type SpecWorld } from '@tautline/shelter';
+import { variedMark } from './varied.ts';
 
 /** Name of the job in the worker. */
 export const exploreJob = 'explore';
@@ -33,7 +33,7 @@ export interface ExploreInput {
 
 export type ExploreOutput = Omit<Explored, 'version'> | { readonly why: string };
 
-/** Gives `ExploreOutput`; what was done so far is lost when it is stopped. */
+/** Gives `ExploreOutput`; when it is stopped, of what was done so far. */
 export const explore: Job = ([world], input, { cancelled, progress }): ExploreOutput => {
   const { shelter: name, file, system, on } = input as ExploreInput;
   const source = world && sourcesOf({ name, world }).shelter;
@@ -63,6 +63,7 @@ export const explore: Job = ([world], input, { cancelled, progress }): ExploreOu
       ),
     );
   }
+  if (figures.length === 0) return { why: 'Stopped before the first variant was done.' };
   const choices = choicesOf(axes, figures);
   const explored = {
     shelter: name,
@@ -75,10 +76,11 @@ export const explore: Job = ([world], input, { cancelled, progress }): ExploreOu
   };
   return {
     shelter: name,
+    varied: variedMark(name, world) ?? '',
     axes: axes.map(({ label }) => label),
     aims: choices.aims,
     of: size,
-    variants: choices.all.map((choice) => told(choice, choices.front.includes(choice), system)),
+    variants: choices.all.map((choice) => plainVariant(choice, choices.front.includes(choice), system)),
     markdown: exploredMarkdown(explored, system, cautionLine),
   };
 };
@@ -91,21 +93,4 @@ function figuresAt(index: number, name: string, world: SpecWorld, on: string | u
   }
   const evaluation = evaluate(shelter, on === undefined ? {} : { on });
   return variantFigures(index, evaluation, countedFor(shelter, world));
-}
-
-function told(choice: Choice, best: boolean, system: System): Explored['variants'][number] {
-  const { number, figures } = choice;
-  const words = tellChoice(choice, system);
-  const { cost, firstFailure, headroom, governing } = figures;
-  return {
-    number,
-    values: words.values,
-    verdict: words.verdict,
-    best,
-    holds: figures.errors === 0 && figures.problem === undefined,
-    ...(cost === undefined ? {} : { cost: cost.total, costText: words.cost }),
-    ...(firstFailure === undefined ? {} : { gust: firstFailure.gust, gustText: words.gust }),
-    ...(headroom === undefined ? {} : { headroom, headroomText: words.headroom }),
-    ...(governing === undefined ? {} : { used: governing.utilisation, usedText: words.used }),
-  };
 }

@@ -59,6 +59,7 @@ async function explored(
     const found = await services.longWork.run<ExploreOutput>(exploreJob, [analysis.world], input, {
       token,
       progress: shown.tell,
+      partial: true,
     });
     if (found === undefined) return { why: 'Stopped before it was done.' };
     return 'why' in found ? found : { ...found, version: analysis.version };

@@ -6,6 +6,7 @@ import { countedFor, type Sheets } from '@tautline/language/server';
 import { format, type System, usedText } from '@tautline/quantity';
 import type { Origin, Shelter, SpecWorld } from '@tautline/shelter';
 import { buyText, type Materials } from '@tautline/takeoff';
+import { variedMark } from './varied.ts';
 
 type Draw = NonNullable<Sheets['draw']>;
 
@@ -16,6 +17,7 @@ export const draw: Draw = (evaluation, world, system) => {
   const { shelter } = evaluation;
   const counted = countedFor(shelter, world);
   const currency = currencyOf(world);
+  const varied = variedMark(shelter.name, world);
   return {
     drawings: tabs.flatMap((view) => {
       const drawing = views[view](shelter, { system });
@@ -24,6 +26,7 @@ export const draw: Draw = (evaluation, world, system) => {
     parts: partsOf(shelter, system),
     materials: materialRows(counted, currency, system),
     facts: factsOf(evaluation, counted, currency, system),
+    ...(varied === undefined ? {} : { varied }),
   };
 };
 
@@ -82,7 +85,12 @@ export function materialRows(counted: Materials, currency: string, system: Syste
     note: '',
     cost: '',
   }));
-  return [...rows, ...gaps];
+  const [total] = costFact(counted, currency, system);
+  const missing = counted.lines.length - counted.lines.filter((line) => line.cost !== undefined).length;
+  const note = missing === 0 ? '' : `${missing} of ${counted.lines.length} without a price`;
+  const sum: PreviewMaterial[] =
+    total === undefined ? [] : [{ title: total.label, quantity: '', note, cost: total.value, sum: true }];
+  return [...rows, ...gaps, ...sum];
 }
 
 function factsOf(

@@ -18,14 +18,19 @@ export type Job = (worlds: readonly SpecWorld[], input: unknown, doing: Doing) =
 /** Jobs by name. */
 export type Jobs = Readonly<Record<string, Job>>;
 
+export interface Asking {
+  readonly token?: CancelToken;
+  readonly progress?: Doing['progress'];
+  /** The job, told to stop, gives what it has so far, and that is wanted. */
+  readonly partial?: boolean;
+}
+
 export interface LongWork {
-  /** What the job gives; undefined when it was stopped. Rejects when it broke off. */
-  run<T>(
-    job: string,
-    worlds: readonly SpecWorld[],
-    input: unknown,
-    doing?: { readonly token?: CancelToken; readonly progress?: Doing['progress'] },
-  ): Promise<T | undefined>;
+  /**
+   * What the job gives; undefined when it was stopped, unless `partial` was asked for and came in time. Rejects when
+   * it broke off.
+   */
+  run<T>(job: string, worlds: readonly SpecWorld[], input: unknown, asking?: Asking): Promise<T | undefined>;
   dispose(): void;
 }
 
@@ -33,7 +38,7 @@ export interface LongWork {
 export function createInPlaceWork(jobs: Jobs): LongWork {
   let last: Promise<unknown> = Promise.resolve();
   return {
-    run: <T>(...[name, worlds, input, { token, progress } = {}]: Parameters<LongWork['run']>) => {
+    run: <T>(...[name, worlds, input, { token, progress, partial } = {}]: Parameters<LongWork['run']>) => {
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;
       const turn = last.then(async () => {
         await new Promise((resolve) => setTimeout(resolve, 0));
@@ -42,7 +47,7 @@ export function createInPlaceWork(jobs: Jobs): LongWork {
           cancelled,
           progress: progress ?? (() => undefined),
         });
-        return cancelled() ? undefined : (given as T);
+        return cancelled() && partial !== true ? undefined : (given as T);
       });
       last = turn.catch(() => undefined);
       return turn;

@@ -42,6 +42,8 @@ export type ToWorker =
       readonly job: string;
       readonly worlds: readonly Packed[];
       readonly input: unknown;
+      /** What it has when it is stopped is wanted. */
+      readonly partial: boolean;
       /** One 32-bit number, set to 1 to stop the job while it runs; absent where memory cannot be shared. */
       readonly stop?: SharedArrayBuffer;
     }
@@ -76,6 +78,21 @@ export function ownText({ definitions }: SpecWorld): string {
     ownTexts.set(definitions, text);
   }
   return text;
+}
+
+/**
+ * The same as a short mark: FNV-1a, 32 bits, from two starting values. Two worlds with the same mark by chance would
+ * only keep a note from being shown.
+ */
+export function ownMark(world: SpecWorld): string {
+  const said = ownText(world);
+  let [one, two] = [0x811c9dc5, 0x01234567];
+  for (let at = 0; at < said.length; at += 1) {
+    const unit = said.charCodeAt(at);
+    one = Math.imul(one ^ unit, 0x01000193);
+    two = Math.imul(two ^ unit, 0x01000193);
+  }
+  return `${(one >>> 0).toString(36)}-${(two >>> 0).toString(36)}`;
 }
 
 /** Whether something was said in the built-in catalogue, by its origin. */

@@ -16,6 +16,8 @@ import {
 
 /** How long a job that was told to stop may still run before its worker is put down, ms. */
 const PATIENCE = 1000;
+/** The same where what it has so far is wanted: the step under way is finished first, ms. */
+const PATIENCE_FOR_PART = 8000;
 
 type Message = FromWorker | { readonly type: 'gone'; readonly reason: string };
 
@@ -48,7 +50,9 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
   };
 
   type Asked = Parameters<LongWork['run']>;
-  const work = <T>(...[job, worlds, input, { token, progress } = {}]: Asked): Promise<T | undefined> => {
+  const work = <T>(
+    ...[job, worlds, input, { token, progress, partial = false } = {}]: Asked
+  ): Promise<T | undefined> => {
     if (token?.isCancellationRequested) return Promise.resolve(undefined);
     const to = connected();
     const packed: Packed[] = [];
@@ -68,7 +72,7 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
         stopped = true;
         if (stop) {
           Atomics.store(new Int32Array(stop), 0, 1);
-          timer = setTimeout(() => putDown('stopped'), PATIENCE);
+          timer = setTimeout(() => putDown('stopped'), partial ? PATIENCE_FOR_PART : PATIENCE);
         } else putDown('stopped');
       });
       hear = (message) => {
@@ -80,11 +84,11 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
         hear = undefined;
         clearTimeout(timer);
         cancelling?.dispose();
-        if (stopped || message.type === 'dropped') resolve(undefined);
-        else if (message.type === 'done') resolve(message.output as T);
+        if (message.type === 'done' && (partial || !stopped)) resolve(message.output as T);
+        else if (stopped || message.type === 'dropped') resolve(undefined);
         else reject(new Error('reason' in message ? message.reason : `unexpected ${message.type}`));
       };
-      to.post({ type: 'job', id, job, worlds: packed, input, ...(stop ? { stop } : {}) });
+      to.post({ type: 'job', id, job, worlds: packed, input, partial, ...(stop ? { stop } : {}) });
     });
   };
 
@@ -108,7 +112,7 @@ export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
   port.onMessage((message) => {
     if (message.type === 'know') for (const [name, one] of message.definitions) known.set(name, one);
     if (message.type !== 'job') return;
-    const { id, job, worlds, input, stop } = message;
+    const { id, job, worlds, input, partial, stop } = message;
     const flag = stop && new Int32Array(stop);
     const cancelled = (): boolean => flag !== undefined && Atomics.load(flag, 0) === 1;
     const progress = (share: number, next: string): void => port.post({ type: 'progress', id, share, next });
@@ -122,7 +126,8 @@ export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
         ),
       )
       .then(
-        (output) => port.post(cancelled() ? { type: 'dropped', id } : { type: 'done', id, output }),
+        (output) =>
+          port.post(cancelled() && !partial ? { type: 'dropped', id } : { type: 'done', id, output }),
         (error: unknown) =>
           port.post(
             cancelled()

@@ -34,6 +34,7 @@ export interface Drawn {
   readonly parts: readonly { readonly id: string; readonly title: string; readonly origin: Origin }[];
   readonly materials: readonly PreviewMaterial[];
   readonly facts: readonly PreviewFact[];
+  readonly varied?: string;
 }
 
 /** What drawing, takeoff and book put on a sheet; handed in by whoever bundles the server. */
@@ -105,6 +106,7 @@ export function sheetOf(
       what: id,
       why: reason,
     })),
+    ...(drawn?.varied === undefined ? {} : { varied: drawn.varied }),
     ...(gustsOld ? { gustsOld } : {}),
     ...(whole ? { wholeHouse: whole.old ? ('old' as const) : ('now' as const) } : {}),
     ...(analysis.stale ? { stale: 'The text has changed since these results were worked out.' } : {}),

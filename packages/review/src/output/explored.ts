@@ -56,11 +56,12 @@ export function exploredMarkdown(explored: Explored, system: System, caution: st
   ].join('\n')}\n`;
 }
 
-const stoppedAt = ({ choices, of }: Explored): string[] =>
+/** Empty where nothing was left out. */
+export const stoppedAt = ({ choices, of }: Explored): string[] =>
   choices.all.length < of ? [`Stopped: ${choices.all.length} of ${of} were worked out.`] : [];
 
 /** Head and one row a variant; the first cell of the head is empty. */
-function rowsOf({ axes, choices, headroomAt }: Explored, system: System): string[][] {
+export function rowsOf({ axes, choices, headroomAt }: Explored, system: System): string[][] {
   const gusts = choices.all.some(({ figures }) => figures.firstFailure !== undefined);
   const head = [
     '',
@@ -88,7 +89,8 @@ function rowsOf({ axes, choices, headroomAt }: Explored, system: System): string
   ];
 }
 
-function conclusions(choices: Choices): string[] {
+/** What the table comes to, in sentences. */
+export function conclusions(choices: Choices): string[] {
   const best = choices.front.map(({ number }) => number).join(', ');
   return [
     choices.front.length === 0

@@ -3,6 +3,7 @@ import { type Drawing, highlightPart, toSvg, views } from '@tautline/drawing';
 import type { System } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
 import type { Review, ShelterReview } from '../review.ts';
+import { escaped, htmlPage } from './html.ts';
 import { headline, type ToldChange, type ToldShelter, tellShelter, worthASection } from './told.ts';
 
 export interface PageOptions {
@@ -15,27 +16,13 @@ export interface PageOptions {
 export function reviewPage(review: Review, { system, caution }: PageOptions): string {
   const told = review.shelters.filter(worthASection).map((shelter) => tellShelter(shelter, system));
   const quiet = review.shelters.filter((shelter) => !worthASection(shelter));
-  return `<!doctype html>
-<html lang="en">
-<head>
-<meta charset="utf-8">
-<meta name="viewport" content="width=device-width, initial-scale=1">
-<title>Shelter review</title>
-<style>${style}</style>
-</head>
-<body>
-<header>
-<h1>Shelter review</h1>
-<p>${escaped(headline(review))} Compared <code>${escaped(review.before)}</code> with <code>${escaped(review.after)}</code>.</p>
-<p class="quiet">${escaped(caution)}</p>
-</header>
-<main>
-${told.map((one) => sectionOf(one)).join('\n')}
-${quiet.length === 0 ? '' : `<section><h2>Unchanged</h2><p>${quiet.map(({ name }) => escaped(name)).join(', ')}</p></section>`}
-</main>
-</body>
-</html>
-`;
+  return htmlPage(
+    'Shelter review',
+    `<p>${escaped(headline(review))} Compared <code>${escaped(review.before)}</code> with <code>${escaped(review.after)}</code>.</p>
+<p class="quiet">${escaped(caution)}</p>`,
+    `${told.map((one) => sectionOf(one)).join('\n')}
+${quiet.length === 0 ? '' : `<section><h2>Unchanged</h2><p>${quiet.map(({ name }) => escaped(name)).join(', ')}</p></section>`}`,
+  );
 }
 
 function sectionOf(told: ToldShelter): string {
@@ -102,18 +89,3 @@ function figure(
   const drawing = parts.reduce((marked, part) => highlightPart(marked, part), plain);
   return `<figure><figcaption>${view}, ${when}</figcaption>${toSvg(drawing, 'paper')}</figure>`;
 }
-
-function escaped(text: string): string {
-  return text.replace(/&/g, '&amp;').replace(/</g, '&lt;').replace(/>/g, '&gt;').replace(/"/g, '&quot;');
-}
-
-const style = `
-:root { color-scheme: light; --ink: #1b1f24; --quiet: #59636e; --line: #c9d1d9; --paper: #fff; }
-body { font: 16px/1.5 system-ui, sans-serif; color: var(--ink); background: var(--paper); margin: 0 auto; max-width: 78rem; padding: 1.5rem; }
-h2 { margin: 2.5rem 0 0; border-top: 2px solid var(--ink); padding-top: .75rem; } h3 { margin: 1rem 0 .25rem; }
-.quiet { color: var(--quiet); } dl { display: grid; grid-template-columns: max-content 1fr; gap: .25rem 1rem; } dd { margin: 0; }
-table { border-collapse: collapse; width: 100%; } th, td { text-align: left; vertical-align: top; padding: .35rem .6rem; border-bottom: 1px solid var(--line); font-weight: normal; }
-thead th { color: var(--quiet); } ins { text-decoration: none; font-weight: 700; }
-.pairs { display: grid; grid-template-columns: repeat(auto-fit, minmax(24rem, 1fr)); gap: 1rem; } figure { margin: 0; border: 1px solid var(--line); padding: .5rem; } figure svg { width: 100%; height: auto; } figcaption { color: var(--quiet); }
-@media print { section { break-before: page; } }
-`;
