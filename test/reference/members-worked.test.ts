@@ -8,6 +8,7 @@ import {
   memberResistance,
   steelColumn,
   thrustAndBending,
+  timberInstability,
   woodBearing,
 } from '@tautline/loads';
 import { thrustAmplification } from '@tautline/mechanics';
@@ -181,12 +182,42 @@ describe('ISO 22156:2021, bamboo (public calculation after clauses 6.4 and 9.3)'
     expect(memberResistance(culm).compression / 1e6).toBeCloseTo((20 * 0.9 * 0.85) / 2, 9);
   });
 
-  it('crushing and Euler load joined with c = 0.80: where both are the same, 0.691 of each', () => {
-    const at = (shortColumn: number): number =>
-      columnStress({ family: 'bamboo', basis: 'asce7-asd', slenderness: 90, modulus: 10e9, shortColumn })
-        .stress;
-    // What the Euler load alone allows: a column whose stuff does not give.
-    const euler = at(1e15);
-    expect(at(euler) / euler).toBeCloseTo(0.691, 3);
+  it('crushing and Euler load joined with c = 0.80: where both are the same, 0.691 of each, times C_R C_DF / FS_m', () => {
+    const { compression, crushing } = memberResistance(culm);
+    const slenderness = Math.PI * Math.sqrt(10e9 / crushing);
+    const { stress } = columnStress({
+      family: 'bamboo',
+      basis: 'asce7-asd',
+      slenderness,
+      modulus: 10e9,
+      shortColumn: compression,
+      crushing,
+    });
+    expect(stress / (0.691 * 20e6)).toBeCloseTo((0.9 * 0.85) / 2, 3);
+  });
+});
+
+describe('EN 1995-1-1 6.3.2, k_c of solid timber (formulas in several public calculations; numbers by hand)', () => {
+  it.each([
+    // C24: f_c,0,k = 21, E_0,05 = 7400 N/mm²; slenderness; relative slenderness and k_c by hand
+    [20, 0.339, 0.991],
+    [60, 1.017, 0.676],
+    [100, 1.696, 0.305],
+  ])('C24, λ = %i: λ_rel = %f, k_c = %f', (slender, relative, factor) => {
+    const got = (slender / Math.PI) * Math.sqrt(21 / 7400);
+    expect(got).toBeCloseTo(relative, 3);
+    expect(timberInstability(got)).toBeCloseTo(factor, 3);
+  });
+
+  it('through a column: C24 of 11,000 N/mm² at λ = 60', () => {
+    const { stress } = columnStress({
+      family: 'timber',
+      basis: 'eurocode',
+      slenderness: 60,
+      modulus: 11e9,
+      shortColumn: 10e6,
+      crushing: 21e6,
+    });
+    expect(stress / 10e6).toBeCloseTo(0.676, 2);
   });
 });

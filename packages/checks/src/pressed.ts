@@ -40,6 +40,7 @@ export function mostPressed(
       modulus:
         steady && material.longTermModulus < material.modulus ? material.longTermModulus : limit.modulus,
       shortColumn: metal ? material.bendingStrength : limit.axial,
+      crushing: limit.crushing,
     });
     return { limit, column };
   };

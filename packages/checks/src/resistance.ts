@@ -6,6 +6,8 @@ import { stormTemperature } from '@tautline/structure';
 export interface MemberLimit {
   readonly bending: number;
   readonly axial: number;
+  /** Compressive strength of the material itself, Pa. */
+  readonly crushing: number;
   readonly tension: number;
   /** Modulus under this load, Pa: what is left of it in the heat. */
   readonly modulus: number;
@@ -42,6 +44,7 @@ export function memberLimit(
   return {
     bending: resistance.bending,
     axial: resistance.compression,
+    crushing: resistance.crushing,
     tension: resistance.tension,
     modulus: resistance.modulus,
     steps: resistance.steps,

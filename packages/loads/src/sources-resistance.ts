@@ -91,6 +91,12 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
     standing: 'from memory',
   },
   {
+    id: 'en1995-1-1:6.3.2',
+    title: 'EN 1995-1-1',
+    where: '6.3.2, eq. 6.21 to 6.29, columns, in several public calculations; E_0,05 of EN 338',
+    standing: 'published',
+  },
+  {
     id: 'nds:4.3',
     title: NDS,
     where: 'tables 2.3.2 and 2.3.3 (looked up); 4.3 and 5 % strength over 2.1 by ASTM D245 (not looked up)',

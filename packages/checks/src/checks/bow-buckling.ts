@@ -80,6 +80,7 @@ export function bucklingIn(
         // A load that stays meets the modulus that is left after years.
         modulus: limit.modulus * (steady ? relaxedShare(member) : 1),
         shortColumn: metal ? member.material.bendingStrength : limit.axial,
+        crushing: limit.crushing,
       }),
     }));
   };
@@ -216,6 +217,8 @@ export const bowBuckling: Check = {
     'aisi-s100:e2',
     'en1993-1-1:6.3.1',
     'nds:3.7',
+    'en1995-1-1:6.3.2',
+    'iso22156:column',
     'practice:plastic-euler',
   ],
   leavesOut:

@@ -109,7 +109,15 @@ export const tieBuckling: Check = {
     { symbol: 'L', meaning: 'length of the tie', kind: 'length' },
     { symbol: 'r', meaning: 'radius of gyration about the weak axis', kind: 'thickness' },
   ],
-  sources: ['frame', 'euler', 'aisi-s100:e2', 'en1993-1-1:6.3.1', 'nds:3.7', 'iso22156:column'],
+  sources: [
+    'frame',
+    'euler',
+    'aisi-s100:e2',
+    'en1993-1-1:6.3.1',
+    'nds:3.7',
+    'en1995-1-1:6.3.2',
+    'iso22156:column',
+  ],
   leavesOut:
     'What hangs from the tie, how it is fixed to the posts, and ties of sprung bows, which the frame analysis leaves out.',
   mayBeAccepted: 'When something holds the tie in its middle that the spec does not name.',

@@ -12,6 +12,8 @@ export interface ColumnInput {
   readonly modulus: number;
   /** Metal: yield stress. Wood, bamboo, plastic: allowable or design stress of the short column, Pa. */
   readonly shortColumn: number;
+  /** Compressive strength of the material before duration, heat and safety, Pa (`MemberResistance.crushing`). */
+  readonly crushing: number;
 }
 
 export interface ColumnStress {
@@ -39,10 +41,20 @@ export function bucklingReduction(relative: number, imperfection: number): numbe
   return Math.min(1, 1 / (phi + Math.sqrt(phi * phi - relative * relative)));
 }
 
-/** C_P of NDS 3.7.1 from the ratio F_cE/F_c*, c = 0.8 sawn, 0.85 round poles, 0.9 glued; bamboo 0.8 (ISO 22156 9.3). */
+/** C_P of NDS 3.7.1 from the ratio F_cE/F_c*, c = 0.8 sawn, 0.85 round poles, 0.9 glued; also ISO 22156 9.3, c = 0.8. */
 export function timberColumnFactor(ratio: number, c: number): number {
   const a = (1 + ratio) / (2 * c);
   return a - Math.sqrt(a * a - ratio / c);
+}
+
+/** E_0,05 over the mean modulus of softwood: EN 338, 7.4 over 11 kN/mm² in class C24. */
+const FIFTH_PERCENTILE = 0.67;
+
+/** k_c of EN 1995-1-1 6.3.2 (eq. 6.25 to 6.29) by relative slenderness, β_c = 0.2 of solid timber. */
+export function timberInstability(relative: number): number {
+  if (relative <= 0.3) return 1;
+  const k = 0.5 * (1 + 0.2 * (relative - 0.3) + relative ** 2);
+  return 1 / (k + Math.sqrt(k * k - relative * relative));
 }
 
 /** Axial stress a member may have, with every step. Throws a RangeError for a slenderness not above zero. */
@@ -110,7 +122,26 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
       source: 'aisi-s100:e2',
     };
   }
-  if (family === 'timber' || family === 'green-wood' || family === 'bamboo') {
+  if (family === 'bamboo') {
+    // What duration, heat and safety leave of the strength, they leave of the Euler load.
+    const factor = timberColumnFactor(euler / input.crushing, 0.8);
+    return {
+      stress: factor * shortColumn,
+      symbol: 'F_c',
+      formula: 'P_c and P_e joined with c = 0.80, times C_R C_DF C_T / FS_m',
+      source: 'iso22156:column',
+    };
+  }
+  if ((family === 'timber' || family === 'green-wood') && basis === 'eurocode') {
+    const relative = Math.sqrt(input.crushing / (FIFTH_PERCENTILE * euler));
+    return {
+      stress: timberInstability(relative) * shortColumn,
+      symbol: 'k_c f_c',
+      formula: 'k_c f_c,0,d, λ_rel = (λ/π) √(f_c,0,k / E_0,05), β_c = 0.2',
+      source: 'en1995-1-1:6.3.2',
+    };
+  }
+  if (family === 'timber' || family === 'green-wood') {
     const c = family === 'green-wood' ? 0.85 : 0.8;
     // 0.822 E'min = 0.822 · 1.03 E (1 - 1.645 COV)/1.66 with COV = 0.25: 0.365 of π²E/(KL/r)² once in r, not d.
     const reliable = (euler * 1.03 * (1 - 1.645 * 0.25)) / (basis === 'asce7-asd' ? 1.66 : 1.66 / 1.5);
@@ -119,7 +150,7 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
       stress: factor * shortColumn,
       symbol: "F_c'",
       formula: 'C_P F_c*, F_cE = F_e · 1.03 (1 - 1.645 · 0.25)/1.66',
-      source: family === 'bamboo' ? 'iso22156:column' : 'nds:3.7',
+      source: 'nds:3.7',
     };
   }
   const factor = basis === 'asce7-asd' ? 3 : 2;

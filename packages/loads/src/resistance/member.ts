@@ -19,6 +19,8 @@ export interface MemberResistance {
   readonly bending: number;
   /** Short column, Pa; slender ones see `columnStress`. */
   readonly compression: number;
+  /** Compressive strength of the material itself, before duration, heat and safety, Pa. */
+  readonly crushing: number;
   readonly tension: number;
   /** On the peak shear stress, Pa. */
   readonly shear: number;
@@ -60,6 +62,8 @@ const BAMBOO_COMPRESSION = 20 / 34.6;
 interface Rule {
   readonly bending: number;
   readonly compression: number;
+  /** Compressive over bending strength of the material; 1 when absent. */
+  readonly crushing?: number;
   readonly tension: number;
   readonly shear: number;
   readonly formula: string;
@@ -95,6 +99,7 @@ export function memberResistance(input: MemberInput): MemberResistance {
   return {
     bending: input.bendingStrength * rule.bending,
     compression: input.bendingStrength * rule.compression,
+    crushing: input.bendingStrength * (rule.crushing ?? 1),
     tension: input.bendingStrength * rule.tension,
     shear: input.shearStrength * rule.shear,
     modulus: input.modulus * heat.modulus,
@@ -193,6 +198,7 @@ function timberRule(
     return {
       bending: factor,
       compression: 0.8 * factor,
+      crushing: 0.8 * grade,
       tension: 0.6 * factor,
       shear: factor,
       formula: 'f_d = k_mod f_k k_T / γ_M',
@@ -230,6 +236,7 @@ function bambooRule(input: MemberInput, heat: number): Rule {
   return {
     bending: factor,
     compression: BAMBOO_COMPRESSION * factor,
+    crushing: BAMBOO_COMPRESSION,
     tension: factor,
     shear: factor / 2,
     formula: 'f = f_k C_R C_DF C_T / FS_m · level',
