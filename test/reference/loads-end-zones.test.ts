@@ -75,7 +75,7 @@ describe('ASCE 7-16 figure 28.3-1, end zones of low-rise buildings (a public res
 });
 
 describe('EN 1991-1-4, zone F in place of G near the ends', () => {
-  // Table 7.4a, c_pe,10 of zone F, restated in public; table 7.4b, c_pe,10 of F and G, and 7.3a and b, from memory.
+  // c_pe,10 of tables 7.3a, 7.3b, 7.4a and 7.4b, restated in public of the Danish edition.
   it.each([
     [15, -0.9, 0.2],
     [30, -0.5, 0.7],
@@ -89,22 +89,27 @@ describe('EN 1991-1-4, zone F in place of G near the ends', () => {
   });
 
   it.each([
+    [5, -1.6, -1.3, -0.7, -0.6],
     [15, -1.3, -1.3, -0.6, -0.5],
     [30, -1.1, -1.4, -0.8, -0.5],
     [45, -1.1, -1.4, -0.9, -0.5],
+    [60, -1.1, -1.2, -0.8, -0.5],
   ])('duopitch, θ = 90, %i°: F %f, G %f, H %f, I %f', (degrees, F, G, H, I) => {
     expect(ridgewiseEnd('duo', degrees)).toEqual({ low: F, high: F, middle: G, behind: H, rest: I });
   });
 
-  it('single slope, θ = 90, 15°: F up -2.4, F low -1.6, G -1.9, H -0.8, I -0.7', () => {
-    expect(ridgewiseEnd('mono', 15)).toEqual({
-      low: -1.6,
-      high: -2.4,
-      middle: -1.9,
-      behind: -0.8,
-      rest: -0.7,
-    });
-  });
+  it.each([
+    [5, -2.1, -2.1, -1.8, -0.6, -0.5],
+    [15, -2.4, -1.6, -1.9, -0.8, -0.7],
+    [30, -2.1, -1.3, -1.5, -1, -0.8],
+    [45, -1.5, -1.3, -1.4, -1, -0.9],
+    [60, -1.2, -1.2, -1.2, -1, -0.7],
+  ])(
+    'single slope, θ = 90, %i°: F up %f, F low %f, G %f, H %f, I %f',
+    (degrees, high, low, middle, behind, rest) => {
+      expect(ridgewiseEnd('mono', degrees)).toEqual({ low, high, middle, behind, rest });
+    },
+  );
 
   it('F reaches e/4 with wind across and e/10 with wind along', () => {
     const shape = gable(20);

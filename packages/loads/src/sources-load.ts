@@ -171,8 +171,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'en1991-1-4:7.3b',
     title: EN_WIND,
-    where: '7.2.4, table 7.3b, single slopes with the wind along; 7.2.9 inside',
-    standing: 'from memory',
+    where: '7.2.4, table 7.3b, single slopes with the wind along, in two public restatements; 7.2.9 inside',
+    standing: 'published',
   },
   {
     id: 'en1991-1-4:7.2.5',

@@ -135,6 +135,7 @@ const SLOPE_HIGH: Record<'F' | 'G' | 'H', Curve> = {
     [15, -2.5],
     [30, -1.1],
     [45, -0.6],
+    [60, -0.5],
   ],
   G: [
     [5, -1.3],
@@ -197,8 +198,8 @@ export interface RidgewiseCoefficients {
 }
 
 /**
- * Wind along the ridge: [angle, F low, F high, G, H, I] of tables 7.4b (duopitch) and 7.3b (single slope); F and G of
- * the first and all of the second from memory.
+ * Wind along the ridge: [angle, F low, F high, G, H, I] of tables 7.4b (duopitch) and 7.3b (single slope), as a public
+ * restatement of the Danish edition has them; that of 7.3b agrees with a second one.
  */
 const RIDGEWISE: Record<'duo' | 'mono', readonly (readonly number[])[]> = {
   duo: [
