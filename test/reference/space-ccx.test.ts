@@ -122,6 +122,26 @@ const houses: readonly House[] = [
     share: 0.03,
   },
   {
+    kind: 'sprung PVC on posts, tied across by wires at the eave',
+    text: `shelter h on test-plot { footprint 4 m by 4 m
+      posts sides of slim-32 spaced 2 m { height 1.5 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
+      bows spaced 2 m { of pvc-20; shape elastic; rise 1.6 m }
+      ties of wire-4 { height 1.5 m }
+      ${roof} }`,
+    winds: [/across/],
+    share: 0.006,
+  },
+  {
+    kind: 'steel gable on a grid of posts, two inner lines with rails under the rafters',
+    text: `shelter h on test-plot { footprint 6 m by 6 m
+      posts grid of slim-32 spaced 3 m { lines 4; height 2 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
+      rafters spaced 3 m { of slim-25; form gable; pitch 25 deg; joint weld at peak; joint weld at eave }
+      braces along of slim-16 { at corners }
+      ${roof} }`,
+    winds: [/across/],
+    share: 0.03,
+  },
+  {
     kind: 'single slope on posts, knee wires across',
     text: `shelter h on test-plot { footprint 4 m by 5 m
       posts sides of slim-32 spaced 2.5 m { height 2 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }

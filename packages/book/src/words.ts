@@ -1,7 +1,14 @@
 /** Values in words, and the parts of a shelter under one hand, for the chapters. */
 import { measuredText } from '@tautline/checks';
 import { format, type System } from '@tautline/quantity';
-import type { CableItem, Foot, MemberItem, Rail, Shelter } from '@tautline/shelter';
+import {
+  type CableItem,
+  type Foot,
+  type MemberItem,
+  type Rail,
+  railsUnder,
+  type Shelter,
+} from '@tautline/shelter';
 
 /** A value with its kind, or a word. */
 export function valueText(value: number | string, kind: string, system: System): string {
@@ -15,7 +22,7 @@ export const plural = (count: number, noun: string): string => `${count} ${noun}
 
 /** Rails of every role, in the order they are put up. */
 export const railsOf = (shelter: Shelter): readonly Rail[] =>
-  [shelter.eaveRail, shelter.ridge, ...shelter.purlins, shelter.baseboards].filter(
+  [shelter.eaveRail, ...railsUnder(shelter), ...shelter.purlins, shelter.baseboards].filter(
     (rail) => rail !== undefined,
   );
 

@@ -1,6 +1,7 @@
 /** Where one member lies on another and presses it: the places, how large they are, and what presses there. */
-import type { MemberItem, Part, Posts, Shelter } from '@tautline/shelter';
-import type { FrameAnalysis, Response } from '@tautline/structure';
+import type { MemberItem, Part, Posts, Rail, Shelter } from '@tautline/shelter';
+import type { FrameAnalysis, RailDemand, Response } from '@tautline/structure';
+import { loadedRails, railNoun } from './rails.ts';
 
 /** A press on one place of contact. */
 export interface Press {
@@ -25,7 +26,7 @@ export interface Contact {
 
 /** Every place where the frame, a rail or a ridge lies on what carries it. */
 export function contactsOf(shelter: Shelter, analysis: FrameAnalysis): readonly Contact[] {
-  return [...atEave(shelter, analysis), ...atRidge(shelter, analysis)];
+  return [...atEave(shelter, analysis), ...underRoof(shelter, analysis)];
 }
 
 /** Breadth of a member along the house, and its depth across it, m. */
@@ -90,27 +91,33 @@ function headPress(response: Response, part: string): number {
   return top === undefined ? 0 : -top.axial;
 }
 
-function atRidge(shelter: Shelter, analysis: FrameAnalysis): Contact[] {
-  const { ridge, roof } = shelter;
-  if (ridge === undefined || analysis.ridge === undefined) return [];
+function underRoof(shelter: Shelter, analysis: FrameAnalysis): Contact[] {
+  return loadedRails(shelter, analysis).flatMap(({ rail, demand }) =>
+    demand === undefined ? [] : onRailUnder(shelter, analysis, rail, demand),
+  );
+}
+
+/** A ridge or an inner rail on its posts, and the frames on it. */
+function onRailUnder(shelter: Shelter, analysis: FrameAnalysis, under: Rail, demand: RailDemand): Contact[] {
+  const { roof } = shelter;
   const contacts: Contact[] = [];
-  const rail = ridge.member.kind === 'cable' ? undefined : ridge.member;
-  const { down, loadCase, steady } = analysis.ridge.post;
-  if (rail !== undefined && ridge.posts !== undefined)
+  const rail = under.member.kind === 'cable' ? undefined : under.member;
+  const { down, loadCase, steady } = demand.post;
+  if (rail !== undefined && under.posts !== undefined)
     contacts.push({
-      part: ridge,
+      part: under,
       member: rail,
-      what: 'the ridge on each of its posts',
-      ...seat(ridge.posts, rail),
+      what: `the ${railNoun(under)} on each of its posts`,
+      ...seat(under.posts, rail),
       press: { force: down, loadCase, steady },
     });
   const frame = roof.type === 'bows' || roof.type === 'rafters' ? roof : undefined;
-  const press = frame && mostPressed(analysis.responses, crownPress);
-  if (frame === undefined || press === undefined || ridge.joint !== undefined) return contacts;
+  const press = frame && mostPressed(analysis.responses, (response) => greatestPush(response, under.id));
+  if (frame === undefined || press === undefined || under.joint !== undefined) return contacts;
   contacts.push({
     part: frame,
     member: frame.member,
-    what: `each ${frame.type === 'bows' ? 'bow' : 'pair of rafters'} on the ridge`,
+    what: `each ${frame.type === 'bows' ? 'bow' : 'pair of rafters'} on the ${railNoun(under)}`,
     // Round on round touches in a point.
     length: rail !== undefined && isTimber(rail) ? widthOf(rail) : 0,
     width: widthOf(frame.member),
@@ -119,8 +126,8 @@ function atRidge(shelter: Shelter, analysis: FrameAnalysis): Contact[] {
   return contacts;
 }
 
-const crownPress = (response: Response): number =>
-  response.reactions.find(({ side }) => side === 'crown')?.vertical ?? 0;
+const greatestPush = ({ reactions }: Response, rail: string): number =>
+  Math.max(0, ...reactions.flatMap(({ part, vertical }) => (part === rail ? [vertical] : [])));
 
 /** The combination that presses most; undefined where nothing presses. */
 function mostPressed(

@@ -1,12 +1,13 @@
 /** Feet by what the frame asks of them at a gust: pulled up, pushed over, pressed in. */
 import { groundAllowedAt } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
-import { type Response, ridgeDemand } from '@tautline/structure';
+import type { Response } from '@tautline/structure';
 import { sidewaysUse } from './checks/lateral-foot.ts';
 import { type FrameFoot, postWeight } from './feet.ts';
 import { footUplift } from './ground.ts';
 import { boardsUnder, footSinking } from './ground-sinking.ts';
 import type { Measured } from './gust-order.ts';
+import { railInResponse, rowsUnder } from './rails.ts';
 
 /** The three ways the ground may give under a foot of the typical frame, where each is covered. */
 export function footMeasures(shelter: Shelter, held: FrameFoot): Measured[] {
@@ -49,29 +50,27 @@ export function footMeasures(shelter: Shelter, held: FrameFoot): Measured[] {
   return list;
 }
 
-/** The posts under a ridge, which sink under what it brings them. */
+/** The posts under a ridge or an inner line, which sink under what it brings them. */
 export function ridgePostMeasures(shelter: Shelter): Measured[] {
-  const { ridge, site } = shelter;
-  const posts = ridge?.posts;
-  if (ridge === undefined || posts === undefined) return [];
-  const sinking = footSinking(posts.foot, posts.member, site, boardsUnder(shelter));
-  if ('reason' in sinking) return [];
-  const allowed = Math.max(sinking.allowed, 1e-6);
-  const weight = postWeight(posts);
-  return [
-    {
-      part: posts.foot,
-      what: 'the foot of the ridge post sinks',
-      check: 'foot-bearing',
-      sacrificial: posts.sacrificial === true || posts.foot.sacrificial === true,
-      measure: (response) => {
-        const demand = ridgeDemand(shelter, ridge, [response], 0);
-        if (demand === undefined) return undefined;
-        const down = Math.max(demand.post.down, ...(demand.ends ?? []).map((end) => end.down));
-        return (down + weight) / allowed;
+  return rowsUnder(shelter).flatMap(({ posts, rail, noun }): Measured[] => {
+    const sinking = footSinking(posts.foot, posts.member, shelter.site, boardsUnder(shelter));
+    if ('reason' in sinking) return [];
+    const allowed = Math.max(sinking.allowed, 1e-6);
+    const weight = postWeight(posts);
+    return [
+      {
+        part: posts.foot,
+        what: `the foot of the ${noun} sinks`,
+        check: 'foot-bearing',
+        sacrificial: posts.sacrificial === true || posts.foot.sacrificial === true,
+        measure: (response) => {
+          const demand = railInResponse(shelter, rail, response);
+          const down = Math.max(demand.post.down, ...(demand.ends ?? []).map((end) => end.down));
+          return (down + weight) / allowed;
+        },
       },
-    },
-  ];
+    ];
+  });
 }
 
 function largest(

@@ -1,6 +1,21 @@
 /** Parts whose share of their limit has to be read from the frame: members, joints, rails, and through them the feet. */
-import type { Bows, Foot, MemberItem, Posts, Rafters, Rail, Shelter } from '@tautline/shelter';
-import { type FrameAnalysis, type Measure, type Response, ridgeDemand, sectionOf } from '@tautline/structure';
+import {
+  type Bows,
+  type Foot,
+  type MemberItem,
+  type Posts,
+  type Rafters,
+  type Rail,
+  railsUnder,
+  type Shelter,
+} from '@tautline/shelter';
+import {
+  type FrameAnalysis,
+  type Measure,
+  type RailDemand,
+  type Response,
+  sectionOf,
+} from '@tautline/structure';
 import { type MemberAgeing, memberAgeing } from './ageing.ts';
 import { bucklingIn } from './checks/bow-buckling.ts';
 import { worstEdge } from './checks/edge-rail.ts';
@@ -11,19 +26,19 @@ import { frameFeet } from './feet.ts';
 import { footMeasures, ridgePostMeasures } from './gust-feet.ts';
 import type { Measured } from './gust-order.ts';
 import { mostPressed } from './pressed.ts';
-import { eaveLoad } from './rails.ts';
+import { eaveLoad, railInResponse, railNoun } from './rails.ts';
 import { inSoil, memberLimit } from './resistance.ts';
 import { cableWorking } from './rigging.ts';
 import { stressAt } from './stress.ts';
 
 /** Parts whose share of their limit has to be read from the frame. */
 export function measured(shelter: Shelter, analysis: FrameAnalysis, on: string | undefined): Measured[] {
-  const { roof, sidePosts, ridge, eaveRail } = shelter;
+  const { roof, sidePosts, eaveRail } = shelter;
   const list: Measured[] = [];
   if (roof.type === 'bows' || roof.type === 'rafters') list.push(...frameParts(shelter, roof, analysis, on));
   if (sidePosts !== undefined) list.push(...posts(shelter, sidePosts, on));
-  if (ridge !== undefined)
-    list.push(rail(shelter, ridge, 'ridge', (response) => ridgeDemand(shelter, ridge, [response], 0)));
+  for (const under of railsUnder(shelter))
+    list.push(rail(shelter, under, railNoun(under), (response) => railInResponse(shelter, under, response)));
   if (eaveRail !== undefined && sidePosts !== undefined && sidePosts.spacing > roof.spacing * 1.001)
     list.push(
       rail(shelter, eaveRail, 'eave rail', (response) =>
@@ -154,7 +169,7 @@ function rail(
   shelter: Shelter,
   part: Rail,
   noun: string,
-  demandIn: (response: Response) => ReturnType<typeof ridgeDemand> | undefined,
+  demandIn: (response: Response) => RailDemand | undefined,
 ): Measured {
   const { member } = part;
   const capacity =

@@ -1,8 +1,8 @@
-import type { Part, Shelter } from '@tautline/shelter';
+import { type Part, railsUnder, type Shelter } from '@tautline/shelter';
 
 /** Every part that the spec declares to be the one that goes first in a storm. */
 export function sacrificialParts(shelter: Shelter): readonly Part[] {
-  const { roof, sidePosts, ridge, eaveRail, purlins, braces, covers } = shelter;
+  const { roof, sidePosts, eaveRail, purlins, braces, covers } = shelter;
   const framed = roof.type === 'bows' || roof.type === 'rafters' ? roof.joints : [];
   const parts: readonly (Part | undefined)[] = [
     roof,
@@ -10,9 +10,7 @@ export function sacrificialParts(shelter: Shelter): readonly Part[] {
     ...(roof.type === 'bows' ? [roof.foot] : []),
     sidePosts,
     sidePosts?.foot,
-    ridge,
-    ridge?.posts,
-    ridge?.posts?.foot,
+    ...railsUnder(shelter).flatMap((rail) => [rail, rail.posts, rail.posts?.foot]),
     eaveRail,
     ...purlins,
     ...braces,

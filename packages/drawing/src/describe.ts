@@ -93,7 +93,11 @@ export function describeParts(shelter: Shelter, system: System): readonly Descri
     rows.push({ part: eaveRail.id, words: railWords(eaveRail, m, system) });
     foot(eaveRail.endAnchor, 'Eave end anchor');
   }
-  if (sidePosts) posts(sidePosts, sidePosts.where === 'line' ? 'Grid posts' : 'Side posts');
+  if (sidePosts) posts(sidePosts, 'Side posts');
+  for (const rail of shelter.inner ?? []) {
+    rows.push({ part: rail.id, words: railWords(rail, m, system) });
+    if (rail.posts) posts(rail.posts, 'Inner posts');
+  }
   for (const purlin of shelter.purlins) rows.push({ part: purlin.id, words: railWords(purlin, m, system) });
   if (shelter.baseboards)
     rows.push({ part: shelter.baseboards.id, words: railWords(shelter.baseboards, m, system) });

@@ -16,6 +16,7 @@ export { circularLine, coldBentLine, pointedLine } from './geometry/round-bows.t
 export { stationsAlong } from './geometry/stations.ts';
 export * from './model/items.ts';
 export { type Origin, originOf } from './model/origin.ts';
+export { railsUnder } from './model/rails-under.ts';
 export type * from './model/range.ts';
 export * from './model/shelter.ts';
 export * from './model/site.ts';

@@ -27,12 +27,10 @@ const kinds: Readonly<Record<string, Kind>> = {
   '2 large pole shelter on a braced grid, wires for the outer members': {
     body: `footprint 9 m by 18 m\nposts grid of green-pole-90 spaced 3 m { lines 4; height 2.4 m; joint lashing at top; foot hole { driven 0.6 m }; rail of bamboo-75 { joint lashing; wrapped } }\nrafters spaced 1.5 m { of bamboo-75; form gable; rise 1.5 m; joint lashing at peak }\nbraces along of wire-4 { at every-bay }\nbraces across of wire-4 { at ends }\nguys of wire-4 { at sides; out 1.5 m; foot deadman of log-deadman }\nties of wire-4 { height 2.4 m; spaced 3 m }\n${film}`,
     roof: 'rafters',
-    left: ['the inner lines of the grid, which carry nothing in the calculation'],
   },
   '3 bamboo arches on that grid': {
     body: `footprint 6 m by 12 m\nposts grid of bamboo-75 spaced 3 m { lines 3; height 2 m; rail of bamboo-75 }\nbows spaced 1 m { of bamboo-30; shape elastic; rise 1.2 m; joint lashing at 4 m; wrapped }\nbraces along of wire-4 { at corners }\n${film}`,
     roof: 'bows',
-    left: ['the inner lines of the grid, which carry nothing in the calculation'],
   },
   '4 bamboo gable with slightly cambered rafters': {
     body: `footprint 5 m by 12 m\nposts sides of bamboo-75 spaced 2 m { height 2 m; rail of bamboo-75 }\nrafters spaced 1 m { of bamboo-50; form gable; pitch 24 deg; camber 60 mm; overhang 0.4 m; joint lashing at peak; wrapped }\nridge rail of bamboo-75 { posts of bamboo-75 spaced 3 m }\n${film}`,

@@ -162,17 +162,37 @@ describe('bows', () => {
     expect(shelter.eaveRail).toMatchObject({ role: 'eave', span: 2.5 });
   });
 
-  test('on a grid of posts start at its outer lines; its inner lines are said to carry nothing', () => {
-    const shelter = solved(
-      'footprint 4 m by 10 m\nposts grid of board spaced 2.5 m { lines 3; height 2 m; rail of board }\nbows spaced 1 m { of thin; shape elastic; rise 1.2 m }',
-    );
-    expect(shelter.sidePosts).toMatchObject({ where: 'line', lines: [0, 2, 4] });
+  test('on a grid of posts start at its outer lines; the inner ones reach up under them with their rail', () => {
+    const grid = (rest: string) =>
+      solved(
+        `footprint 4 m by 10 m\nposts grid of board spaced 2.5 m { ${rest}; height 2 m }\nbows spaced 1 m { of thin; shape elastic; rise 1.2 m }`,
+      );
+    const shelter = grid('lines 5; rail of board');
+    expect(shelter.sidePosts).toMatchObject({ where: 'sides', lines: [0, 4], height: 2 });
     expect(shelter.eaveRail!.lines).toEqual([
       { x: 0, y: 2 },
-      { x: 2, y: 2 },
       { x: 4, y: 2 },
     ]);
-    expect(shelter.unmodelled).toMatchObject([{ what: expect.stringContaining('inner lines') }]);
+    // A pair and the middle: under the bow lies the rail, 90 mm deep, and under that the posts end.
+    expect(shelter.inner!.map(({ lines }) => lines.map(({ x }) => x))).toEqual([[1, 3], [2]]);
+    const [pair, middle] = shelter.inner!;
+    expect(middle!.lines[0]!.y).toBeCloseTo(3.2 - 0.0165 - 0.045, 3);
+    expect(middle!.posts!.height).toBeCloseTo(3.2 - 0.0165 - 0.09, 3);
+    expect(middle!.lines[0]!.s).toBeCloseTo(shelter.roof.line.at(-1)!.s / 2, 3);
+    expect(pair!.posts!.height).toBeLessThan(middle!.posts!.height);
+    expect(pair!.posts!.height).toBeGreaterThan(2);
+    expect(new Set(shelter.inner!.map(({ posts }) => posts!.foot.id)).size).toBe(2);
+    expect(shelter.unmodelled).toEqual([]);
+    // Without rails on them they hold nothing up, which is said.
+    expect(grid('lines 3').inner).toBeUndefined();
+    expect(grid('lines 3').unmodelled).toMatchObject([{ what: expect.stringContaining('inner lines') }]);
+  });
+
+  test('a line of a grid under a ridge on posts is left to the ridge', () => {
+    const shelter = solved(
+      'footprint 4 m by 10 m\nposts grid of board spaced 2.5 m { lines 5; height 2 m; rail of board }\nbows spaced 1 m { of thin; shape elastic; rise 1.2 m }\nridge rail of board { posts of board spaced 2.5 m { foot hole } }',
+    );
+    expect(shelter.inner!.map(({ lines }) => lines.map(({ x }) => x))).toEqual([[1, 3]]);
   });
 
   test('laminated bows are as deep as their boards together, and lie flat', () => {

@@ -27,6 +27,8 @@ export interface FrameAnalysis {
   /** Why there is no answer on standing water though a film is there to hold it. */
   readonly noPonding?: string;
   readonly ridge?: RailDemand;
+  /** The inner lines of a grid, in the order of the shelter's. */
+  readonly inner: readonly RailDemand[];
   readonly notCovered: readonly string[];
   /** Why no frame near an end is looked at by itself, where none is. */
   readonly endsUnseen?: string;
@@ -122,6 +124,7 @@ export function analyseFrame(
         : {
             ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.atRest ?? 0),
           }),
+      inner: (shelter.inner ?? []).map((rail) => ridgeDemand(shelter, rail, responses)),
       notCovered: [...cases.notCovered, ...(noPonding === undefined ? [] : [noPonding])],
       ...(cases.endsUnseen === undefined ? {} : { endsUnseen: cases.endsUnseen }),
       notes: states.service.system.notes,

@@ -37,6 +37,7 @@ export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
 export { eaveDemand } from './rail/eave-demand.ts';
 export {
   type CableEnd,
+  type PostLift,
   type PostLoad,
   type RailDemand,
   railUnder,

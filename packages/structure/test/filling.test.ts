@@ -1,7 +1,8 @@
 import type { Bows, Filled, Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
-import { analyseFrame, gravity, sectionOf, weightPerLength } from '../src/index.ts';
+import { analyseFrame, gravity, sectionOf } from '../src/index.ts';
 import { barStiffness, fillingWeight } from '../src/system/filling.ts';
+import { ownWeight } from '../src/system/frame-system.ts';
 import { pvcOneInch as pipe, sprungHouse } from './fixtures.ts';
 
 const filled: Filled = {
@@ -15,10 +16,7 @@ function standing(shelter: Shelter): number {
   const frame = analyseFrame(shelter);
   if (!frame.ok) throw new Error(frame.reason);
   const dead = frame.analysis.states.service.system;
-  return dead.elements.reduce(
-    (sum, one) => sum + (weightPerLength(one.item) + (one.inside ?? 0)) * one.length * one.perFrame,
-    0,
-  );
+  return dead.elements.reduce((sum, one) => sum + ownWeight(one) * one.length, 0);
 }
 
 describe('what fills a member', () => {

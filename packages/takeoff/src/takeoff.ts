@@ -1,5 +1,5 @@
 /** From the resolved shelter to everything that has to be bought, cut and dug for it. */
-import type { Posts, Shelter } from '@tautline/shelter';
+import { type Posts, railsUnder, type Shelter } from '@tautline/shelter';
 import {
   countLine,
   cutLine,
@@ -23,7 +23,7 @@ import { roofLines } from './lines/roof.ts';
  */
 export function takeoff(shelter: Shelter): Takeoff {
   const frames = shelter.roof.stations.length;
-  const rails = [shelter.eaveRail, shelter.ridge, shelter.baseboards, ...shelter.purlins].filter(
+  const rails = [shelter.eaveRail, ...railsUnder(shelter), shelter.baseboards, ...shelter.purlins].filter(
     (rail) => rail !== undefined,
   );
   const posts = new Map<string, Posts>();

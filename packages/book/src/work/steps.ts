@@ -18,6 +18,7 @@ export function workSteps(shelter: Shelter, system: System): readonly WorkStep[]
     ...feetOf(shelter).map((foot) => footStep(foot, foot.id === ownFoot, system)),
     ...posts(shelter, system),
     ...filling(shelter, system),
+    ...innerPosts(shelter, system),
     ...ridge(shelter, system),
     ...roof(shelter, system),
     ...along(shelter),
@@ -104,10 +105,26 @@ function posts({ sidePosts, eaveRail }: Shelter, system: System): readonly WorkS
   ];
 }
 
+/** The inner lines of a grid, which reach up under the roof. */
+function innerPosts({ inner = [] }: Shelter, system: System): readonly WorkStep[] {
+  return inner.map(({ lines, posts: row, member }) => ({
+    title: lines.length === 1 ? 'Inner line of posts' : 'Inner lines of posts',
+    does: [
+      `${plural(lines.length, 'line')}, ${lines.map(({ x }) => lengthText(x, system)).join(' and ')} from the left side; tops ${lengthText(row?.height ?? 0, system)} above the ground, to a string from end to end.`,
+      `Put the rails of ${member.title} on the tops, joints over posts.`,
+    ],
+    tools: ['line level or water level', 'saw', 'drill', 'spanners', 'step ladder'],
+    hands: 2,
+  }));
+}
+
 /** Concrete, rods or timber inside hollow members. */
-function filling({ sidePosts, roof: of, ridge: rail }: Shelter, system: System): readonly WorkStep[] {
+function filling(
+  { sidePosts, roof: of, ridge: rail, inner = [] }: Shelter,
+  system: System,
+): readonly WorkStep[] {
   const reach = (upTo: number) => `up to ${lengthText(upTo, system)} above the ground`;
-  const rows = [sidePosts, rail?.posts].flatMap((row) =>
+  const rows = [sidePosts, rail?.posts, inner[0]?.posts].flatMap((row) =>
     row?.filled
       ? [
           {

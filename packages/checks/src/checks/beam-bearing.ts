@@ -1,5 +1,5 @@
 import { type Bearing, tubeCrushing, woodBearing, woodBearingEn } from '@tautline/loads';
-import type { Site } from '@tautline/shelter';
+import { railsUnder, type Site } from '@tautline/shelter';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type Contact, contactsOf } from '../contacts.ts';
 import type { Finding } from '../finding.ts';
@@ -63,7 +63,7 @@ function onContact(site: Site, contact: Contact): Finding {
 }
 
 function run({ shelter, frame }: CheckInput): Finding[] {
-  if (shelter.eaveRail === undefined && shelter.ridge === undefined) return [];
+  if (shelter.eaveRail === undefined && railsUnder(shelter).length === 0) return [];
   if (!frame.ok) return [notChecked(beamBearing.id, shelter.roof, frame.reason)];
   const findings = contactsOf(shelter, frame.analysis).map((contact) => onContact(shelter.site, contact));
   // The same reason twice tells no more.
@@ -103,9 +103,9 @@ export const beamBearing: Check = {
 
 /** Closer posts, then stouter stock. */
 function levers({ shelter }: CheckInput, finding: Finding, stock: Stock): Lever[] {
-  const { eaveRail, sidePosts, ridge, roof } = shelter;
-  const rail = [eaveRail, ridge].find((entry) => entry?.id === finding.part);
-  const posts = rail === undefined ? undefined : rail === ridge ? ridge?.posts : sidePosts;
+  const { eaveRail, sidePosts, roof } = shelter;
+  const rail = [eaveRail, ...railsUnder(shelter)].find((entry) => entry?.id === finding.part);
+  const posts = rail === undefined ? undefined : rail === eaveRail ? sidePosts : rail.posts;
   const list: Lever[] = posts === undefined ? [] : [closer(posts, 'posts'), stouter(posts, stock)];
   if (rail !== undefined && rail.member.kind !== 'cable')
     list.push(stouter({ origin: rail.origin, member: rail.member }, stock));

@@ -1,5 +1,5 @@
 import { type ColumnStress, columnStress } from '@tautline/loads';
-import { type Bows, lengthOf, type Rafters, type Shelter } from '@tautline/shelter';
+import { type Bows, lengthOf, type Rafters, railsUnder, type Shelter } from '@tautline/shelter';
 import { type FrameAnalysis, lockedIn, type Response, relaxedShare, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -10,9 +10,10 @@ import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
 
 /** Places along the frame that are held to their neighbours, from end to end, m. */
-function heldPlaces({ purlins, ridge }: Shelter, frame: Bows | Rafters): readonly number[] {
+function heldPlaces(shelter: Shelter, frame: Bows | Rafters): readonly number[] {
   const total = lengthOf(frame.line);
-  const lines = [...purlins, ...(ridge?.tied === true ? [ridge] : [])].flatMap((rail) =>
+  const under = railsUnder(shelter).filter(({ tied }) => tied);
+  const lines = [...shelter.purlins, ...under].flatMap((rail) =>
     rail.lines.flatMap((line) => (line.s === undefined ? [] : [line.s])),
   );
   const places = [0, ...lines.filter((s) => s > 0 && s < total), total].sort((a, b) => a - b);

@@ -1,6 +1,7 @@
-import type { MaterialFamily, MemberItem, Part, Shelter } from '@tautline/shelter';
+import { type MaterialFamily, type MemberItem, type Part, railsUnder, type Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
+import { railNoun } from '../rails.ts';
 import { remark } from '../remark.ts';
 
 interface Piece {
@@ -10,16 +11,16 @@ interface Piece {
 }
 
 function pieces(shelter: Shelter): Piece[] {
-  const { roof, sidePosts, eaveRail, ridge, purlins } = shelter;
+  const { roof, sidePosts, eaveRail, purlins } = shelter;
   return [
     ...(roof.type === 'bows' || roof.type === 'rafters'
       ? [{ part: roof, member: roof.member, noun: roof.type }]
       : []),
     ...(sidePosts === undefined ? [] : [{ part: sidePosts, member: sidePosts.member, noun: 'side posts' }]),
-    ...[eaveRail, ridge, ...purlins].flatMap((rail) =>
+    ...[eaveRail, ...railsUnder(shelter), ...purlins].flatMap((rail) =>
       rail === undefined || rail.member.kind === 'cable'
         ? []
-        : [{ part: rail, member: rail.member, noun: rail.role === 'purlin' ? 'purlins' : rail.role }],
+        : [{ part: rail, member: rail.member, noun: railNoun(rail) }],
     ),
   ];
 }

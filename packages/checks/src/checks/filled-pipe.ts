@@ -20,7 +20,7 @@ interface FilledPart {
   readonly top: number;
 }
 
-function filledParts({ roof, sidePosts, ridge }: Shelter): FilledPart[] {
+function filledParts({ roof, sidePosts, ridge, inner = [] }: Shelter): FilledPart[] {
   const list: FilledPart[] = [];
   if (roof.type === 'bows' && roof.filled !== undefined) {
     const { member, filled } = roof;
@@ -29,6 +29,7 @@ function filledParts({ roof, sidePosts, ridge }: Shelter): FilledPart[] {
   for (const [posts, noun] of [
     [sidePosts, 'side post'],
     [ridge?.posts, 'ridge post'],
+    ...inner.map((rail) => [rail.posts, 'inner post'] as const),
   ] as const)
     if (posts?.filled !== undefined)
       list.push({ part: posts, member: posts.member, filled: posts.filled, noun, top: posts.height });

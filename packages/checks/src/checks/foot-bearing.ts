@@ -1,4 +1,3 @@
-import type { Posts } from '@tautline/shelter';
 import type { CableEnd, PostLoad } from '@tautline/structure';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput, Lever } from '../check.ts';
@@ -6,6 +5,7 @@ import { type FrameFoot, frameFeet, postWeight, worstReaction } from '../feet.ts
 import type { Finding } from '../finding.ts';
 import { boardsUnder, footSinking } from '../ground-sinking.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { loadedRails, rowsUnder } from '../rails.ts';
 import { setQuantity } from '../slots.ts';
 
 interface Pressed {
@@ -16,14 +16,14 @@ interface Pressed {
   readonly end?: CableEnd;
 }
 
-/** Feet of frames, and of the posts under a ridge, with what presses them down. */
+/** Feet of frames, and of the posts under a ridge or an inner line, with what presses them down. */
 function pressed(input: CheckInput): (Pressed | Finding)[] {
   const { shelter } = input;
   if (!input.frame.ok) {
     const { reason } = input.frame;
     return frameFeet(shelter).map(({ foot }) => notChecked(footBearing.id, foot, reason));
   }
-  const { responses, ridge } = input.frame.analysis;
+  const { responses } = input.frame.analysis;
   const feet: (Pressed | Finding)[] = frameFeet(shelter).map((held) => {
     const worst = worstReaction(responses, held.foot.id, (reaction) => reaction.vertical);
     return worst === undefined
@@ -34,12 +34,13 @@ function pressed(input: CheckInput): (Pressed | Finding)[] {
           loadCase: worst.response.load.title,
         };
   });
-  const posts = shelter.ridge?.posts;
-  if (posts !== undefined && ridge !== undefined) {
-    const end = mostDown(ridge.ends ?? []);
-    const { down, loadCase } = mostDown([ridge.post, ...(end === undefined ? [] : [end])])!;
+  for (const { rail, demand, post: noun } of loadedRails(shelter, input.frame.analysis)) {
+    const { posts } = rail;
+    if (posts === undefined || demand === undefined) continue;
+    const end = mostDown(demand.ends ?? []);
+    const { down, loadCase } = mostDown([demand.post, ...(end === undefined ? [] : [end])])!;
     feet.push({
-      held: { foot: posts.foot, owner: posts, noun: 'ridge post', frames: 1 },
+      held: { foot: posts.foot, owner: posts, noun, frames: 1 },
       load: down + postWeight(posts),
       loadCase,
       ...(end !== undefined && end.down === down ? { end } : {}),
@@ -118,10 +119,8 @@ export const footBearing: Check = {
 };
 
 function levers(input: CheckInput, finding: Finding): Lever[] {
-  const posts: Posts | undefined = input.shelter.ridge?.posts;
-  const foot =
-    frameFeet(input.shelter).find((held) => held.foot.id === finding.part)?.foot ??
-    (posts?.foot.id === finding.part ? posts.foot : undefined);
+  const feet = [...frameFeet(input.shelter), ...rowsUnder(input.shelter).map(({ posts }) => posts)];
+  const foot = feet.find((held) => held.foot.id === finding.part)?.foot;
   if (foot === undefined || foot.kind === 'screw' || foot.kind === 'deadman') return [];
   if (foot.across !== undefined && ['concrete', 'bearing', 'ballast'].includes(foot.kind)) {
     const { across } = foot;

@@ -8,6 +8,7 @@ import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter, tiedHeads } from '../levers.ts';
 import { mostPressed, type Pressed } from '../pressed.ts';
+import { loadedRails, rowsUnder } from '../rails.ts';
 import { inSoil } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
@@ -108,7 +109,7 @@ function onPosts(
 
 function run(input: CheckInput): Finding[] {
   const { shelter } = input;
-  const { sidePosts, ridge, site } = shelter;
+  const { sidePosts, site } = shelter;
   const findings: Finding[] = [];
   const noFrame = input.frame.ok ? undefined : input.frame.reason;
   if (sidePosts !== undefined) {
@@ -124,18 +125,19 @@ function run(input: CheckInput): Finding[] {
       );
     }
   }
-  if (ridge?.posts !== undefined) {
-    const { posts } = ridge;
-    if (!input.frame.ok) findings.push(notChecked(postBuckling.id, posts, noFrame!));
-    else if (input.frame.analysis.ridge !== undefined) {
-      const { post, ends = [] } = input.frame.analysis.ridge;
+  if (!input.frame.ok)
+    findings.push(...rowsUnder(shelter).map(({ posts }) => notChecked(postBuckling.id, posts, noFrame!)));
+  else
+    for (const { rail, demand, post: noun } of loadedRails(shelter, input.frame.analysis)) {
+      const { posts } = rail;
+      if (posts === undefined || demand === undefined) continue;
+      const { post, ends = [] } = demand;
       const weight = postWeight(posts);
       const loads = [post, ...ends].map(
         ({ down, loadCase, steady }): Pressed => ({ thrust: down + weight, bending: 0, loadCase, steady }),
       );
-      findings.push(onPosts(site, shelter, posts, 'ridge post', loads, false, ends));
+      findings.push(onPosts(site, shelter, posts, noun, loads, false, ends));
     }
-  }
   return findings;
 }
 
@@ -165,8 +167,8 @@ export const postBuckling: Check = {
   mayBeAccepted: 'When boards or rails half way up hold the posts that the spec does not name.',
   run,
   levers: (input, finding, stock) => {
-    const { sidePosts, ridge } = input.shelter;
-    const posts = [sidePosts, ridge?.posts].find((entry) => entry?.id === finding.part);
+    const rows = [input.shelter.sidePosts, ...rowsUnder(input.shelter).map((row) => row.posts)];
+    const posts = rows.find((entry) => entry?.id === finding.part);
     return posts === undefined
       ? []
       : [...tiedHeads(input.shelter), stouter(posts, stock), closer(posts, 'posts')];

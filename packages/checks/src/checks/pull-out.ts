@@ -1,52 +1,81 @@
 import { groundAllowedAt } from '@tautline/loads';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import { frameFeet, worstReaction } from '../feet.ts';
+import { type FrameFoot, frameFeet, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper, inConcrete } from '../levers.ts';
+import { loadedRails, rowsUnder } from '../rails.ts';
 import { setQuantity } from '../slots.ts';
 
+/** Feet with what pulls them up. */
+interface Lifted {
+  readonly held: FrameFoot;
+  readonly pull: number;
+  readonly loadCase: string;
+}
+
+/** Feet of frames and side posts, and of the posts under a rail that the frames are tied down to. */
+function lifted(input: CheckInput): (Lifted | Finding)[] {
+  const { shelter, frame } = input;
+  if (!frame.ok) {
+    const { reason } = frame;
+    return [...frameFeet(shelter), ...rowsUnder(shelter).map(({ posts }) => posts)].map(({ foot }) =>
+      notChecked(pullOut.id, foot, reason),
+    );
+  }
+  const feet = frameFeet(shelter).map((held): Lifted | Finding => {
+    const worst = worstReaction(frame.analysis.responses, held.foot.id, ({ vertical }) => -vertical);
+    return worst === undefined
+      ? notChecked(pullOut.id, held.foot, 'the frame gives way before its feet can be judged')
+      : { held, pull: Math.max(0, worst.value) * held.frames, loadCase: worst.response.load.title };
+  });
+  const rows = loadedRails(shelter, frame.analysis).flatMap(({ rail, demand, post: noun }): Lifted[] => {
+    const { posts, tied } = rail;
+    if (posts === undefined || demand === undefined || !tied) return [];
+    const { up, loadCase } = demand.lift;
+    return [{ held: { foot: posts.foot, owner: posts, noun, frames: 1 }, pull: up, loadCase }];
+  });
+  return [...feet, ...rows];
+}
+
 function run(input: CheckInput): Finding[] {
-  return frameFeet(input.shelter).flatMap(({ foot, owner, noun, frames }) => {
-    if (!input.frame.ok) return [notChecked(pullOut.id, foot, input.frame.reason)];
-    const worst = worstReaction(input.frame.analysis.responses, foot.id, ({ vertical }) => -vertical);
-    if (worst === undefined)
-      return [notChecked(pullOut.id, foot, 'the frame gives way before its feet can be judged')];
-    const pull = Math.max(0, worst.value) * frames;
-    const hold = footUplift(foot, owner.member, input.shelter.site);
-    if ('reason' in hold) return [notChecked(pullOut.id, foot, hold.reason)];
-    const allowed = groundAllowedAt(hold, input.shelter.site.basis);
-    return [
-      judge({
-        id: pullOut.id,
-        part: foot,
-        utilisation: pull / Math.max(allowed, 1e-6),
-        demand: measured(pull, 'force'),
-        capacity: measured(allowed, 'force'),
-        loadCase: worst.response.load.title,
-        message: [
-          `Wind pulls each ${noun}'s foot up with `,
-          measured(pull, 'force'),
-          ` under ${worst.response.load.title}; in ${input.shelter.site.soil} the foot may be counted on for `,
-          measured(allowed, 'force'),
-          '.',
-        ],
-        source: hold.source,
-        steps: [
-          step(
-            'V',
-            'pull up on one foot',
-            'from the frame analysis',
-            [given('n', 'frames per foot', frames, 'ratio')],
-            pull,
-            'force',
-            'frame',
-          ),
-          ...hold.steps,
-        ],
-      }),
-    ];
+  const { site } = input.shelter;
+  return lifted(input).map((entry) => {
+    if ('verdict' in entry) return entry;
+    const { held, pull, loadCase } = entry;
+    const { foot, owner, noun, frames } = held;
+    const hold = footUplift(foot, owner.member, site);
+    if ('reason' in hold) return notChecked(pullOut.id, foot, hold.reason);
+    const allowed = groundAllowedAt(hold, site.basis);
+    return judge({
+      id: pullOut.id,
+      part: foot,
+      utilisation: pull / Math.max(allowed, 1e-6),
+      demand: measured(pull, 'force'),
+      capacity: measured(allowed, 'force'),
+      loadCase,
+      message: [
+        `Wind pulls each ${noun}'s foot up with `,
+        measured(pull, 'force'),
+        ` under ${loadCase}; in ${site.soil} the foot may be counted on for `,
+        measured(allowed, 'force'),
+        '.',
+      ],
+      source: hold.source,
+      steps: [
+        step(
+          'V',
+          'pull up on one foot',
+          'from the frame analysis',
+          [given('n', 'frames per foot', frames, 'ratio')],
+          pull,
+          'force',
+          'frame',
+        ),
+        ...hold.steps,
+      ],
+    });
   });
 }
 
@@ -74,7 +103,8 @@ export const pullOut: Check = {
 
 /** Deeper, then wider, then another kind of foot. */
 function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
-  const held = frameFeet(input.shelter).find(({ foot }) => foot.id === finding.part);
+  const feet = [...frameFeet(input.shelter), ...rowsUnder(input.shelter).map(({ posts }) => posts)];
+  const held = feet.find(({ foot }) => foot.id === finding.part);
   if (held === undefined) return [];
   const { foot } = held;
   const result: Lever[] = [];

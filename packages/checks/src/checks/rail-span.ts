@@ -1,8 +1,9 @@
-import type { CableItem, MemberItem, Rail } from '@tautline/shelter';
+import { type CableItem, type MemberItem, type Rail, railsUnder } from '@tautline/shelter';
 import { type RailDemand, railUnder, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { loadedRails, railNoun } from '../rails.ts';
 import { memberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
 import { setItem, setQuantity } from '../slots.ts';
@@ -10,17 +11,16 @@ import { setItem, setQuantity } from '../slots.ts';
 function run(input: CheckInput): Finding[] {
   const { shelter } = input;
   const findings: Finding[] = [];
-  if (shelter.ridge !== undefined) {
-    findings.push(
-      input.frame.ok && input.frame.analysis.ridge !== undefined
-        ? onRail(input, shelter.ridge, input.frame.analysis.ridge)
-        : notChecked(
-            railSpan.id,
-            shelter.ridge,
-            input.frame.ok ? 'the frames bring no load to the ridge in this model' : input.frame.reason,
-          ),
-    );
-  }
+  const { frame } = input;
+  if (!frame.ok)
+    findings.push(...railsUnder(shelter).map((rail) => notChecked(railSpan.id, rail, frame.reason)));
+  else
+    for (const { rail, demand } of loadedRails(shelter, frame.analysis))
+      findings.push(
+        demand === undefined
+          ? notChecked(railSpan.id, rail, `the frames bring no load to the ${railNoun(rail)} in this model`)
+          : onRail(input, rail, demand),
+      );
   if (shelter.eaveRail !== undefined && shelter.sidePosts !== undefined) {
     if (!input.frame.ok) findings.push(notChecked(railSpan.id, shelter.eaveRail, input.frame.reason));
     else if (shelter.sidePosts.spacing > shelter.roof.spacing * 1.001)
@@ -68,7 +68,7 @@ function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Finding {
     capacity: measured(limit.bending, 'stress'),
     loadCase: demand.loadCase,
     message: [
-      `The ${rail.role} of ${member.title} spans `,
+      `The ${railNoun(rail)} of ${member.title} spans `,
       measured(rail.span, 'length'),
       ' between its posts and is stressed to ',
       measured(stress, 'stress'),
@@ -122,7 +122,7 @@ function onCable(rail: Rail, cable: CableItem, demand: RailDemand): Finding {
     capacity: measured(capacity, 'force'),
     loadCase: demand.loadCase,
     message: [
-      `The ${rail.role} cable of ${cable.title} is pulled to `,
+      `The ${railNoun(rail)} cable of ${cable.title} is pulled to `,
       measured(pull, 'force'),
       ` under ${demand.loadCase} and sags `,
       measured(demand.sag, 'length'),
@@ -178,10 +178,10 @@ export const railSpan: Check = {
 };
 
 function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
-  const { ridge, eaveRail, sidePosts } = input.shelter;
-  const rail = finding.part === ridge?.id ? ridge : finding.part === eaveRail?.id ? eaveRail : undefined;
+  const { eaveRail, sidePosts } = input.shelter;
+  const rail = [eaveRail, ...railsUnder(input.shelter)].find((entry) => entry?.id === finding.part);
   if (rail === undefined) return [];
-  const posts = rail === ridge ? ridge?.posts : sidePosts;
+  const posts = rail === eaveRail ? sidePosts : rail.posts;
   const result: Lever[] = [];
   if (posts !== undefined) {
     result.push({

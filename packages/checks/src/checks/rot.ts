@@ -19,8 +19,7 @@ interface Buried {
 }
 
 function inGround(shelter: Shelter): readonly Buried[] {
-  const { roof, sidePosts, ridge } = shelter;
-  const posts = ridge?.posts;
+  const { roof, sidePosts, ridge, inner = [] } = shelter;
   const list: Buried[] = [];
   if (roof.type === 'bows' && roof.foot !== undefined)
     list.push({ foot: roof.foot, member: roof.member, noun: 'bows', said: roof.origin });
@@ -31,8 +30,12 @@ function inGround(shelter: Shelter): readonly Buried[] {
       noun: 'side posts',
       said: sidePosts.origin,
     });
-  if (posts !== undefined)
-    list.push({ foot: posts.foot, member: posts.member, noun: 'ridge posts', said: posts.origin });
+  for (const [posts, noun] of [
+    [ridge?.posts, 'ridge posts'],
+    ...inner.map((rail) => [rail.posts, 'inner posts'] as const),
+  ] as const)
+    if (posts !== undefined && posts.origin !== sidePosts?.origin)
+      list.push({ foot: posts.foot, member: posts.member, noun, said: posts.origin });
   return list.flatMap((entry): Buried[] => {
     const { foot, noun } = entry;
     if (foot.stub !== undefined)

@@ -100,8 +100,9 @@ function run(input: CheckInput): Finding[] {
 export const tieBuckling: Check = {
   id: 'tie-buckling',
   title: 'Buckling of ties',
-  asks: 'Does a tie that is pressed between two post heads stay straight?',
-  matters: 'Blown-up films pull the two sides together day and night; a tie that bows out lets them come.',
+  asks: 'Does a tie that is pressed between the two sides stay straight?',
+  matters:
+    'Blown-up films pull the two sides together day and night, and wind on a wall does in a gust; a tie that bows out lets them come.',
   formula: 'u from N / (A F_a) and σ_b / f_b, F_a by the slenderness L / r',
   symbols: [
     { symbol: 'N', meaning: 'thrust in the tie', kind: 'force' },
@@ -119,7 +120,7 @@ export const tieBuckling: Check = {
     'iso22156:column',
   ],
   leavesOut:
-    'What hangs from the tie, how it is fixed to the posts, and ties of sprung bows, which the frame analysis leaves out.',
+    'What hangs from the tie, how it is fixed at its ends, and how much a tie of wire or rope is pulled.',
   mayBeAccepted: 'When something holds the tie in its middle that the spec does not name.',
   run,
   levers: (input, finding, stock) => {

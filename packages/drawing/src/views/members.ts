@@ -1,11 +1,11 @@
 /** What several views ask of a shelter: its rows of posts, its rails, its bays. */
 import { format, type System } from '@tautline/quantity';
-import type { Brace, Posts, Rail, Roof, Shelter } from '@tautline/shelter';
+import { type Brace, type Posts, type Rail, type Roof, railsUnder, type Shelter } from '@tautline/shelter';
 import { type Point, point } from '../scene/shapes.ts';
 
-/** Ridge, eave rails, purlins and baseboards, whichever there are. */
+/** Eave rails, ridge, inner lines, purlins and baseboards, whichever there are. */
 export const allRails = (shelter: Shelter): readonly Rail[] =>
-  [shelter.ridge, shelter.eaveRail, ...shelter.purlins, shelter.baseboards].filter(
+  [shelter.eaveRail, ...railsUnder(shelter), ...shelter.purlins, shelter.baseboards].filter(
     (rail): rail is Rail => rail !== undefined,
   );
 

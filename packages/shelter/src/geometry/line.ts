@@ -109,6 +109,20 @@ export function heightAt(line: readonly CurvePoint[], x: number): number | undef
   return height;
 }
 
+/** Arc length of the uppermost place of a line over x, m; held to its nearer end beside the line. */
+export function arcAt(line: readonly CurvePoint[], x: number): number {
+  const height = heightAt(line, x);
+  for (let n = 1; height !== undefined && n < line.length; n++) {
+    const a = line[n - 1]!;
+    const b = line[n]!;
+    if (a.x === b.x || (x < a.x && x < b.x) || (x > a.x && x > b.x)) continue;
+    const share = (x - a.x) / (b.x - a.x);
+    if (Math.abs(a.y + share * (b.y - a.y) - height) < 1e-9) return a.s + share * (b.s - a.s);
+  }
+  const [first, last] = [line[0]!, line.at(-1)!];
+  return Math.abs(x - first.x) <= Math.abs(x - last.x) ? first.s : last.s;
+}
+
 /** Places across the house where the line passes a height, its own corners counted, m. */
 export function crossingsAt(line: readonly CurvePoint[], y: number): readonly number[] {
   return line.flatMap((a, n) => {

@@ -369,6 +369,8 @@ export interface Shelter extends Part {
   readonly eaveRail?: Rail;
   /** A ridge with posts of its own, or a cable: it holds the frames up. One that the frames carry is a purlin. */
   readonly ridge?: Rail;
+  /** Lines of a grid of posts between the sides, each pair at one height with its posts: they hold the frames up. */
+  readonly inner?: readonly Rail[];
   readonly baseboards?: Rail;
   readonly purlins: readonly Rail[];
   readonly braces: readonly Brace[];

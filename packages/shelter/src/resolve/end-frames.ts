@@ -16,6 +16,7 @@ import { unitsOf } from './project.ts';
 export interface Between extends Overhead {
   readonly sidePosts?: Posts | undefined;
   readonly ridge?: Rail | undefined;
+  readonly inner?: readonly Rail[];
 }
 
 const members = ['pipe', 'rod', 'pole', 'lumber'];
@@ -49,7 +50,7 @@ function readDoor(fact: SpecNode, index: number, between: Between, context: Cont
 
 /** Whether the opening is free: inside the house, under the roof, and no post in it. */
 function fits(door: Door, between: Between, context: Context): void {
-  const { sidePosts, ridge } = between;
+  const { sidePosts, ridge, inner = [] } = between;
   const say = (si: number): string => format(si, 'length', unitsOf(context.world));
   const warn = (words: string) => problem(context.notes, 'door-place', words, door.origin, 'warning');
   const right = door.left + door.width;
@@ -64,7 +65,9 @@ function fits(door: Door, between: Between, context: Context): void {
       `the door is ${say(door.height)} high, but the roof or a tie over its corner is ${say(least)} up: make it lower or narrower, or move it to the middle`,
     );
   }
-  const posts = [...(sidePosts?.lines ?? []), ...(ridge?.posts?.lines ?? [])];
+  const posts = [sidePosts, ridge?.posts, ...inner.map((rail) => rail.posts)].flatMap(
+    (row) => row?.lines ?? [],
+  );
   const inWay = posts.find((x) => x > door.left + 1e-6 && x < right - 1e-6);
   if (inWay !== undefined) {
     warn(

@@ -76,18 +76,15 @@ export interface Sides {
   readonly rail?: Rail;
 }
 
-/** Posts along both sides (or a grid of lines from side to side) and the rails on their heads. */
+/** Posts along both sides, or the outer lines of a grid, and the rails on their heads. */
 export function readSidePosts(block: SpecNode, context: Context): Sides | undefined {
   const path = ['shelter', 'posts'];
   const height = numberFact(context.notes, block, 'height', postHeight);
   if (height === undefined) {
     return factNode(block, 'height') ? undefined : missing(context.notes, block, [...path, 'height']);
   }
-  const grid = wordIn(block, 'where') === 'grid';
-  const lines = grid ? gridLines(block, context) : [0, context.width];
-  if (!lines) return undefined;
-  const where = grid ? 'line' : 'sides';
-  const posts = readPosts(block, { id: 'side-posts', where, lines, height, path }, context);
+  const lines = [0, context.width];
+  const posts = readPosts(block, { id: 'side-posts', where: 'sides', lines, height, path }, context);
   if (!posts) return undefined;
   const railBlock = factNode(block, 'rail');
   const member = railBlock && memberOf(railBlock, [...path, 'rail'], context);
@@ -107,19 +104,6 @@ export function readSidePosts(block: SpecNode, context: Context): Sides | undefi
     tied: true,
   };
   return { posts, rail };
-}
-
-/** x of the lines of a grid, spread evenly over the width, m. */
-function gridLines(block: SpecNode, context: Context): readonly number[] | undefined {
-  const { notes } = context;
-  const lines =
-    numberFact(notes, block, 'lines', { least: 2, most: 50 }) ??
-    (factNode(block, 'lines')
-      ? undefined
-      : assume(notes, 'side-posts', 'lines', 3, 'count', 'both sides and the middle', block.origin));
-  if (lines === undefined) return undefined;
-  const count = Math.round(lines);
-  return Array.from({ length: count }, (_, n) => (context.width * n) / (count - 1));
 }
 
 /** The posts that carry the sides of the roof: those at the sides, or a grid. */

@@ -10,6 +10,7 @@ import { readAcceptances, readCrop, readRequirements } from './claims.ts';
 import type { Context } from './context.ts';
 import { readCover, readOpening } from './covers.ts';
 import { readDoors, readEndFrames } from './end-frames.ts';
+import { gridBlock, readInnerLines } from './inner-lines.ts';
 import { assume, missing, type Notes, newNotes, numberFact, problem, within } from './notes.ts';
 import { readSidePosts, sidePostsBlock } from './posts.ts';
 import { readRoof } from './roof.ts';
@@ -62,7 +63,8 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
   const size = footprintOf(definition, notes);
   if (!size) return undefined;
   const context: Context = { world, notes, shelter: definition, ...size };
-  const posts = sidePostsBlock(factNodes(definition, 'posts'));
+  const rows = factNodes(definition, 'posts');
+  const posts = sidePostsBlock(rows);
   const sides = posts && readSidePosts(posts, context);
   if (posts && !sides) return undefined;
   const ridgeBlock = factNode(definition, 'ridge');
@@ -70,6 +72,10 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
   const roof = readRoof({ height: sides?.posts.height, ridgeHeight }, context);
   if (!roof) return undefined;
   const ridge = ridgeBlock && readRidge(ridgeBlock, roof, context);
+  const grid = gridBlock(rows);
+  const holds = ridge && holdsUp(ridge) ? ridge : undefined;
+  const own = grid === posts ? sides?.posts : undefined;
+  const inner = grid ? readInnerLines(grid, { roof, ridge: holds, own }, context) : [];
   const purlins = each(definition, 'purlins', (block) => readPurlins(block, roof, context));
   const baseboardBlock = factNode(definition, 'baseboards');
   const baseboards = baseboardBlock && readBaseboards(baseboardBlock, roof, context);
@@ -86,7 +92,7 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     numberFact(notes, definition, 'orientation', { least: -2 * Math.PI, most: 2 * Math.PI }) ??
     assume(notes, 'shelter', 'orientation', 0, 'angle', 'the ridge runs north and south', definition.origin);
   const crops = factNodes(definition, 'crop').map((block) => readCrop(block, context));
-  const between = { roof, braces, sidePosts: sides?.posts, ridge };
+  const between = { roof, braces, sidePosts: sides?.posts, ridge, inner };
   const doors = readDoors(between, context);
   const endBlock = factNode(definition, 'end-frames');
   const endFrames = endBlock && readEndFrames(endBlock, doors, between, context);
@@ -107,9 +113,10 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     roof,
     ...(sides ? { sidePosts: sides.posts } : {}),
     ...(sides?.rail ? { eaveRail: sides.rail } : {}),
-    ...(ridge && holdsUp(ridge) ? { ridge } : {}),
+    ...(holds ? { ridge: holds } : {}),
+    ...(inner.length === 0 ? {} : { inner }),
     ...(baseboards ? { baseboards } : {}),
-    purlins: ridge && !holdsUp(ridge) ? [...purlins, ridge] : purlins,
+    purlins: ridge && !holds ? [...purlins, ridge] : purlins,
     braces,
     covers,
     crops,

@@ -2,6 +2,7 @@
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import type { Context } from './context.ts';
+import { carriesInside } from './inner-lines.ts';
 
 /** Words of a shelter, with what is left out of the calculation. */
 const leftOut: Readonly<Record<string, string>> = {
@@ -40,8 +41,12 @@ export function noteUnmodelled(context: Context): void {
   for (const fact of shelter.children) {
     const what = leftOut[fact.word];
     if (what) add(what, fact);
-    if (fact.word === 'posts' && wordIn(fact, 'where') === 'grid') {
-      add('the inner lines of the grid, which carry nothing in the calculation', fact, true);
+    if (fact.word === 'posts' && wordIn(fact, 'where') === 'grid' && !carriesInside(fact, shelter)) {
+      add(
+        'the inner lines of the grid, which carry nothing without a rail and bows or rafters on it',
+        fact,
+        true,
+      );
     }
     for (const [block, word, inside] of leftOutInside) {
       const said = fact.word === block ? factNode(fact, word) : undefined;

@@ -27,12 +27,16 @@ const ridgePosts: Entry = fact(
 export const posts: Entry = fact(
   'posts',
   '{where: word sides|grid}',
-  'Rows of posts: at both sides under the eave, or a grid of several lines that also carries the middle.',
+  'Rows of posts: at both sides under the eave, or a grid of several lines. The inner lines of a grid reach up under the roof and carry it by the rails along their heads; one that stands under a ridge is left to the ridge and its posts.',
   'posts sides of lumber-4x4 spaced 8 ft { height 6 ft; foot hole; rail of lumber-2x4 }',
   {
     many: true,
     facts: [
-      ...postFacts,
+      ...postFacts.map((entry) =>
+        entry === height
+          ? { ...height, doc: 'From the ground to the top of the posts at the sides.' }
+          : entry,
+      ),
       fact(
         'lines',
         '{value: count}',

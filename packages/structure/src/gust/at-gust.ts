@@ -34,10 +34,11 @@ export function analysisAtGust(shelter: Shelter, analysis: FrameAnalysis, gust: 
       ? response
       : respond(analysis.states[response.condition], load, response.condition, { corrections: searchBound });
   });
-  const { ridge } = shelter;
+  const { ridge, inner = [] } = shelter;
   return {
     ...analysis,
     responses,
+    inner: inner.map((rail) => ridgeDemand(shelter, rail, responses)),
     ...(ridge === undefined
       ? {}
       : { ridge: ridgeDemand(shelter, ridge, responses, analysis.ponding?.atRest ?? 0) }),

@@ -12,6 +12,13 @@ export interface PostLoad {
   readonly steady: boolean;
 }
 
+/** What lifts one post by the frames tied to its rail, in the combination that does it most. */
+export interface PostLift {
+  /** The weight of the rail taken off, that of the post not, N. */
+  readonly up: number;
+  readonly loadCase: string;
+}
+
 /** Where a cable ends: it runs over its last post and down to an anchor in the ground, 45° taken. */
 export interface CableEnd extends PostLoad {
   /** Pull of the part that runs down, N. */
@@ -38,6 +45,7 @@ export interface RailDemand {
   readonly sag: number;
   /** A post between two bays. */
   readonly post: PostLoad;
+  readonly lift: PostLift;
   /** A cable's end post and stay: while nothing but what stays acts, and at the worst. */
   readonly ends?: readonly CableEnd[];
   /** The same under water standing at the crown alone, where some stands. */
@@ -45,15 +53,15 @@ export interface RailDemand {
 }
 
 /**
- * Worst load of the frames on the ridge (or eave rail) as an even line load, and the bay's bending.
- * Bays are taken as simply supported (w L²/8, 5 w L⁴/384 E I: handbook beam table), which is also the
+ * Worst load of the frames on the ridge, or on the worst line of a grid's inner rail, as an even line load, and the
+ * bay's bending. Bays are taken as simply supported (w L²/8, 5 w L⁴/384 E I: handbook beam table), which is also the
  * largest moment of a rail that is continuous over its posts. Posts are pressed by what presses down most.
  */
 export function ridgeDemand(
   shelter: Shelter,
   ridge: Rail,
   responses: readonly Response[],
-  waterAtRest: number,
+  waterAtRest = 0,
 ): RailDemand {
   const { spacing } = shelter.roof;
   const under = (push: number, loadCase: string, steady: boolean): RailDemand => {
@@ -61,12 +69,11 @@ export function ridgeDemand(
     const end = cableEnd(demand);
     return end === undefined ? demand : { ...demand, ends: [end] };
   };
-  const demands = responses.flatMap((response) => {
-    const reaction = response.reactions.find((entry) => entry.side === 'crown');
-    return reaction === undefined
-      ? []
-      : [under(reaction.vertical, response.load.title, response.load.sustained)];
-  });
+  const demands = responses.flatMap(({ reactions, load }) =>
+    reactions
+      .filter(({ part }) => part === ridge.id)
+      .map(({ vertical }) => under(vertical, load.title, load.sustained)),
+  );
   // Water that stands at the crown stands on the ridge.
   const water = waterAtRest > 0 ? under(waterAtRest, 'standing water at the crown', true) : undefined;
   const worst = demands.reduce<RailDemand | undefined>(
@@ -92,6 +99,7 @@ export function worseOf(a: RailDemand, b: RailDemand): RailDemand {
   return {
     ...(size(b) > size(a) ? b : a),
     post: b.post.down > a.post.down ? b.post : a.post,
+    lift: b.lift.up > a.lift.up ? b.lift : a.lift,
     ...(ends.length === 0 ? {} : { ends }),
   };
 }
@@ -117,6 +125,7 @@ export function railUnder(rail: Rail, load: number, loadCase: string, steady: bo
       pull: tension,
       sag,
       post: { down: Math.max(0, load + rail.member.massPerLength * gravity) * span, loadCase, steady },
+      lift: { up: Math.max(0, -load - rail.member.massPerLength * gravity) * span, loadCase },
     };
   }
   const total = load >= 0 ? load + weightPerLength(rail.member) : load;
@@ -129,5 +138,6 @@ export function railUnder(rail: Rail, load: number, loadCase: string, steady: bo
     moment: (Math.abs(total) * span * span) / 8,
     sag: (5 * Math.abs(total) * span ** 4) / (384 * rigidity),
     post: { down: Math.max(0, total) * span, loadCase, steady },
+    lift: { up: Math.max(0, -load - weightPerLength(rail.member)) * span, loadCase },
   };
 }

@@ -1,7 +1,7 @@
 /** Braces, guys and ties: every piece of them, from the one the shelter describes. */
 import type { Brace, Shelter } from '@tautline/shelter';
+import { arcNear } from '../system/arc-near.ts';
 import type { HouseBuilder, Point } from './house-builder.ts';
-import { arcNear } from './posts-and-rails.ts';
 
 export interface Strut {
   readonly brace: Brace;

@@ -35,7 +35,7 @@ export function frameView(
     soaked: seen(house.states.soaked),
     built: seen(house.states.built),
   };
-  const { ridge, ...rest } = plane;
+  const { ridge, inner, ...rest } = plane;
   const carried = ridge === undefined ? undefined : ridgeIn(house, ridge);
   return {
     ...rest,
@@ -47,6 +47,7 @@ export function frameView(
       return seenResponse(shelter, state, response, index);
     }),
     ...(carried === undefined ? {} : { ridge: carried }),
+    inner: inner.flatMap((demand) => ridgeIn(house, demand) ?? []),
   };
 }
 

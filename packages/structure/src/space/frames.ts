@@ -1,5 +1,6 @@
 import type { PlaneElement, SpaceElement } from '@tautline/mechanics';
 import type { Rafters } from '@tautline/shelter';
+import { memberOf } from '../system/frame-system.ts';
 import { sectionOf } from '../system/member.ts';
 import { reaches } from '../system/reaches.ts';
 import type { HouseFrame, Reach } from './house.ts';
@@ -19,7 +20,7 @@ export function addFrames(builder: HouseBuilder): void {
     if (shelter.sidePosts !== undefined) return;
     for (const end of roofEnds(builder)) {
       const foot = shelter.roof.type === 'bows' ? shelter.roof.foot : undefined;
-      const { item } = builder.slice.elements[builder.slice.roof[0]!]!;
+      const item = memberOf(builder.slice.elements[builder.slice.roof[0]!]!);
       builder.foot(frame.nodes[end]!, foot, item, foot?.id ?? `${shelter.roof.id}/foot`);
     }
   });
@@ -66,7 +67,7 @@ function addFrame(builder: HouseBuilder, z: number, reach: Reach, piece: number)
 function roofElement(builder: HouseBuilder, k: number): Omit<SpaceElement, 'i' | 'j'> {
   const { slice } = builder;
   const plane = slice.model.elements[k]!;
-  const { item } = slice.elements[k]!;
+  const item = memberOf(slice.elements[k]!);
   const [a, b] = [slice.nodes[plane.i]!, slice.nodes[plane.j]!];
   const chord = Math.atan2(b.y - a.y, b.x - a.x);
   const turned = (angle: number | undefined): number =>

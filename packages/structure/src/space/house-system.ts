@@ -1,4 +1,12 @@
-import type { Bows, Foot, MemberItem, Rafters, Shelter } from '@tautline/shelter';
+import {
+  type Bows,
+  type Foot,
+  type MemberItem,
+  type Rafters,
+  railsUnder,
+  type Shelter,
+} from '@tautline/shelter';
+import { arcNear } from '../system/arc-near.ts';
 import { bowFrame } from '../system/bow-frame.ts';
 import type { Condition } from '../system/condition.ts';
 import { type FootGive, footGive, givingFeet } from '../system/foot-hold.ts';
@@ -7,8 +15,8 @@ import { addBracing, bracedPlaces, distinct } from './bracing.ts';
 import { addFrames } from './frames.ts';
 import type { HouseSystem } from './house.ts';
 import { HouseBuilder } from './house-builder.ts';
-import { addSides, arcNear } from './posts-and-rails.ts';
-import { addPurlins, addRidge } from './runners.ts';
+import { addSides } from './posts-and-rails.ts';
+import { addInner, addPurlins, addRidge } from './runners.ts';
 
 /** Pieces along one bow, and along one rafter: coarser than the plane frame, right to 0.01 % in the elastica. */
 export const houseDivisions = { bow: 16, rafter: 8 } as const;
@@ -40,15 +48,18 @@ export function houseSystem(
       ? bowFrame(shelter, roof, condition, undefined, {
           divisions: options.divisions ?? houseDivisions.bow,
           places: distinct(arcs, [...taken, ...roof.joints.map((joint) => joint.at)]),
+          bare: true,
         })
       : rafterFrame(shelter, roof, condition, undefined, {
           divisions: options.divisions ?? houseDivisions.rafter,
           places: [...taken, ...distinct(arcs, taken)],
+          bare: true,
         });
   const builder = new HouseBuilder(shelter, condition, slice, soilSprings);
   addFrames(builder);
   addSides(builder, heights);
   addRidge(builder);
+  addInner(builder);
   addPurlins(builder);
   addBracing(builder);
   if (shelter.baseboards !== undefined)
@@ -61,11 +72,15 @@ export function houseSystem(
 
 /** Unknowns of a house before it is built, at least as many as it will have. */
 export function unknownsOf(shelter: Shelter): number {
-  const { roof, sidePosts, purlins, ridge } = shelter;
+  const { roof, sidePosts, purlins } = shelter;
+  const under = railsUnder(shelter);
   const runners =
-    purlins.reduce((sum, purlin) => sum + purlin.lines.length, 0) + (ridge === undefined ? 0 : 2);
+    purlins.reduce((sum, purlin) => sum + purlin.lines.length, 0) +
+    under.reduce((sum, rail) => sum + 2 * rail.lines.length, 0);
   const perFrame =
     (roof.type === 'rafters' ? 2 * houseDivisions.rafter : houseDivisions.bow) + 3 * runners + 4;
-  const posts = (sidePosts?.stations.length ?? 0) * 14 + (ridge?.posts?.stations.length ?? 0) * 7;
+  const posts =
+    (sidePosts?.stations.length ?? 0) * 14 +
+    under.reduce((sum, { lines, posts: row }) => sum + (row?.stations.length ?? 0) * lines.length * 7, 0);
   return 6 * (roof.stations.length * perFrame + posts);
 }

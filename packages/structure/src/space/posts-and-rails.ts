@@ -1,4 +1,4 @@
-import type { CurvePoint, Posts } from '@tautline/shelter';
+import type { Posts } from '@tautline/shelter';
 import { fillingWeight } from '../system/filling.ts';
 import { reaches } from '../system/reaches.ts';
 import { roofEnds } from './frames.ts';
@@ -18,8 +18,6 @@ export function addSides(builder: HouseBuilder, heights: readonly number[]): voi
   const { shelter } = builder;
   const posts = shelter.sidePosts;
   if (posts === undefined) return;
-  if (posts.lines.length > 2)
-    builder.notes.add('Rows of posts between the two sides are left out of the whole-house analysis.');
   roofEnds(builder).forEach((end, index) => {
     const side = index === 0 ? 'left' : 'right';
     const seats = new Map(builder.frames.map((frame) => [frame.z, frame.nodes[end]!]));
@@ -123,19 +121,4 @@ function scale(builder: HouseBuilder, index: number, share: number): void {
     GJ: e.GJ * share,
   };
   builder.weights.set(index, (builder.weights.get(index) ?? 0) * share);
-}
-
-/** Arc length of the place on a line nearest to a point, m. */
-export function arcNear(line: readonly CurvePoint[], x: number, y: number): number {
-  let best = { s: 0, off: Number.POSITIVE_INFINITY };
-  for (let k = 1; k < line.length; k++) {
-    const [a, b] = [line[k - 1]!, line[k]!];
-    const [dx, dy] = [b.x - a.x, b.y - a.y];
-    const size = dx * dx + dy * dy;
-    if (size === 0) continue;
-    const t = Math.min(1, Math.max(0, ((x - a.x) * dx + (y - a.y) * dy) / size));
-    const off = Math.hypot(a.x + t * dx - x, a.y + t * dy - y);
-    if (off < best.off) best = { s: a.s + t * (b.s - a.s), off };
-  }
-  return best.s;
 }

@@ -1,6 +1,13 @@
-/** The ridge of the house by its own forces, as the checks for the plane frame want it. */
+/** Ridge and inner lines of the house by their own forces, as the checks for the plane frame want them. */
 
-import { type CableEnd, type PostLoad, type RailDemand, worseOf, worstEnds } from '../rail/rail-demand.ts';
+import {
+  type CableEnd,
+  type PostLift,
+  type PostLoad,
+  type RailDemand,
+  worseOf,
+  worstEnds,
+} from '../rail/rail-demand.ts';
 import { fillingWeight } from '../system/filling.ts';
 import { weightPerLength } from '../system/member.ts';
 import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts';
@@ -15,7 +22,10 @@ export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | u
     }));
   if (held.length === 0) return undefined;
   const cable = plane.rail.member.kind === 'cable';
-  const sizes = held.map(({ state, response }) => ({ response, ...ridgeForces(state, response) }));
+  const sizes = held.map(({ state, response }) => ({
+    response,
+    ...ridgeForces(state, response, plane.rail.id),
+  }));
   const worst = largest(sizes, (one) => (cable ? one.pull : one.moment));
   const posts = held.flatMap(({ state, response }) => postLoads(state, response, plane));
   const inner = posts.filter((post) => !post.end);
@@ -32,6 +42,10 @@ export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | u
     sag: Math.max(0, worst.high - worst.low),
     // A rail's end post is pressed as any other is.
     post: largest([post, ...outer], (one) => one.down),
+    lift: largest(
+      [{ up: 0, loadCase: post.loadCase }, ...posts.map(({ up, loadCase }) => ({ up, loadCase }))],
+      (one) => one.up,
+    ),
     ...(ends.length === 0 ? {} : { ends }),
   };
   // Standing water stays that of the plane frame.
@@ -41,11 +55,11 @@ export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | u
 const largest = <T>(list: readonly T[], size: (entry: T) => number): T =>
   list.reduce((worst, entry) => (size(entry) > size(worst) ? entry : worst));
 
-function ridgeForces(state: HouseState, { result }: HouseResponse) {
+function ridgeForces(state: HouseState, { result }: HouseResponse, rail: string) {
   const { system } = state;
   let [moment, pull, low, high] = [0, 0, 0, Number.NEGATIVE_INFINITY];
   system.elements.forEach((element, k) => {
-    if (element.role !== 'ridge') return;
+    if (element.role !== 'ridge' || element.part !== rail) return;
     const force = result.elementForces[k]!;
     moment = Math.max(
       moment,
@@ -64,7 +78,7 @@ function ridgeForces(state: HouseState, { result }: HouseResponse) {
   return { moment, pull, low, high };
 }
 
-interface Pressing extends CableEnd {
+interface Pressing extends CableEnd, PostLift {
   /** The first or the last post of the row. */
   readonly end: boolean;
 }
@@ -94,6 +108,7 @@ function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDem
     const stay = Math.max(0, ...near.map(({ N }) => N));
     return {
       down: Math.max(0, up - own),
+      up: Math.max(0, own - up),
       loadCase,
       steady,
       end: z === first || z === last,

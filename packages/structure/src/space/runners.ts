@@ -1,4 +1,4 @@
-/** What runs along the house at the frames: ridge and purlins. */
+/** What runs along the house at the frames: ridge, inner lines and purlins. */
 import {
   type CableItem,
   crownOf,
@@ -7,9 +7,10 @@ import {
   pointOn,
   type Rail,
 } from '@tautline/shelter';
+import { arcNear } from '../system/arc-near.ts';
 import { depthOf } from '../system/member.ts';
 import { type HouseBuilder, type Point, turning } from './house-builder.ts';
-import { addPost, arcNear, merged } from './posts-and-rails.ts';
+import { addPost, merged } from './posts-and-rails.ts';
 
 /** Length of the hanger by which a ridge that only pushes up takes a frame, m. */
 const hanger = 0.5;
@@ -84,18 +85,30 @@ export function addRidge(builder: HouseBuilder): void {
   const { ridge } = builder.shelter;
   if (ridge === undefined) return;
   if (ridge.member.kind === 'cable') addCableRidge(builder, ridge, ridge.member);
-  else addRailRidge(builder, ridge, ridge.member);
+  else addRailUnder(builder, ridge, ridge.member, crownOf(builder.shelter.roof.line).s, 0);
 }
 
-function crowns(builder: HouseBuilder): { z: number; node: number }[] {
-  const at = sliceNodeAt(builder, crownOf(builder.shelter.roof.line).s);
+/** The inner lines of a grid, each a rail on its own posts. */
+export function addInner(builder: HouseBuilder): void {
+  for (const rail of builder.shelter.inner ?? []) {
+    const { member } = rail;
+    if (member.kind === 'cable') continue;
+    rail.lines.forEach(({ s }, piece) => {
+      if (s !== undefined) addRailUnder(builder, rail, member, s, piece);
+    });
+  }
+}
+
+function nodesAt(builder: HouseBuilder, s: number): { z: number; node: number }[] {
+  const at = sliceNodeAt(builder, s);
   return builder.frames.map((frame) => ({ z: frame.z, node: frame.nodes[at]! }));
 }
 
-function addRailRidge(builder: HouseBuilder, ridge: Rail, member: MemberItem): void {
+/** A rail under every frame at an arc length s, on posts of its own. */
+function addRailUnder(builder: HouseBuilder, ridge: Rail, member: MemberItem, s: number, line: number): void {
   const on = new Map<number, number>();
   let height = 0;
-  for (const { z, node } of crowns(builder)) {
+  for (const { z, node } of nodesAt(builder, s)) {
     // Off the joint's own posts the ridge cannot spin; the frame turns on it freely across the house.
     const own = ridge.tied
       ? onFrame(builder, node, [0, -1, 0], member, ridge.joint, ridge.posts !== undefined)
@@ -115,7 +128,7 @@ function addRailRidge(builder: HouseBuilder, ridge: Rail, member: MemberItem): v
     if (ridge.posts === undefined) return;
     addPost(builder, ridge.posts, nodeAt(z), {
       role: 'ridge-post',
-      piece,
+      piece: line * stations.length + piece,
       share: 1,
       heights: [],
       top: turning(ridge.posts.topJoint ?? ridge.joint),
@@ -130,7 +143,7 @@ function addRailRidge(builder: HouseBuilder, ridge: Rail, member: MemberItem): v
       {
         part: ridge.id,
         role: 'ridge',
-        piece: 0,
+        piece: line,
         from: along[k]!,
         to: along[k + 1]!,
       },
@@ -158,7 +171,7 @@ function pushedUp(builder: HouseBuilder, crown: number, member: MemberItem): num
 }
 
 function addCableRidge(builder: HouseBuilder, ridge: Rail, cable: CableItem): void {
-  const on = new Map(crowns(builder).map(({ z, node }) => [z, node]));
+  const on = new Map(nodesAt(builder, crownOf(builder.shelter.roof.line).s).map(({ z, node }) => [z, node]));
   const [x, y] = builder.at(on.values().next().value as number);
   const shared = new Set(on.values());
   const nodeAt = (z: number): number => {

@@ -6,8 +6,9 @@ import type { Brace, Inflated, Posts, Shelter } from '@tautline/shelter';
 import type { FrameOptions } from './bow-frame.ts';
 import type { Condition } from './condition.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
-import { heatFactors, sectionOf } from './member.ts';
+import { sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
+import { addTie, onPost, perFrame } from './ties.ts';
 
 export function blownFrame(
   shelter: Shelter,
@@ -24,56 +25,12 @@ export function blownFrame(
   addSidePosts(builder, shelter, posts, condition, from, to, roof.spacing, 'rigid', soil);
   for (const brace of shelter.braces) {
     if (brace.plane !== 'across') continue;
-    const [i, j] = [from, to].map((head) => fixedAt(builder, head, brace.from.y)) as [number, number];
+    const [i, j] = [from, to].map((head) => onPost(builder, head, brace.from.y)) as [number, number];
     if (brace.role === 'tie') addTie(builder, shelter, brace, condition, i, j);
     if (brace.role === 'guy') addGuys(builder, shelter, brace, i, j);
   }
   builder.notes.push('The air between the films keeps its pressure in a gust: the fan follows at once.');
   return builder.finish(shelter, false);
-}
-
-/** The node of the post under a head that is nearest to a height, m. */
-function fixedAt(builder: SystemBuilder, head: number, height: number): number {
-  const { x } = builder.nodes[head]!;
-  let best = head;
-  builder.nodes.forEach((node, index) => {
-    if (node.x === x && Math.abs(node.y - height) < Math.abs(builder.nodes[best]!.y - height)) best = index;
-  });
-  return best;
-}
-
-/** Pieces of a brace for each frame: those set further apart than the frames give each only a share. */
-function perFrame(shelter: Shelter, rows: number): number {
-  const apart = rows > 1 ? shelter.length / (rows - 1) : shelter.length;
-  return Math.min(1, shelter.roof.spacing / apart);
-}
-
-function addTie(
-  builder: SystemBuilder,
-  shelter: Shelter,
-  brace: Brace,
-  condition: Condition,
-  from: number,
-  to: number,
-): void {
-  if (brace.member.kind === 'cable') {
-    builder.notes.push('Wires between the post heads are left out: the films pull the heads together.');
-    return;
-  }
-  const share = perFrame(shelter, brace.count);
-  const { material } = brace.member;
-  const modulus = material.modulus * heatFactors(brace.member, condition.temperature).modulus;
-  builder.element(
-    { i: from, j: to, EA: modulus * sectionOf(brace.member).area * share, EI: 0, truss: true },
-    {
-      part: brace.id,
-      item: brace.member,
-      from: 0,
-      to: builder.nodes[to]!.x - builder.nodes[from]!.x,
-      role: 'tie',
-      perFrame: share,
-    },
-  );
 }
 
 /** Guys outside both rows hold the heads from moving inwards, and do nothing the other way. */

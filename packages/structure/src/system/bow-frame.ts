@@ -1,12 +1,13 @@
 import { type Bows, crownOf, pointOn, type Shelter } from '@tautline/shelter';
 import { type Condition, modulusShare } from './condition.ts';
-import { divide } from './divide.ts';
+import { divide, nodeNear } from './divide.ts';
 import { barStiffness, fillingWeight } from './filling.ts';
 import { footGive, givingFeet, holdFoot } from './foot-hold.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, relaxedShare, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
-import { holdCrown, type RidgeStiffness } from './ridge-stiffness.ts';
+import { holdCrown, holdInside, innerPlaces, type RidgeStiffness } from './ridge-stiffness.ts';
+import { addTies, tiedPlaces } from './ties.ts';
 
 /** Elements along one bow; the elastica's thrust is then right to better than 0.01 %. */
 export const bowDivisions = 32;
@@ -18,6 +19,8 @@ export interface FrameOptions {
   readonly places?: readonly number[];
   /** Feet give by springs of the soil; they stand firm unless asked for. */
   readonly soil?: boolean;
+  /** The frame by itself, without ties and inner lines: the house in space adds those. */
+  readonly bare?: boolean;
 }
 
 /** Where the tangent of an element's end is read, m inside it. */
@@ -29,14 +32,20 @@ export function bowFrame(
   bows: Bows,
   condition: Condition,
   ridge: RidgeStiffness | undefined,
-  { divisions = bowDivisions, places: besides = [], soil = false }: FrameOptions = {},
+  { divisions = bowDivisions, places: besides = [], soil = false, bare = false }: FrameOptions = {},
 ): FrameSystem {
   const builder = new SystemBuilder();
   const sprung = bows.shape === 'elastic';
   const { line } = bows;
   const total = line[line.length - 1]!.s;
   const crown = crownOf(line).s;
-  const places = [crown, ...bows.joints.map((joint) => joint.at), ...besides];
+  const places = [
+    crown,
+    ...bows.joints.map((joint) => joint.at),
+    ...innerPlaces(shelter),
+    ...tiedPlaces(shelter, line),
+    ...besides,
+  ];
   for (const purlin of shelter.purlins)
     for (const at of purlin.lines) if (at.s !== undefined) places.push(at.s);
   const stations = divide(total, divisions, places);
@@ -114,6 +123,10 @@ export function bowFrame(
     const crownNode =
       nodes[stations.findIndex((s) => Math.abs(s - crown) < 1e-9)] ?? (nodes[nodes.length >> 1] as number);
     holdCrown(builder, crownNode, ridge);
+  }
+  if (!bare) {
+    addTies(builder, shelter, condition, nodes);
+    holdInside(builder, shelter, (s) => nodeNear(stations, nodes, s));
   }
   return builder.finish(shelter, sprung);
 }

@@ -18,3 +18,12 @@ export function divide(length: number, parts: number, places: readonly number[])
   );
   return [...kept, ...inside].sort((a, b) => a - b);
 }
+
+/** The node of the station nearest to an arc length. */
+export function nodeNear(stations: readonly number[], nodes: readonly number[], s: number): number {
+  let best = 0;
+  stations.forEach((at, k) => {
+    if (Math.abs(at - s) < Math.abs(stations[best]! - s)) best = k;
+  });
+  return nodes[best]!;
+}

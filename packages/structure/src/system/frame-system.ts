@@ -3,13 +3,13 @@
  * spacing of the frames. Nodes and elements remember which part and which place they stand for.
  */
 import type { PlaneElement, PlaneModel, PlaneNode, PlaneSupport } from '@tautline/mechanics';
-import type { MemberItem, Shelter } from '@tautline/shelter';
-import { weightPerLength } from './member.ts';
+import type { CableItem, MemberItem, Shelter } from '@tautline/shelter';
+import { gravity, weightPerLength } from './member.ts';
 
 /** A run of elements along one part: where on the part, and of what stock. */
 export interface FrameElement {
   readonly part: string;
-  readonly item: MemberItem;
+  readonly item: MemberItem | CableItem;
   /** Arc length along the part's own line at both ends, m. */
   readonly from: number;
   readonly to: number;
@@ -25,8 +25,15 @@ export interface FrameElement {
 }
 
 /** Weight of an element of a frame with what fills it, for the members per frame, N/m. */
-export function ownWeight(element: FrameElement): number {
-  return (weightPerLength(element.item) + (element.inside ?? 0)) * element.perFrame;
+export function ownWeight({ item, inside = 0, perFrame }: FrameElement): number {
+  const own = item.kind === 'cable' ? item.massPerLength * gravity : weightPerLength(item);
+  return (own + inside) * perFrame;
+}
+
+/** The stock of an element of the roof or of a post. Throws RangeError on a wire, which only ties are made of. */
+export function memberOf({ item, part }: FrameElement): MemberItem {
+  if (item.kind === 'cable') throw new RangeError(`${part} is a wire and does not bend`);
+  return item;
 }
 
 export interface FrameNode {

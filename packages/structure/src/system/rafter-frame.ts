@@ -1,11 +1,12 @@
 import { type JointUse, pointOn, type Rafters, type Shelter } from '@tautline/shelter';
 import type { FrameOptions } from './bow-frame.ts';
 import type { Condition } from './condition.ts';
-import { divide } from './divide.ts';
+import { divide, nodeNear } from './divide.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
-import { holdCrown, type RidgeStiffness } from './ridge-stiffness.ts';
+import { holdCrown, holdInside, innerPlaces, type RidgeStiffness } from './ridge-stiffness.ts';
+import { addTies, tiedPlaces } from './ties.ts';
 
 const divisionsPerRafter = 12;
 
@@ -20,14 +21,20 @@ export function rafterFrame(
   rafters: Rafters,
   condition: Condition,
   ridge: RidgeStiffness | undefined,
-  { divisions = divisionsPerRafter, places = [], soil = false }: FrameOptions = {},
+  { divisions = divisionsPerRafter, places: besides = [], soil = false, bare = false }: FrameOptions = {},
 ): FrameSystem {
   const builder = new SystemBuilder();
   const { line } = rafters;
   const total = line[line.length - 1]!.s;
   const gable = rafters.form === 'gable';
   // The line runs between the two eave supports; overhangs carry little and are left out.
-  const stations = divide(total, gable ? 2 * divisions : divisions, gable ? [total / 2, ...places] : places);
+  const places = [
+    ...(gable ? [total / 2] : []),
+    ...innerPlaces(shelter),
+    ...tiedPlaces(shelter, line),
+    ...besides,
+  ];
+  const stations = divide(total, gable ? 2 * divisions : divisions, places);
   const section = sectionOf(rafters.member);
   const modulus =
     rafters.member.material.modulus * heatFactors(rafters.member, condition.temperature).modulus;
@@ -61,7 +68,7 @@ export function rafterFrame(
       },
     );
   }
-  if (rafters.tie !== undefined && gable) addTie(builder, rafters, nodes, condition);
+  if (rafters.tie !== undefined && gable) addCollar(builder, rafters, nodes, condition);
   const left = nodes[0]!;
   const right = nodes[nodes.length - 1]!;
   if (shelter.sidePosts === undefined) {
@@ -80,12 +87,17 @@ export function rafterFrame(
     addSidePosts(builder, shelter, shelter.sidePosts, condition, left, right, rafters.spacing, head, soil);
   }
   if (ridge !== undefined && gable) holdCrown(builder, nodes[peak]!, ridge);
+  if (!bare) {
+    addTies(builder, shelter, condition, nodes);
+    holdInside(builder, shelter, (s) => nodeNear(stations, nodes, s));
+  }
   if (rafters.overhang > 0)
     builder.notes.push('The overhang of the rafters is left out of the frame analysis.');
   return builder.finish(shelter, false);
 }
 
-function addTie(
+/** The collar or tie that each pair of rafters has of its own. */
+function addCollar(
   builder: SystemBuilder,
   rafters: Rafters,
   nodes: readonly number[],

@@ -18,6 +18,30 @@ export interface RidgeStiffness {
   readonly tied: boolean;
 }
 
+/** Arc lengths at which the inner lines of a grid hold a frame, m. */
+export const innerPlaces = ({ inner = [] }: Shelter): readonly number[] =>
+  inner.flatMap(({ lines }) => lines.flatMap(({ s }) => s ?? []));
+
+/**
+ * Holds the node over each inner line of a grid up and down as its rail gives. Its posts are not counted on to hold
+ * sideways.
+ */
+export function holdInside(builder: SystemBuilder, shelter: Shelter, nodeAt: (s: number) => number): void {
+  for (const rail of shelter.inner ?? []) {
+    const { perFrame } = ridgeStiffness(shelter, rail, 0);
+    rail.lines.forEach(({ x, s }) => {
+      if (s === undefined) return;
+      const side = rail.lines.length === 1 ? 'line' : x < shelter.width / 2 ? 'left' : 'right';
+      builder.support(
+        { node: nodeAt(s), dof: 'y', kind: 'spring', stiffness: perFrame },
+        { part: rail.id, side, acts: 'y' },
+      );
+    });
+  }
+  if ((shelter.inner ?? []).length > 0)
+    builder.notes.push('Inner posts are counted on to carry, not to hold the frame sideways.');
+}
+
 /** Holds the crown node the way the ridge does: tied both ways and sideways, loose only from below. */
 export function holdCrown(builder: SystemBuilder, node: number, ridge: RidgeStiffness): void {
   const meaning = { part: 'ridge', side: 'crown' as const };
