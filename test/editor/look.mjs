@@ -141,7 +141,7 @@ async function lookAt(name) {
       }
       await shot(title.replaceAll(/[^A-Za-z0-9]+/g, '-').replace(/\d+$/, ''));
       if (title === 'Section') {
-        for (const overlay of ['use', 'deflected', 'bending', 'water']) {
+        for (const overlay of ['use', 'deflected', 'bending', 'along', 'water']) {
           await tab.locator('[data-key=overlay]').selectOption(overlay);
           await tab.waitForTimeout(500);
           await shot(`overlay-${overlay}`);

@@ -23,6 +23,7 @@ export {
   overlaysOf,
   type PartUse,
   responseOf,
+  viewOfOverlay,
 } from './overlays/of-analysis.ts';
 export { highlightPart } from './scene/halo.ts';
 export type * from './scene/shapes.ts';

@@ -4,6 +4,7 @@ import { toDxf, toSvg, views } from '../src/index.ts';
 import { boundsOf } from '../src/scene/bounds.ts';
 import { shelters } from './fixtures/shelters.ts';
 import { overlappingTexts } from './overlapping-texts.ts';
+import { textsOverLines } from './texts-over-lines.ts';
 import { xmlProblems } from './well-formed.ts';
 
 const themes = ['paper', 'light', 'dark', 'contrast', 'editor'] as const;
@@ -27,8 +28,9 @@ for (const shelter of shelters)
           expect(again && toSvg(again, 'paper')).toBe(toSvg(drawing, 'paper'));
           expect(again && toDxf(again)).toBe(toDxf(drawing));
         });
-        it('keeps its texts apart and inside the page', () => {
+        it('keeps its texts apart, off what is built and inside the page', () => {
           expect(overlappingTexts(drawing)).toEqual([]);
+          expect(textsOverLines(drawing)).toEqual([]);
           const bounds = boundsOf(drawing.shapes);
           expect(bounds.left).toBeGreaterThanOrEqual(0);
           expect(bounds.top).toBeGreaterThanOrEqual(0);

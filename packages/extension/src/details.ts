@@ -8,9 +8,9 @@ import type { Explored, PreviewView } from '@tautline/language/protocol';
 /** `DetailQuestion` -> `DetailAnswer`. */
 export const detailRequest = 'tautline/sheet/detail';
 
-export type Overlay = 'use' | 'deflected' | 'bending' | 'water';
+export type Overlay = 'use' | 'deflected' | 'bending' | 'along' | 'water';
 
-/** An overlay over the section; `load` is an id of the `loads` of an earlier answer. */
+/** An overlay over the section, or over the side where it is of what bends along the house; `load` is an id of the `loads` of an earlier answer. */
 export interface OverlayWanted {
   readonly kind: 'overlay';
   readonly overlay: Overlay;

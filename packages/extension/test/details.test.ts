@@ -68,7 +68,11 @@ describe('what the sheet asks for on demand', () => {
 describe('the sheet at a gust', () => {
   const { analysis: frame } = evaluation;
   if (frame === undefined) throw new Error('the example has no frame');
-  const slide = (gust: number, overlay: 'use' | 'deflected' | 'bending' = 'deflected', load?: string) =>
+  const slide = (
+    gust: number,
+    overlay: 'use' | 'deflected' | 'bending' | 'along' = 'deflected',
+    load?: string,
+  ) =>
     detail(
       evaluation,
       world,
@@ -107,6 +111,13 @@ describe('the sheet at a gust', () => {
     expect(below.captions[0]).toMatch(/^At a gust of \d+.* m\/s none of \d+ limits is reached/);
     expect(above.captions[0]).toContain(first.what);
     expect(above.gusts?.stops[above.gusts.shown]?.text).toMatch(/m\/s/);
+  });
+  it('shows what bends along the house from its side', () => {
+    const answer = slide(shelter.site.gust, 'along');
+    if (answer.kind !== 'drawing') throw new Error('no drawing');
+    expect(answer.svg).toContain('data-view="side"');
+    expect(answer.captions.join(' ')).toContain('nothing along the house bends');
+    expect(answer.loads?.choices.length).toBeGreaterThan(1);
   });
   it('moves more in a stronger gust, drawn to the same factor, and not at all without wind in the load', () => {
     const windy = frame.responses.find(({ load }) => load.wind !== undefined && load.use === 'service');

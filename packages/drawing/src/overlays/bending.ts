@@ -1,16 +1,11 @@
 /** Bending of everything that bends: bows, rafters, posts and ties in the section; rails along the house in numbers. */
 import { format, type System } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
-import {
-  eaveDemand,
-  type FrameAnalysis,
-  type RailDemand,
-  type Response,
-  ridgeDemand,
-} from '@tautline/structure';
+import type { FrameAnalysis, Response } from '@tautline/structure';
 import { type Point, point } from '../scene/shapes.ts';
 import type { MomentLine, SectionOverlays } from '../views/overlays.ts';
 import { loadCaption } from './load-words.ts';
+import { loadedRails } from './rails.ts';
 
 /** Share of the largest moment below which a member is left plain. */
 const SMALL = 0.005;
@@ -94,18 +89,17 @@ interface RailWords {
   readonly words: string;
 }
 
-/** Ridge and eave rail under this load alone: w L²/8 between posts, or the pull of a cable. */
-function railsOf(
+/** Ridge and eave rail in numbers: the side shows how they bend. */
+const railsOf = (
   shelter: Shelter,
-  { ponding }: FrameAnalysis,
+  analysis: FrameAnalysis,
   response: Response,
   system: System,
-): readonly RailWords[] {
-  const { ridge, eaveRail } = shelter;
-  const told = (noun: string, demand: RailDemand | undefined): RailWords[] => {
-    const at = demand?.rail.lines[0];
-    if (demand === undefined || at === undefined) return [];
+): readonly RailWords[] =>
+  loadedRails(shelter, analysis, response).flatMap(({ noun, demand }) => {
     const { moment, pull, rail } = demand;
+    const at = rail.lines[0];
+    if (at === undefined) return [];
     const number = pull === undefined ? format(moment ?? 0, 'moment', system) : format(pull, 'force', system);
     const over = `over ${format(rail.span, 'length', system)}`;
     return [
@@ -119,10 +113,4 @@ function railsOf(
             : `the ${noun} cable pulls ${number} ${over}`,
       },
     ];
-  };
-  const standing = response.condition === 'soaked' ? (ponding?.atRest ?? 0) : 0;
-  return [
-    ...told('ridge', ridge && ridgeDemand(shelter, ridge, [response], standing)),
-    ...(eaveRail === undefined ? [] : told('eave rail', eaveDemand(shelter, [response]))),
-  ];
-}
+  });

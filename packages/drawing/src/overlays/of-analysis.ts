@@ -8,11 +8,16 @@ import type { FrameAnalysis, FramePonding, Response } from '@tautline/structure'
 import { describeParts } from '../describe.ts';
 import { type Point, point } from '../scene/shapes.ts';
 import type { SectionOverlays } from '../views/overlays.ts';
+import { alongOverlay } from './along.ts';
 import { bendingOverlay } from './bending.ts';
 import { loadCaption, responseId } from './load-words.ts';
 import { pondOf } from './pond.ts';
 
-export type OverlayName = 'use' | 'deflected' | 'bending' | 'water';
+export type OverlayName = 'use' | 'deflected' | 'bending' | 'along' | 'water';
+
+/** The view an overlay belongs over: what bends along the house is seen from its side. */
+export const viewOfOverlay = (overlay: OverlayName): 'section' | 'side' =>
+  overlay === 'along' ? 'side' : 'section';
 
 /** What of a finding is drawn. */
 export interface PartUse {
@@ -179,6 +184,7 @@ export function overlaysOf(
   const response = responseOf(analysis, load);
   if (response === undefined) return { captions: ['This load is not among those of the shelter any more.'] };
   if (overlay === 'bending') return bendingOverlay(shelter, analysis, response, system);
+  if (overlay === 'along') return alongOverlay(shelter, analysis, response, system);
   const other = compared && responseOf(compared, responseId(response));
   return deflectedOverlay(shelter, analysis, response, system, other);
 }

@@ -3,7 +3,7 @@ import { textWidth } from './lettering.ts';
 import { type DimensionShape, line, type Point, point, polygon, type Shape, text } from './shapes.ts';
 
 export const DIMENSION_SIZE = 11;
-const ARROW = 8;
+export const ARROW = 8;
 const TIER = 21;
 export const ROOM = 8;
 
@@ -65,7 +65,7 @@ function lettered(shape: DimensionShape, at: Point, along: Point) {
   if (turn >= 90 - 1e-6) turn -= 180;
   if (turn < -90 - 1e-6) turn += 180;
   const up = ((turn - 90) * Math.PI) / 180;
-  const lift = 3;
+  const lift = shape.textBeyond ? -3 - 0.74 * DIMENSION_SIZE : 3;
   return text(
     shape.part,
     'dimension',

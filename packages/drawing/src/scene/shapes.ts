@@ -116,6 +116,8 @@ export interface DimensionShape extends ShapeBase {
   readonly text: string;
   /** Where the text stands: before or after the line when it is wider. */
   readonly textAt: 'middle' | 'before' | 'after';
+  /** Whether the text stands on the far side of the line: below a level one, to the right of an upright one. */
+  readonly textBeyond?: boolean;
   /** Room between the line and a text beside it, page units; none when absent. */
   readonly textGap?: number;
   /** Place of a text on the line, from its start to its end as 0 to 1; half way when absent. */

@@ -110,8 +110,14 @@ export function overlayTexts(overlays: SectionOverlays, frame: Frame, system: Sy
   const largest = largestOf(overlays.moments);
   for (const moment of overlays.moments ?? []) texts.push(...peakTexts(moment, largest, frame, system));
   for (const { part, at, text: words } of overlays.along ?? []) {
+    // Beside what carries it, which mostly stands right below.
     const page = frame.at(at.x, at.y);
-    texts.push(text(part, 'note', point(page.x, page.y + 30), words, { size: 11, anchor: 'middle' }));
+    texts.push(
+      text(part, 'note', point(page.x + textWidth(words, 11) / 2 + 14, page.y + 30), words, {
+        size: 11,
+        anchor: 'middle',
+      }),
+    );
   }
   if (overlays.deflected) {
     const { lines, factor } = overlays.deflected;

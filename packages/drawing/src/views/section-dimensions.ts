@@ -6,7 +6,7 @@ import { DIMENSION_SIZE, type Measured, stackDimensions } from '../scene/dimensi
 import type { Frame } from '../scene/frame.ts';
 import { textWidth } from '../scene/lettering.ts';
 import { heightAt, offsetLine } from '../scene/outline.ts';
-import type { Shape } from '../scene/shapes.ts';
+import type { DimensionShape, Shape } from '../scene/shapes.ts';
 import { slidText } from '../scene/slid-text.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 import { halfRoof } from '../skins.ts';
@@ -161,28 +161,32 @@ export function sectionDimensions(
   const shapes: Shape[] = [
     ...surroundDimensions(boundsOf(drawn), { below, left: leftSide, right: rightSide }),
   ];
-  for (const { part, at } of headroomPlaces(shelter)) {
+  const heads = headroomPlaces(shelter).flatMap(({ part, at }) => {
     const clear = clearHeightAt(shelter, at);
-    if (clear === undefined) continue;
-    const [head] = stackDimensions('right', 0, [measured(part, 'headroom', clear, [at, 0], [at, clear])]);
-    // Inside the house the dimension stands where it is measured, without witness lines.
-    if (head) {
-      const x = frame.at(at, 0).x;
-      const [from, to] = [
-        { x, y: head.from.y },
-        { x, y: head.to.y },
-      ];
-      // A text too long for it, or for the height where the letters stand, goes above the roof: below the
-      // ground others stand.
-      const beside = clearHeightAt(shelter, at - 16 / frame.scale) ?? 0;
-      const fits =
-        head.textAt === 'middle' && beside * frame.scale > textWidth(head.text, DIMENSION_SIZE) + 16;
-      const textAt = fits ? 'middle' : 'before';
-      const textGap = (skinOver(shelter, frame, at) - clear) * frame.scale;
-      shapes.push(
-        slidText({ ...head, from, to, witness: [from, to], textAt, textGap }, [...drawn, ...shapes]),
-      );
-    }
-  }
-  return shapes;
+    return clear === undefined
+      ? []
+      : [headroom(shelter, frame, at, clear, measured(part, 'headroom', clear, [at, 0], [at, clear]))];
+  });
+  // One after the other, each clear of the lines of all.
+  const placed: Shape[] = [...shapes];
+  heads.forEach((head, i) => {
+    placed.push(slidText(head, [...drawn, ...placed, ...heads.slice(i + 1)]));
+  });
+  return placed;
+}
+
+/** Inside the house the dimension stands where it is measured, without witness lines. */
+function headroom(shelter: Shelter, frame: Frame, at: number, clear: number, item: Measured): DimensionShape {
+  const [head] = stackDimensions('right', 0, [item]) as readonly [DimensionShape];
+  const { x } = frame.at(at, 0);
+  const [from, to] = [
+    { x, y: head.from.y },
+    { x, y: head.to.y },
+  ];
+  // A text too long for it, or for the height where the letters stand, goes above the roof: below the
+  // ground others stand.
+  const beside = clearHeightAt(shelter, at - 16 / frame.scale) ?? 0;
+  const fits = head.textAt === 'middle' && beside * frame.scale > textWidth(head.text, DIMENSION_SIZE) + 16;
+  const textGap = (skinOver(shelter, frame, at) - clear) * frame.scale;
+  return { ...head, from, to, witness: [from, to], textAt: fits ? 'middle' : 'before', textGap };
 }

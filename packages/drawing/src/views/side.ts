@@ -6,6 +6,7 @@ import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor } from '../scene/frame.ts';
+import { placeTexts } from '../scene/free-text.ts';
 import { band } from '../scene/outline.ts';
 import {
   circle,
@@ -35,11 +36,15 @@ import {
   postBays,
   postNoun,
 } from './members.ts';
+import { overlayShapes, overlayTexts, type SectionOverlays } from './overlays.ts';
 import { faceShapes, skinStyle, strapPlaces } from './skin-faces.ts';
 import { thingsFromSide } from './things.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
-export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
+export function sideView(
+  shelter: Shelter,
+  options: ViewOptions & { readonly overlays?: SectionOverlays },
+): Drawing {
   const { roof, length } = shelter;
   const ys = roofReach(roof).map((p) => p.y);
   const crown = Math.max(...ys);
@@ -125,7 +130,11 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
   for (const brace of shelter.braces)
     if (brace.plane === 'along') shapes.push(...braceShapes(brace, shelter, frame, anchors));
 
-  const body: Shape[] = [...shapes, ...sideDimensions(shelter, frame, shapes, options.system)];
+  const { overlays } = options;
+  const results = overlays ? overlayShapes(overlays, shapes, frame) : [];
+  const body: Shape[] = [...shapes, ...results];
+  body.push(...sideDimensions(shelter, frame, body, options.system));
+  if (overlays) body.push(...placeTexts(overlayTexts(overlays, frame, options.system), body));
   const described = describeParts(shelter, options.system);
   const { key, tags } = numberParts(described, anchors);
   body.push(...placeBalloons(tags, body));
@@ -136,7 +145,7 @@ export function sideView(shelter: Shelter, options: ViewOptions): Drawing {
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
-    notes: anchorNote(shelter),
+    notes: [...(overlays?.captions ?? []), ...anchorNote(shelter)],
     scale: frame.scale,
     system: options.system,
   });

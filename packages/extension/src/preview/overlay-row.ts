@@ -6,6 +6,7 @@ const titles: readonly (readonly [Overlay | 'none', string])[] = [
   ['use', 'use of limits'],
   ['deflected', 'movement'],
   ['bending', 'bending'],
+  ['along', 'bending along the house'],
   ['water', 'standing water'],
 ];
 

@@ -9,9 +9,9 @@ import {
   responseId,
   responseOf,
   scene3d,
-  sectionView,
   toDxf,
   toSvg,
+  viewOfOverlay,
   views,
 } from '@tautline/drawing';
 import { countedFor } from '@tautline/language/server';
@@ -105,12 +105,13 @@ function overlaid(
       : [];
   const said = blown === undefined ? [] : [gustSentence(blown, system)];
   const captions = [...said, ...(overlay === 'use' && blown ? [] : (drawn.captions ?? [])), ...calm];
-  return { drawing: sectionView(shelter, { system, overlays: { ...drawn, captions } }), captions };
+  const view = views[viewOfOverlay(overlay)];
+  return { drawing: view(shelter, { system, overlays: { ...drawn, captions } }), captions };
 }
 
 /** Loads to choose from, for the overlays that show one. */
 function loadsOf({ analysis }: Evaluation, { overlay, load }: OverlayWanted): Loads | undefined {
-  if (analysis === undefined || (overlay !== 'deflected' && overlay !== 'bending')) {
+  if (analysis === undefined || overlay === 'use' || overlay === 'water') {
     return undefined;
   }
   const response = responseOf(analysis, load) ?? responseOf(analysis, undefined);
