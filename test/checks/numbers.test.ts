@@ -65,7 +65,11 @@ describe('the named numbers of loads and checks', () => {
 
   it('say on what they stand', () => {
     const silent = numbers.filter(({ comment }) => !standsOn(comment));
-    expect(silent.map(({ place }) => place)).toEqual([]);
+    const wanted = 'the comment over it names a document, or says from memory, common practice or own choice';
+    expect(
+      silent.map(({ place }) => place),
+      wanted,
+    ).toEqual([]);
   });
 });
 

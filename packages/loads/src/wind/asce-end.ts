@@ -10,7 +10,7 @@ import { asceVelocityPressure } from './velocity-pressure.ts';
 import type { EndWind, EndWindCase, WindInput, WindShape, WindZone } from './wind-case.ts';
 
 const SOURCE = 'asce7-16:28.3-1';
-/** Highest low-rise building of 26.2, m. */
+/** Highest low-rise building of ASCE 7-16 26.2, 60 ft, m. */
 const LOW_RISE = 18.3;
 
 export interface EnvelopeCoefficients {
