@@ -20,6 +20,8 @@ export interface FilmLoad {
   readonly resting: number;
   /** Suction on the film in its middle and along its edges, and pressure on it, Pa, all positive. */
   readonly suction: { readonly middle: number; readonly edge: number };
+  /** Width of the strip along edges and ends in which the edge's suction acts, m. */
+  readonly edgeWidth: number;
   readonly pressure: number;
   /** What a fan blows it up with all the time, Pa; 0 without one. The wind's suction comes on top. */
   readonly fan: number;
@@ -56,6 +58,7 @@ export function filmLoad(shelter: Shelter, cover: Cover): FilmLoad | { readonly 
       ? {}
       : { straps: { ...straps, origin: cover.straps === undefined ? roof.origin : cover.origin } }),
     suction: { middle: at('middle'), edge: at('edge') },
+    edgeWidth: cladding.edgeWidth,
     pressure: factor * (cladding.zones.find((zone) => zone.place === 'middle')?.pressure ?? 0),
     length: last.s - first.s,
     chord: Math.hypot(last.x - first.x, last.y - first.y),
@@ -122,6 +125,15 @@ export function liftedPull(load: FilmLoad, suction: number): { pull: number; rad
   return { pull, radius: radiusAt(pull) };
 }
 
+/**
+ * Mean suction on what a strap near an end holds down, Pa: the edge's over the width of the edge strip, that of the
+ * middle over the rest of its spacing. `breadth` is how far apart the straps are, m.
+ */
+export function strapSuction({ suction, edgeWidth }: FilmLoad, breadth: number): number {
+  const share = Math.min(1, edgeWidth / breadth);
+  return Math.max(suction.middle, share * suction.edge + (1 - share) * suction.middle);
+}
+
 /** Pull of a strip of film over a span between frames or straps under a pressure p (Pa), N/m: T = p s² / 8 f. */
 export function stripPull(load: FilmLoad, span: number, pressure: number): { pull: number; sag: number } {
   const panel = { ...load.panel, spacing: span };
@@ -136,14 +148,15 @@ export interface WorstPull {
 }
 
 /**
- * Greatest pull in the film itself in a gust. `scale` multiplies the wind pressure, for other gusts than the
+ * Greatest pull in the film itself in a gust: at an end of the house, where the local suction of the edge strip acts
+ * on the film from side to side. `scale` multiplies the wind pressure, for other gusts than the
  * site's. Suction: T = p R where nothing lies over the film, a strip between straps where straps do.
  * Pressure: a strip between the frames.
  */
 export function gustPull(load: FilmLoad, scale = 1): WorstPull {
   // A fan has to be overcome before the wind presses the film in.
   const inwards = Math.max(0, scale * load.pressure - load.fan);
-  const outwards = load.fan + scale * load.suction.middle;
+  const outwards = load.fan + scale * Math.max(load.suction.middle, load.suction.edge);
   const pressed = inwards === 0 ? { pull: 0, sag: 0 } : stripPull(load, load.panel.spacing, inwards);
   const pressedStep = step(
     'T_p',
@@ -164,7 +177,8 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
     const { pull, radius } = liftedPull(load, outwards);
     lifted = {
       pull,
-      what: load.fan > 0 ? 'suction adds to the fan' : 'suction lifts it off the frames',
+      what:
+        load.fan > 0 ? 'suction near an end adds to the fan' : 'suction near an end lifts it off the frames',
       steps: [
         step(
           'T',
@@ -173,7 +187,7 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
           [
             given(
               'p',
-              load.fan > 0 ? 'fan and suction on the film' : 'suction on the film',
+              load.fan > 0 ? 'fan, and suction in the edge strip' : 'suction in the edge strip',
               outwards,
               'pressure',
             ),
@@ -189,7 +203,7 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
     const { pull, sag } = stripPull(load, straps.spacing, outwards);
     lifted = {
       pull,
-      what: 'suction lifts it between the straps',
+      what: 'suction near an end lifts it between the straps',
       steps: [
         step(
           'T',
@@ -198,7 +212,7 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
           [
             given(
               'p',
-              load.fan > 0 ? 'fan and suction on the film' : 'suction on the film',
+              load.fan > 0 ? 'fan, and suction in the edge strip' : 'suction in the edge strip',
               outwards,
               'pressure',
             ),

@@ -1,7 +1,6 @@
 /** Levers that several checks share. */
 import {
   type Bows,
-  type Cover,
   type Foot,
   itemValue,
   type MemberItem,
@@ -16,7 +15,7 @@ import {
 import { sectionOf } from '@tautline/structure';
 import type { Lever, Stock } from './check.ts';
 import { length } from './judge.ts';
-import { setDay, setItem, setQuantity } from './slots.ts';
+import { setItem, setQuantity } from './slots.ts';
 
 /** m: by definition. */
 const inch = 0.0254;
@@ -265,20 +264,4 @@ export function tighter(
 export function wrappedFrames(frame: Bows | Rafters): Lever {
   const edits: SpecEdit[] = [{ type: 'set', block: frame.origin, word: 'wrapped', slots: {} }];
   return { type: 'choice', options: [{ title: ['Wrap them where the film lies'], edits }] };
-}
-
-/** New film of the same sort on the day of the check; none where its age is not known. */
-export function renewed(cover: Cover | undefined, on: string | undefined): Lever[] {
-  if (cover?.installed === undefined || on === undefined || cover.installed >= on) return [];
-  return [
-    {
-      type: 'choice',
-      options: [
-        {
-          title: [`Put on new ${cover.skin.kind}, and say \`installed ${on}\``],
-          edits: [setDay(cover.origin, 'installed', on)],
-        },
-      ],
-    },
-  ];
 }

@@ -72,8 +72,15 @@ describe('film stress and fastenings', () => {
     const [edge, strap] = findings('fastening-pull', strapped);
     expect(edge?.part).toBe('cover-roof');
     expect(strap?.demand?.kind).toBe('force');
-    const closer = withCover(strapped, { straps: { item: fastening(1500, 'piece'), spacing: 0.6 } });
-    expect(findings('fastening-pull', closer)[1]!.demand!.value).toBeCloseTo(strap!.demand!.value / 2, 6);
+    const at = (spacing: number) =>
+      withCover(strapped, { straps: { item: fastening(1500, 'piece'), spacing } });
+    const closer = at(0.6);
+    const pull = (spacing: number): number => findings('fastening-pull', at(spacing))[1]!.demand!.value;
+    // Within the edge strip of 0.9 m all of the strap's breadth has the edge's suction; beyond it less.
+    expect(pull(0.6)).toBeCloseTo(2 * pull(0.3), 6);
+    expect(pull(1.2)).toBeLessThan(2 * pull(0.6));
+    expect(pull(1.2)).toBeGreaterThan(1.5 * pull(0.6));
+    expect(strap?.demand?.value).toBeCloseTo(pull(1.2), 9);
     expect(use('film-stress', closer)).toBeLessThan(use('film-stress', strapped));
   });
 

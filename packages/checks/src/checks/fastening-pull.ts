@@ -3,10 +3,10 @@ import type { Cover, FasteningItem, Shelter } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
 import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import { type FilmLoad, filmLoad, liftedPull } from '../film-pull.ts';
+import { renewed } from '../film-levers.ts';
+import { type FilmLoad, filmLoad, liftedPull, strapSuction } from '../film-pull.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { renewed } from '../levers.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
 /** Pull on the film's edges, N/m, and on one strap, N, in a gust; `scale` multiplies the wind pressure. */
@@ -14,11 +14,12 @@ function pulls(load: FilmLoad, scale: number): { edge: number; radius: number; s
   const { pull, radius } = liftedPull(load, load.fan + scale * load.suction.edge);
   if (load.straps === undefined) return { edge: pull + load.inner, radius };
   // Straps take the lift of the film between them; the edges keep what the film rests at.
-  const middle = liftedPull(load, scale * load.suction.middle);
+  const lift = scale * strapSuction(load, load.straps.spacing);
+  const lifted = liftedPull(load, lift);
   return {
     edge: load.resting + load.inner,
-    radius: middle.radius,
-    strap: scale * load.suction.middle * middle.radius * load.straps.spacing,
+    radius: lifted.radius,
+    strap: lift * lifted.radius * load.straps.spacing,
   };
 }
 
@@ -173,9 +174,9 @@ function onStrap(
     utilisation: found.strap / capacity,
     demand: measured(found.strap, 'force'),
     capacity: measured(capacity, 'force'),
-    loadCase: 'gust on the film',
+    loadCase: 'gust on the film near an end',
     message: [
-      'The lifted film pulls each strap to ',
+      'The lifted film pulls the strap next to an end to ',
       measured(found.strap, 'force'),
       `; ${straps.item.title} may hold `,
       measured(capacity, 'force'),
@@ -185,11 +186,25 @@ function onStrap(
     steps: [
       ...load.steps,
       step(
+        'p',
+        'mean suction on what the strap next to an end holds down',
+        'p = p_m + min(1, a / s) (p_e - p_m)',
+        [
+          given('p_e', 'suction in the edge strip', load.suction.edge, 'pressure'),
+          given('p_m', 'suction in the middle', load.suction.middle, 'pressure'),
+          given('a', 'width of the edge strip', load.edgeWidth, 'length'),
+          given('s', 'distance between straps', straps.spacing, 'length'),
+        ],
+        strapSuction(load, straps.spacing),
+        'pressure',
+        'membrane-arc',
+      ),
+      step(
         'F',
         'pull of one strap',
         'F = p R s',
         [
-          given('p', 'suction on the film', load.suction.middle, 'pressure'),
+          given('p', 'mean suction on the film', strapSuction(load, straps.spacing), 'pressure'),
           given('R', 'radius of the arc of the film', found.radius, 'length'),
           given('s', 'distance between straps', straps.spacing, 'length'),
         ],

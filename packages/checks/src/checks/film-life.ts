@@ -1,7 +1,7 @@
 import { between } from '../ageing.ts';
 import type { Check } from '../check.ts';
+import { renewed } from '../film-levers.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { renewed } from '../levers.ts';
 
 /** s: by definition. */
 const day = 24 * 3600;

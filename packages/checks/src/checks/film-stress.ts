@@ -3,10 +3,10 @@ import type { Cover, FilmItem, Shelter } from '@tautline/shelter';
 import { pullAt, stormTemperature } from '@tautline/structure';
 import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import { renewed, strappedDown } from '../film-levers.ts';
 import { filmLoad, gustPull } from '../film-pull.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { renewed } from '../levers.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
 /** Stress of the film in a gust over what it may have on a day; `scale` multiplies the wind pressure. */
@@ -138,7 +138,7 @@ export const filmStressCheck: Check = {
     'Film that has been overstretched once is loose ever after; loose film flaps, and flapping film tears.',
   formula: 'u = T / (t η σ_a), T = p R for a film that suction lifts',
   symbols: [
-    { symbol: 'p', meaning: 'suction on the film', kind: 'pressure' },
+    { symbol: 'p', meaning: 'suction on the film in the edge strip, near an end', kind: 'pressure' },
     { symbol: 'R', meaning: 'radius of the arc the film makes between its edges', kind: 'length' },
     { symbol: 't', meaning: 'thickness', kind: 'film-thickness' },
     { symbol: 'σ_a', meaning: 'stress it may have when new, for that time and heat', kind: 'stress' },
@@ -158,13 +158,13 @@ export const filmStressCheck: Check = {
     'practice',
   ],
   leavesOut:
-    'Corners, where suction is highest over a small patch; holes, folds and stitched edges; film of the sides and ends; gusts while it is hot and soft.',
+    'Corners, where suction is highest over a small patch; that suction over a whole strip from side to side is less than on a small area, which is what the values of the edge strip are for; holes, folds and stitched edges; film of the sides and ends; gusts while it is hot and soft.',
   mayBeAccepted: 'When the film is declared sacrificial and comes off before the frame is in danger.',
   run,
   levers,
 };
 
-/** Thicker film, then straps. */
+/** New film, thicker film, straps over it, a lighter pull. */
 function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const cover = input.shelter.covers.find((entry) => entry.id === finding.part);
   if (cover?.skin.kind !== 'film') return [];
@@ -184,6 +184,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
         edits: [setItem(cover.origin, 'with', entry.id)],
       })),
     },
+    ...strappedDown(cover, stock),
     {
       type: 'number',
       from: cover.tension,

@@ -1,9 +1,10 @@
 import type { Bows, Cover, FilmItem, MaterialFamily, Rafters } from '@tautline/shelter';
 import { between } from '../ageing.ts';
 import type { Check, CheckInput } from '../check.ts';
+import { renewed } from '../film-levers.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
-import { renewed, wrappedFrames } from '../levers.ts';
+import { wrappedFrames } from '../levers.ts';
 import { remark } from '../remark.ts';
 
 /** Share of its life that film keeps where it lies on this, bare and in the sun, and why. Common practice, no source. */
