@@ -126,6 +126,28 @@ describe('plane frame', () => {
     );
   });
 
+  it('one step or many: the shape is the same, and a frame that bends far is given the many', () => {
+    const start = locked.state;
+    const spent = { one: 0, many: 0 };
+    for (const size of [1, 5, 15, 25]) {
+      const loads = loadsOf(0.3 * size, -size, 0);
+      // Two steps at the half and the whole, each to its end: never the one step of a straight way.
+      const half = solvePlaneFrame(bow, loadsOf(0.15 * size, -size / 2, 0), { start });
+      const stepped = solvePlaneFrame(bow, loads, { start: half.state });
+      const asked = solvePlaneFrame(bow, loads, { start, steps: 8 });
+      expect(asked.status).toBe('converged');
+      expect(stepped.status).toBe('converged');
+      for (const [n, moved] of asked.displacements.entries()) {
+        expect(moved.dx).toBeCloseTo(stepped.displacements[n]!.dx, 6);
+        expect(moved.dy).toBeCloseTo(stepped.displacements[n]!.dy, 6);
+      }
+      if (size === 1) spent.one = asked.iterations;
+      else if (size === 25) spent.many = asked.iterations;
+    }
+    expect(spent.one).toBeLessThan(8);
+    expect(spent.many).toBeGreaterThanOrEqual(16);
+  });
+
   it('refining converges at least as the fourth power', () => {
     const crown = (n: number) => {
       const model = sprungBow(n);

@@ -122,7 +122,10 @@ export interface PlaneResult {
 export interface PlaneOptions {
   /** state to start from; its own loads are taken off while the new ones go on */
   readonly start?: PlaneState | undefined;
-  /** least number of load steps; more are taken where the path needs them. Default 1 */
+  /**
+   * Least number of load steps; more are taken where the path needs them, one where the frame moves nearly as its
+   * first tangent says. Default 1
+   */
   readonly steps?: number | undefined;
   /** one linear solution about the starting state */
   readonly linear?: boolean | undefined;

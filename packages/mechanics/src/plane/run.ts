@@ -11,6 +11,14 @@ const WORK = 1e-8;
 /** Most that a node may turn in one correction, rad. */
 const LARGEST_TURN = 0.5;
 const CORRECTIONS = 25;
+/**
+ * How far, as part of it, a step may end from where its first correction pointed; farther off it may have jumped
+ * over a limit point onto another branch. `STRAIGHT` is what a way may bend that is taken in one step.
+ */
+const LEAP = 0.6;
+export const STRAIGHT = 0.2;
+/** Corrections that a way with so little bend is given. */
+const FEW = 8;
 
 /** Softening beyond which a search that finds no balance has met a limit point. */
 export const LIMIT_POINT = 5;
@@ -33,8 +41,11 @@ export interface Run {
   residual: number;
   /** movement per load that the last first correction pointed to, over the one at t = 0: grows without end at a limit point */
   readonly softening: () => number;
-  /** tries to reach t; `u` moves only when the step is accepted */
-  step(t: number): StepOutcome;
+  /**
+   * Tries to reach t; `u` moves only when the step is accepted. A step that ends farther than `bend` (part of the
+   * first correction; `LEAP` unless said) from where that pointed has jumped.
+   */
+  step(t: number, bend?: number): StepOutcome;
   /** the loads that act at t */
   loadsAt(t: number): PlaneLoads;
 }
@@ -83,7 +94,7 @@ function makeRun(
   let rate = 0;
   let rateAtStart = 0;
   const startValues = prescribed.map((p) => u[p.dof]!);
-  const isTurn = (dof: number) => dof >= 3 * system.nodes || dof % 3 === 2;
+  const isTurn = Uint8Array.from(dofOf, (dof) => (dof >= 3 * system.nodes || dof % 3 === 2 ? 1 : 0));
 
   const worst = (t: number): number => {
     const fade = t < 1 ? 1 - t : 0;
@@ -92,7 +103,7 @@ function makeRun(
     for (let q = 0; q < size; q++) {
       const dof = dofOf[q]!;
       let r = g[dof]! - fade * imbalance[dof]!;
-      if (isTurn(dof)) r /= system.scale;
+      if (isTurn[q] === 1) r /= system.scale;
       const value = r < 0 ? -r : r;
       if (!(value <= most)) most = value;
     }
@@ -148,19 +159,20 @@ function makeRun(
     residual: 0,
     loadsAt,
     softening: () => (rateAtStart > 0 ? rate / rateAtStart : 1),
-    step(t) {
+    step(t, bend = LEAP) {
+      const most = bend < LEAP ? FEW : CORRECTIONS;
       trial.set(u);
       blend(loads, from, to, t);
       let firstWork = 0;
       let effect: Float64Array | undefined;
-      for (let n = 0; n < CORRECTIONS; n++) {
+      for (let n = 0; n < most; n++) {
         assemble(system, trial, loads, run.pass, true);
         if (n === 0) effect = prescribe(t);
         const out = worst(t);
         if (!Number.isFinite(out)) return 'diverged';
         const limit = Math.max(BALANCE * run.pass.largest, floor);
         const still = WORK * firstWork + 1e-9 * limit * system.scale;
-        if (n > 0 && out <= limit && Math.abs(work(t)) <= still) return settle(t, out);
+        if (n > 0 && out <= limit && Math.abs(work(t)) <= still) return settle(t, out, bend);
         if (run.iterations >= maxIterations) return 'spent';
         run.iterations++;
         const pivots = factor(matrix);
@@ -174,19 +186,20 @@ function makeRun(
         effect = undefined;
         solve(matrix, move);
         let turn = 0;
-        for (let q = 0; q < size; q++) if (isTurn(dofOf[q]!)) turn = Math.max(turn, Math.abs(move[q]!));
+        for (let q = 0; q < size; q++) if (isTurn[q] === 1) turn = Math.max(turn, Math.abs(move[q]!));
         if (turn > LARGEST_TURN) for (let q = 0; q < size; q++) move[q]! *= LARGEST_TURN / turn;
         let start = 0;
         for (let q = 0; q < size; q++) start += residual[q]! * move[q]!;
         if (n === 0) {
           firstWork = Math.abs(start);
           predictor.set(move);
-          let most = 0;
-          for (let q = 0; q < size; q++) most = Math.max(most, Math.abs(move[q]!));
-          rate = most / (t - run.t);
+          let reach = 0;
+          for (let q = 0; q < size; q++) reach = Math.max(reach, Math.abs(move[q]!));
+          rate = reach / (t - run.t);
           if (run.t === 0) rateAtStart = rate;
         }
         apply(1);
+        if (n > 0 && bend < LEAP && leapt(bend)) return 'jumped';
         if (n >= 6) soften(t, start);
       }
       return 'diverged';
@@ -204,29 +217,25 @@ function makeRun(
     }
   };
 
-  const settle = (t: number, out: number): StepOutcome => {
+  const settle = (t: number, out: number, bend: number): StepOutcome => {
     const pivots = factor(matrix);
     run.pivots = pivots;
     if (pivots.vanished >= 0) return 'mechanism';
     if (pivots.negative > 0) return 'unstable';
-    if (leapt()) return 'jumped';
+    if (leapt(bend)) return 'jumped';
     u.set(trial);
     run.t = t;
     run.residual = out / (run.pass.largest || 1);
     return 'accepted';
   };
 
-  /**
-   * A step that ends far from where its first correction pointed may have jumped over a limit point onto
-   * another branch: take it again in smaller steps.
-   */
-  const leapt = (): boolean => {
+  const leapt = (bend: number): boolean => {
     let [farTurn, farShift, turn, shift] = [0, 0, 0, 0];
     for (let q = 0; q < size; q++) {
       const dof = dofOf[q]!;
       const off = Math.abs(trial[dof]! - u[dof]! - predictor[q]!);
       const reach = Math.abs(predictor[q]!);
-      if (isTurn(dof)) {
+      if (isTurn[q] === 1) {
         if (off > farTurn) farTurn = off;
         if (reach > turn) turn = reach;
       } else {
@@ -234,7 +243,7 @@ function makeRun(
         if (reach > shift) shift = reach;
       }
     }
-    return farTurn > 0.6 * turn + 0.005 || farShift > 0.6 * shift + 0.005 * system.scale;
+    return farTurn > bend * turn + 0.005 || farShift > bend * shift + 0.005 * system.scale;
   };
 
   return run;

@@ -3,7 +3,7 @@ import { linearAnswer } from './linear.ts';
 import { type LoadSet, layLoads } from './loads.ts';
 import type { PlaneLoads, PlaneModel, PlaneOptions, PlaneResult, PlaneStatus } from './model.ts';
 import { forcesOf, reactionsOf } from './result.ts';
-import { LIMIT_POINT, openRun, type Run, stateOf } from './run.ts';
+import { LIMIT_POINT, openRun, type Run, STRAIGHT, stateOf } from './run.ts';
 import { type PlaneSystem, planeSystem } from './system.ts';
 
 /** Smallest load step before the path is given up. */
@@ -33,6 +33,8 @@ export function solvePlaneFrame(
   const largest = step;
   let status: PlaneStatus = 'converged';
   let reason = '';
+  // Where the frame answers nearly as its first tangent says, more steps would only find the same shape again.
+  if (step < 1 && run.step(1, STRAIGHT) !== 'accepted') run.iterations = 0;
   while (run.t < 1) {
     if (options.cancelled?.()) {
       status = 'cancelled';
