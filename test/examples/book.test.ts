@@ -175,15 +175,24 @@ describe('a book', () => {
         .text;
     };
     const failures = [{ ...first, gust: 15, sacrificial: true }, first];
-    const known = told({ failures, upTo: 78, filmOff: { gust: 20, margin: 0.8, first } });
+    const { origin } = first;
+    const unranked = [
+      { part: 'gutter', origin, noun: 'gutter', why: ['no check asks for wind on a gutter'], unknown: true },
+      { part: 'eave-rail', origin, noun: 'eave rail', why: ['comes to no limit'], unknown: false },
+    ];
+    const known = told({ failures, unranked, upTo: 78, filmOff: { gust: 20, margin: 0.8, first } });
+    expect(known).toContain('gutter (no check asks for wind on a gutter)');
+    expect(known).not.toContain('eave rail (');
     expect(known).toContain('20 m/s');
     expect(known).toContain('meant to go first');
     expect(known).not.toContain('was not worked out');
-    expect(told({ failures: [], upTo: 78 })).toContain('Up to 78 m/s no part reached its limit');
-    const over = { ...first, gust: 0 };
-    expect(told({ failures: [over], upTo: 78, filmOff: { gust: 0, margin: 0.8, first: over } })).toContain(
-      'do not cover this shelter',
+    expect(told({ failures: [], unranked: [], upTo: 78 })).toContain(
+      'Up to 78 m/s no part reached its limit',
     );
+    const over = { ...first, gust: 0 };
+    expect(
+      told({ failures: [over], unranked: [], upTo: 78, filmOff: { gust: 0, margin: 0.8, first: over } }),
+    ).toContain('do not cover this shelter');
     expect(told(undefined)).toContain('was not worked out');
   });
 

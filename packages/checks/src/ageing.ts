@@ -43,7 +43,8 @@ export interface MemberAgeing {
   readonly stepsAt: (at: number) => readonly Step[];
 }
 
-const asNew: MemberAgeing = { shareAt: () => 1, stepsAt: () => [] };
+/** Nothing taken. */
+export const asNew: MemberAgeing = { shareAt: () => 1, stepsAt: () => [] };
 
 /**
  * What age leaves of a bow or post that stands on a foot. `total` is the length of a bow, which has a foot at

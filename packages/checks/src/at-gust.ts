@@ -50,7 +50,7 @@ export function atGust(shelter: Shelter, analysis: FrameAnalysis, gust: number, 
     }
     if (worst !== undefined) add(entry, worst.use, worst.loadCase);
   }
-  for (const entry of scaledByPressure(shelter, analysis, on))
+  for (const entry of scaledByPressure(shelter, on))
     add(entry, entry.use((gust / shelter.site.gust) ** 2), entry.loadCase);
   const broken = responses.find(({ status }) => status !== 'holds');
   return {

@@ -14,6 +14,11 @@ export function whyAtTheEnd(end: CableEnd): readonly MessagePiece[] {
   ];
 }
 
+/** Upright share of the pull on the anchor of one end, N. */
+export function upwardPull(end: CableEnd): number {
+  return end.stay * Math.sin(staySlope);
+}
+
 export function stayStep(end: CableEnd): Step {
   return step(
     'S',

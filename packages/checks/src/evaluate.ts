@@ -87,7 +87,8 @@ const outside: readonly Uncovered[] = [
   { id: 'loads', reason: 'hail, and things blown against the house, are not in the load cases' },
   {
     id: 'model',
-    reason: 'sheets and film of the sides and ends are checked neither themselves nor for their fastenings',
+    reason:
+      'sheets of the sides and ends, doors and flaps are checked neither themselves nor for their fastenings',
   },
 ];
 
@@ -110,12 +111,21 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(options.soil === undefined ? {} : { soil: options.soil }),
   });
   const wanted = options.gusts !== false || asksForGusts(shelter);
+  const house = options.tier === 'full' ? wholeHouse(shelter, options, stages) : undefined;
+  // A cap is ranked by balance alone.
+  const rankable = frame.ok || shelter.roof.type === 'cap';
+  const { on } = options;
   const ranked =
-    frame.ok && wanted
-      ? stages.run('gusts', (cancelled) => gustOrder(shelter, frame.analysis, { ...options, cancelled }))
+    rankable && wanted
+      ? stages.run('gusts', (cancelled) =>
+          gustOrder(shelter, frame.ok ? frame.analysis : undefined, {
+            cancelled,
+            ...(on === undefined ? {} : { on }),
+            ...(house === undefined ? {} : { house }),
+          }),
+        )
       : undefined;
   const gusts = ranked?.ok === true ? ranked.value : undefined;
-  const house = options.tier === 'full' ? wholeHouse(shelter, options, stages) : undefined;
   const input: CheckInput = {
     shelter,
     frame,

@@ -135,8 +135,12 @@ export function strapSuction({ suction, edgeWidth }: FilmLoad, breadth: number):
 }
 
 /** Pull of a strip of film over a span between frames or straps under a pressure p (Pa), N/m: T = p s² / 8 f. */
-export function stripPull(load: FilmLoad, span: number, pressure: number): { pull: number; sag: number } {
-  const panel = { ...load.panel, spacing: span };
+export function stripPull(
+  load: { readonly panel: Pick<FilmPanel, 'stiffness'>; readonly resting: number },
+  span: number,
+  pressure: number,
+): { pull: number; sag: number } {
+  const panel = { stiffness: load.panel.stiffness, spacing: span };
   const sag = sagUnder(panel, { pull: load.resting, slack: 0 }, Math.max(pressure, 1e-9));
   return { pull: (pressure * span * span) / (8 * sag), sag };
 }

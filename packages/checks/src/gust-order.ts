@@ -1,5 +1,6 @@
 import type { Origin, Part } from '@tautline/shelter';
 import type { Measure } from '@tautline/structure';
+import type { MessagePiece } from './finding.ts';
 
 /** A part that can give way, and by which check. */
 export interface Ranked {
@@ -32,12 +33,25 @@ export interface FirstFailure {
   readonly estimated: boolean;
 }
 
+/** A part that the wind loads and that has no place in the ranking. */
+export interface Unranked {
+  readonly part: string;
+  readonly origin: Origin;
+  /** What it is, e.g. 'eave rail'. */
+  readonly noun: string;
+  readonly why: readonly MessagePiece[];
+  /** No limit is known: it may go before everything in the ranking. False where it reaches none in the gusts looked at. */
+  readonly unknown: boolean;
+}
+
 /** Share of the lowest first-failure gust at which film should be off: common practice, no source. */
 export const filmOffMargin = 0.8;
 
 export interface GustOrder {
-  /** Lowest gust first. Parts that reach no limit below `upTo` are left out. */
+  /** Lowest gust first. */
   readonly failures: readonly FirstFailure[];
+  /** Every other part that the wind loads, and why it is not among them. */
+  readonly unranked: readonly Unranked[];
   /** Fastest gust looked at, m/s. */
   readonly upTo: number;
   /** Have the film off before this gust, m/s: `filmOffMargin` times the first that is not sacrificial. */

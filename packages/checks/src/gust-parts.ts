@@ -16,7 +16,7 @@ import {
   type Response,
   sectionOf,
 } from '@tautline/structure';
-import { type MemberAgeing, memberAgeing } from './ageing.ts';
+import { asNew, type MemberAgeing, memberAgeing } from './ageing.ts';
 import { bucklingIn } from './checks/bow-buckling.ts';
 import { worstEdge } from './checks/edge-rail.ts';
 import { postSlenderness, pressedIn } from './checks/post-buckling.ts';
@@ -25,6 +25,7 @@ import { demandAt, jointsOf } from './checks/weak-coupler.ts';
 import { frameFeet } from './feet.ts';
 import { footMeasures, ridgePostMeasures } from './gust-feet.ts';
 import type { Measured } from './gust-order.ts';
+import { guyMeasures, ridgeMeasures, tieMeasures } from './gust-rigging.ts';
 import { mostPressed } from './pressed.ts';
 import { eaveLoad, railInResponse, railNoun } from './rails.ts';
 import { inSoil, memberLimit } from './resistance.ts';
@@ -57,7 +58,21 @@ export function measured(shelter: Shelter, analysis: FrameAnalysis, on: string |
     });
   }
   for (const held of frameFeet(shelter)) list.push(...footMeasures(shelter, held));
-  return [...list, ...ridgePostMeasures(shelter)];
+  if (roof.type === 'rafters' && roof.tie !== undefined)
+    list.push({
+      part: roof.tie,
+      what: 'the tie between the rafters is pulled or pressed past its strength',
+      check: 'over-span',
+      sacrificial: roof.tie.sacrificial === true,
+      measure: bending(shelter, roof.tie.id, roof.tie.member, undefined, asNew),
+    });
+  return [
+    ...list,
+    ...ridgePostMeasures(shelter),
+    ...ridgeMeasures(shelter),
+    ...tieMeasures(shelter, analysis),
+    ...guyMeasures(shelter),
+  ];
 }
 
 /** The bow or rafter itself and its joints. */

@@ -1,12 +1,14 @@
 /** Parts whose share of their limit follows from the wind pressure alone: film, its fastenings, sheets, the bracing along. */
 import type { Cover, Shelter } from '@tautline/shelter';
-import type { FrameAnalysis } from '@tautline/structure';
 import { fasteningUse } from './checks/fastening-pull.ts';
 import { filmGustUse } from './checks/film-stress.ts';
 import { purlinUses } from './checks/purlin-span.ts';
 import { rackingUses } from './checks/racking.ts';
+import { wallUse } from './checks/wall-cover.ts';
 import { filmLoad } from './film-pull.ts';
+import { capUses } from './gust-cap.ts';
 import type { Ranked } from './gust-order.ts';
+import { type WallCover, wallCovers } from './wall-skin.ts';
 
 export interface Scaled extends Ranked {
   readonly loadCase: string;
@@ -15,13 +17,9 @@ export interface Scaled extends Ranked {
 }
 
 /** Every one of them, with how its share grows with the pressure. */
-export function scaledByPressure(
-  shelter: Shelter,
-  analysis: FrameAnalysis,
-  on: string | undefined,
-): Scaled[] {
+export function scaledByPressure(shelter: Shelter, on: string | undefined): Scaled[] {
   const covers = shelter.covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
-  const braces = rackingUses({ shelter, frame: { ok: true, analysis } }).map((finding): Scaled => {
+  const braces = rackingUses(shelter).map((finding): Scaled => {
     const brace = shelter.braces.find((entry) => entry.id === finding.part);
     return {
       part: { id: finding.part, origin: finding.origin },
@@ -45,7 +43,37 @@ export function scaledByPressure(
       use,
     }),
   );
-  return [...covers.flatMap((cover) => ofCover(shelter, cover, on)), ...sheets, ...braces];
+  return [
+    ...covers.flatMap((cover) => ofCover(shelter, cover, on)),
+    ...wallCovers(shelter).flatMap((cover) => ofWall(shelter, cover, on)),
+    ...sheets,
+    ...braces,
+    ...capUses(shelter),
+  ];
+}
+
+function ofWall(shelter: Shelter, cover: WallCover, on: string | undefined): Scaled[] {
+  const base = {
+    part: cover,
+    sacrificial: cover.sacrificial === true,
+    check: 'wall-cover',
+    loadCase: `gust on the ${cover.place}`,
+  };
+  const skin: Scaled = {
+    ...base,
+    what: `the ${cover.skin.kind} of the ${cover.place} tears or is stretched for good`,
+    use: (factor) => wallUse(shelter, cover, factor, on).skin,
+  };
+  const { fastening } = cover;
+  if (fastening === undefined) return [skin];
+  return [
+    skin,
+    {
+      ...base,
+      what: `${fastening.title} lets the ${cover.skin.kind} of the ${cover.place} go`,
+      use: (factor) => wallUse(shelter, cover, factor, on).edge,
+    },
+  ];
 }
 
 function ofCover(shelter: Shelter, cover: Cover, on: string | undefined): Scaled[] {

@@ -5,6 +5,7 @@
  */
 import type { Step } from '@tautline/loads';
 import type { Brace, Shelter } from '@tautline/shelter';
+import type { PieceForces, Response } from '@tautline/structure';
 import type { CheckInput } from './check.ts';
 import type { MessagePiece } from './finding.ts';
 import { given, measured, nearLimit, step } from './judge.ts';
@@ -34,7 +35,10 @@ export function guySlope({ from, to }: Brace): number {
  */
 export function guyPull(input: CheckInput, guy: Brace, mayTake: number): GuyPull | { reason: string } {
   const setUp = guy.tension ?? 0;
-  const known = inTheHouse(input, guy) ?? underBlownFilms(input, guy);
+  const { house, frame: solved, shelter } = input;
+  const known =
+    (house?.ok === true ? guyInHouse(house.house.racking.bracing, guy, 1) : undefined) ??
+    (solved.ok ? guyInFrame(shelter, guy, solved.analysis.responses) : undefined);
   if (known !== undefined) return known;
   if (setUp > mayTake)
     return {
@@ -43,9 +47,8 @@ export function guyPull(input: CheckInput, guy: Brace, mayTake: number): GuyPull
       told: ['Each side guy is set up with a pull of ', measured(setUp, 'force')],
       steps: [step('T_0', 'pull it is set up with', 'as the spec says', [], setUp, 'force', 'derived')],
     };
-  const { frame } = input;
-  if (!frame.ok) return { reason: frame.reason };
-  const most = alone(input.shelter, guy, frame.analysis.responses);
+  if (!solved.ok) return { reason: solved.reason };
+  const most = guyAlone(shelter, guy, solved.analysis.responses);
   if (most === undefined) return { reason: 'the frame gives way before its guys can be judged' };
   if (most.pull <= nearLimit * mayTake) return most;
   return {
@@ -77,13 +80,14 @@ function withSetUp(guy: Brace, wind: number): { readonly pull: number; readonly 
   };
 }
 
-function inTheHouse({ house }: CheckInput, guy: Brace): GuyPull | undefined {
-  if (house?.ok !== true) return undefined;
-  const own = house.house.racking.bracing.filter(({ part }) => part === guy.id);
+/** Its pull in the whole house; `scale` multiplies what the load brings it. Undefined where the house has no such guy. */
+export function guyInHouse(pieces: readonly PieceForces[], guy: Brace, scale: number): GuyPull | undefined {
+  const own = pieces.filter(({ part }) => part === guy.id);
   const [first] = own;
   if (first === undefined) return undefined;
   const worst = own.reduce((most, piece) => (piece.pull > most.pull ? piece : most), first);
-  const { pull, steps } = withSetUp(guy, worst.pull);
+  const wind = scale * worst.pull;
+  const { pull, steps } = withSetUp(guy, wind);
   return {
     pull,
     loadCase: worst.loadCase,
@@ -98,7 +102,7 @@ function inTheHouse({ house }: CheckInput, guy: Brace): GuyPull | undefined {
         'pull of the guy pulled most',
         'from the analysis of the whole house',
         [],
-        worst.pull,
+        wind,
         'force',
         'house',
       ),
@@ -136,11 +140,15 @@ function along(guy: Brace, level: number, frames: number, what: string): { pull:
 }
 
 /** Under a blown-up roof the guys are in the frame: they hold the heads that the films pull inwards. */
-function underBlownFilms({ shelter, frame }: CheckInput, guy: Brace): GuyPull | undefined {
-  if (shelter.roof.type !== 'inflated' || !frame.ok) return undefined;
+export function guyInFrame(
+  shelter: Shelter,
+  guy: Brace,
+  responses: readonly Response[],
+): GuyPull | undefined {
+  if (shelter.roof.type !== 'inflated') return undefined;
   let level = 0;
   let loadCase = '';
-  for (const { load, status, reactions } of frame.analysis.responses) {
+  for (const { load, status, reactions } of responses) {
     if (load.use === 'service' || status !== 'holds') continue;
     for (const { part, horizontal } of reactions)
       if (part === guy.id && Math.abs(horizontal) >= level)
@@ -170,11 +178,7 @@ function underBlownFilms({ shelter, frame }: CheckInput, guy: Brace): GuyPull | 
 }
 
 /** As if the guys on one side held the whole push of the load on a frame, at the height they are fixed at. */
-function alone(
-  shelter: Shelter,
-  guy: Brace,
-  responses: Extract<CheckInput['frame'], { ok: true }>['analysis']['responses'],
-): GuyPull | undefined {
+export function guyAlone(shelter: Shelter, guy: Brace, responses: readonly Response[]): GuyPull | undefined {
   let push: number | undefined;
   let loadCase = '';
   for (const { load, status, reactions } of responses) {

@@ -56,6 +56,7 @@ import { stockLength } from './checks/stock-length.ts';
 import { stormOrder } from './checks/storm-order.ts';
 import { tieBuckling } from './checks/tie-buckling.ts';
 import { tierDifference } from './checks/tier-difference.ts';
+import { wallCover } from './checks/wall-cover.ts';
 import { weakCoupler } from './checks/weak-coupler.ts';
 import { wholeHouse } from './checks/whole-house.ts';
 import { withstand } from './checks/withstand.ts';
@@ -103,6 +104,7 @@ export const checks: readonly Check[] = [
   fanPressure,
   filmStressCheck,
   fasteningPull,
+  wallCover,
   flutter,
   hotSlack,
   abrasion,

@@ -34,6 +34,12 @@ export const CLIMATE_SOURCES: readonly Source[] = [
     standing: 'common practice, no source',
   },
   {
+    id: 'practice:mesh',
+    title: 'Polyethylene mesh under pull',
+    where: 'shares of the breaking pull by duration and heat',
+    standing: 'common practice, no source',
+  },
+  {
     id: 'en13206:life',
     title: 'EN 13206, Thermoplastic covering films',
     where: 'life by radiation dose',

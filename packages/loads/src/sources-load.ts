@@ -61,6 +61,12 @@ export const LOAD_SOURCES: readonly Source[] = [
     standing: 'published',
   },
   {
+    id: 'asce7-16:30.3-1',
+    title: ASCE,
+    where: 'figure 30.3-1, walls, zones 4 and 5',
+    standing: 'from memory',
+  },
+  {
     id: 'asce7-16:30.3-8',
     title: ASCE,
     where: 'figure 30.3-8, arched roofs: 0.87 C_p away from edges',

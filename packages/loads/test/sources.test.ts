@@ -26,6 +26,7 @@ import {
   lateralCapacity,
   manningFlow,
   memberResistance,
+  meshPull,
   personLoad,
   postEmbedmentLateral,
   RATED_DOSE,
@@ -41,6 +42,7 @@ import {
   stubUplift,
   thrustAndBending,
   tubeCrushing,
+  wallCladding,
   windActions,
   woodBearing,
   woodBearingEn,
@@ -121,6 +123,7 @@ function everyStep(): Step[] {
           for (const item of windActions(site, shape).cases) take(item);
           take(claddingSuction(site, shape));
           for (const item of endWind(site, shape).cases) take(item);
+          take(wallCladding(site, shape, 'ends'));
           for (const item of snowActions(site, shape).cases) take(item);
         }
       }
@@ -164,6 +167,7 @@ function everyStep(): Step[] {
     rainLoad(0.05, 0.01).step,
     filmStress(10e6, 50, 'gust').step,
     fasteningPull(2000, 40, 'days').step,
+    meshPull(8000, 40, 'gust').step,
     filmLife(1e8, RATED_DOSE).step,
     agedFilm(1e7, 1e8).step,
     agedPvc(1e8).step,

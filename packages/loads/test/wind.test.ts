@@ -8,6 +8,7 @@ import {
   threeSecondGust,
   type WindInput,
   type WindShape,
+  wallCladding,
   windActions,
 } from '../src/index.ts';
 
@@ -229,6 +230,49 @@ describe('cladding suction', () => {
       }),
       { numRuns: 200 },
     );
+  });
+});
+
+describe('wall cladding', () => {
+  it('is worse at edges, grows with the square of the gust, and meets mesh with less', () => {
+    fc.assert(
+      fc.property(inputs, shapes, (input, shape) => {
+        const [middle, edge] = wallCladding(input, shape, 'ends').zones;
+        expect(edge!.suction).toBeLessThan(middle!.suction);
+        expect(edge!.pressure).toBeGreaterThan(0);
+        const twice = wallCladding({ ...input, gust: 2 * input.gust }, shape, 'ends').zones[1]!;
+        expect(twice.suction / edge!.suction).toBeCloseTo(4, 6);
+        const sides = wallCladding(input, { ...shape, sides: 'screened' }, 'sides').zones[1]!;
+        const tight = wallCladding(input, { ...shape, sides: 'screened', sidePorosity: 0 }, 'sides')
+          .zones[1]!;
+        // More holes also open the house, but never so far that the wall takes more.
+        if ((shape.sidePorosity ?? 0) < 0.8)
+          expect(sides.suction).toBeGreaterThanOrEqual(tight.suction - 1e-9);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  it('takes q (-1.4 - 0.18) at the edge of a shut house by ASCE 7, q (-1.4 - 0.2) by EN 1991-1-4', () => {
+    const shape: WindShape = {
+      form: 'gable',
+      span: 6,
+      length: 12,
+      rise: 1.5,
+      springing: 2.4,
+      sides: 'clad',
+      ends: 'clad',
+    };
+    const site = { gust: 40, gustReturnPeriod: 50, exposure: 'open', elevation: 0, topography: 1 } as const;
+    for (const [basis, inside] of [
+      ['asce7-asd', 0.18],
+      ['eurocode', 0.2],
+    ] as const) {
+      const input: WindInput = { ...site, basis, lowHazard: true };
+      const { velocityPressure } = windActions(input, shape);
+      const edge = wallCladding(input, shape, 'sides').zones[1]!;
+      expect(edge.suction / velocityPressure, basis).toBeCloseTo(-1.4 - inside, 9);
+    }
   });
 });
 

@@ -1,3 +1,4 @@
+import { messageText } from '@tautline/checks';
 import { format } from '@tautline/quantity';
 import type { BookContext, Chapter } from '../context.ts';
 import { html, list, type Markup, table } from '../html/markup.ts';
@@ -29,12 +30,14 @@ function filmOff({ evaluation, system, shelter }: BookContext): Markup {
   if (!gusts) {
     return html`<div class="boxed"><p><strong>The gust at which the film must come off was not worked out</strong> for this shelter. Until somebody qualified says otherwise, take it off whenever a gust anywhere near the design gust is forecast.</p></div>`;
   }
-  const { filmOff: off, failures, upTo } = gusts;
+  const { filmOff: off, failures, unranked, upTo } = gusts;
+  const takeOff = shelter.roof.type === 'cap' ? 'Caps in' : 'Film off';
+  const unknown = unranked.filter((one) => one.unknown);
   const told = !off
     ? html`<div class="boxed"><p>Up to ${speed(upTo)} no part reached its limit that was not meant to go first. What was not checked may still go earlier.</p></div>`
     : off.gust <= 0
       ? html`<div class="boxed stop"><p>A part is past its limit without any wind (${off.first.what}): do not cover this shelter.</p></div>`
-      : html`<div class="boxed"><p>Film off before a gust of</p><p class="big">${speed(off.gust)}</p>
+      : html`<div class="boxed"><p>${takeOff} before a gust of</p><p class="big">${speed(off.gust)}</p>
 <p>is forecast: ${format(off.margin, 'percent', system)} (common practice, no source) of the gust that brings the first part not meant to go first to its limit, ${speed(off.first.gust)}: ${off.first.what}.</p></div>`;
   const shown = failures.slice(0, 5);
   return html`${told}
@@ -51,6 +54,10 @@ ${
         ]),
         [0, 2],
       )}`
+}${
+  unknown.length === 0
+    ? undefined
+    : html`<p>Not in this order, and so not in the gust above: ${unknown.map(({ noun, why }) => `${noun} (${messageText(why, system)})`).join('; ')}.</p>`
 }${shelter.roof.sacrificial === true ? html`<p>The upper frame is meant to go before what carries it.</p>` : undefined}`;
 }
 

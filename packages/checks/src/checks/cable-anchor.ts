@@ -1,7 +1,7 @@
 import { groundAllowedAt } from '@tautline/loads';
 import { staySlope } from '@tautline/structure';
 import { heldFaster, pulledLess } from '../anchor-levers.ts';
-import { stayStep } from '../cable-end.ts';
+import { stayStep, upwardPull } from '../cable-end.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
@@ -21,7 +21,7 @@ function run({ shelter, frame }: CheckInput): Finding[] {
     return [notChecked(cableAnchor.id, anchor, 'the frames bring no load to the cable in this model')];
   const hold = footUplift(anchor, undefined, site);
   if ('reason' in hold) return [notChecked(cableAnchor.id, anchor, hold.reason)];
-  const up = end.stay * Math.sin(staySlope);
+  const up = upwardPull(end);
   const allowed = groundAllowedAt(hold, site.basis);
   return [
     judge({

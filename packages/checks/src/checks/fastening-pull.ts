@@ -3,6 +3,7 @@ import type { Cover, FasteningItem, Shelter } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
 import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import { heldPerMetre } from '../fastening-hold.ts';
 import { renewed } from '../film-levers.ts';
 import { type FilmLoad, filmLoad, liftedPull, strapSuction } from '../film-pull.ts';
 import type { Finding } from '../finding.ts';
@@ -23,14 +24,6 @@ function pulls(load: FilmLoad, scale: number): { edge: number; radius: number; s
   };
 }
 
-/** What a fastening may hold per metre of edge, N/m, or why that is not known. */
-function perMetre(cover: Cover, fastening: FasteningItem): number | { readonly reason: string } {
-  if (fastening.per === 'length') return fastening.holds;
-  if (cover.fasteningSpacing === undefined)
-    return { reason: `how far apart the pieces of ${fastening.title} are was not said` };
-  return fastening.holds / cover.fasteningSpacing;
-}
-
 /**
  * Share that edges and straps take of what they may hold in a gust on a day; undefined where that is not known.
  * Old film tears out of its fastening: the edge holds no larger share than is left of the film.
@@ -46,7 +39,7 @@ export function fasteningUse(
   const level = levelOf(shelter.site.basis);
   const allowed = (holds: number): number => allowedPull(holds, stormTemperature, 'gust').allowable * level;
   const found = pulls(load, scale);
-  const holds = cover.fastening === undefined ? undefined : perMetre(cover, cover.fastening);
+  const holds = cover.fastening === undefined ? undefined : heldPerMetre(cover, cover.fastening);
   return {
     ...(typeof holds === 'number'
       ? { edge: found.edge / (allowed(holds) * leftOf(filmAgeing(cover, on)).share) }
@@ -65,7 +58,7 @@ function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Findin
   if (cover.fastening === undefined) {
     findings.push(notChecked(fasteningPull.id, cover, 'what holds the edges of the film was not said'));
   } else {
-    const holds = perMetre(cover, cover.fastening);
+    const holds = heldPerMetre(cover, cover.fastening);
     findings.push(
       typeof holds === 'number'
         ? onEdge(shelter, cover, cover.fastening, load, found, holds, on)

@@ -158,7 +158,7 @@ export const filmStressCheck: Check = {
     'practice',
   ],
   leavesOut:
-    'Corners, where suction is highest over a small patch; that suction over a whole strip from side to side is less than on a small area, which is what the values of the edge strip are for; holes, folds and stitched edges; film of the sides and ends; gusts while it is hot and soft.',
+    'Corners, where suction is highest over a small patch; that suction over a whole strip from side to side is less than on a small area, which is what the values of the edge strip are for; holes, folds and stitched edges; film of the sides and ends (wall-cover); gusts while it is hot and soft.',
   mayBeAccepted: 'When the film is declared sacrificial and comes off before the frame is in danger.',
   run,
   levers,

@@ -21,6 +21,18 @@ function mostLifted(loads: CapLoads): { readonly lift: number; readonly loadCase
   return most;
 }
 
+/** Share of what stands against it that a gust (m/s) asks for; undefined where the hold of a rim is not covered. */
+export function overturningUse(shelter: Shelter, cap: Cap, gust: number): number | undefined {
+  const hold = footUplift(cap.foot, undefined, shelter.site);
+  if ('reason' in hold) return undefined;
+  const held = groundAllowedAt(hold, shelter.site.basis);
+  // Without wind nothing lifts it; the standards know no gust of nothing.
+  if (!(gust > 0)) return 0;
+  const loads = capLoads(shelter, cap, gust);
+  const half = loads.weight / 2;
+  return Math.max(0, (mostLifted(loads)?.lift ?? 0) + half) / (half + held);
+}
+
 function onCap(shelter: Shelter, cap: Cap): Finding {
   const loads = capLoads(shelter, cap);
   const most = mostLifted(loads);

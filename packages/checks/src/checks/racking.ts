@@ -164,8 +164,7 @@ function heldByFeet(shelter: Shelter, push: Push): number {
   }, 0);
 }
 
-function run(input: CheckInput): Finding[] {
-  const { shelter } = input;
+function judged(shelter: Shelter): Finding[] {
   if (shelter.roof.type !== 'bows' && shelter.roof.type !== 'rafters') return [];
   const push = pushAlong(shelter);
   if (push === undefined) return [notChecked(racking.id, shelter, 'the wind standard gives no push along')];
@@ -242,9 +241,13 @@ function run(input: CheckInput): Finding[] {
   });
 }
 
+function run({ shelter }: CheckInput): Finding[] {
+  return judged(shelter);
+}
+
 /** Share of the bracing's hold that the wind asks for at the site's gust: it goes with the wind's pressure. */
-export function rackingUses(input: CheckInput): readonly Finding[] {
-  return run(input).filter((finding) => finding.utilisation !== undefined);
+export function rackingUses(shelter: Shelter): readonly Finding[] {
+  return judged(shelter).filter((finding) => finding.utilisation !== undefined);
 }
 
 export const racking: Check = {

@@ -24,25 +24,53 @@ function pushes(loads: CapLoads): Push[] {
   }));
 }
 
+type Sliding = Push & {
+  mass: number;
+  hold: ReturnType<typeof ballastSliding>;
+  capacity: number;
+  use: number;
+};
+
+/** Each combination at a gust (m/s) with what friction holds; undefined where one lifts the cap off before. */
+function slides(
+  { site, ...rest }: Shelter,
+  soil: Exclude<Shelter['site']['soil'], 'rock'>,
+  cap: Cap,
+  gust: number,
+): Sliding[] | undefined {
+  const loads = capLoads({ site, ...rest }, cap, gust);
+  const all = pushes(loads);
+  const ballast = 2 * (cap.foot.mass ?? 0);
+  if (all.some((one) => one.lift >= ballast * gravity)) return undefined;
+  const area = 2 * rimBreadth * loads.length;
+  return all.map((one) => {
+    const mass = ballast + Math.max(0, -one.lift) / gravity;
+    const hold = ballastSliding({ soil, mass }, Math.max(0, one.lift), area);
+    const capacity = groundAllowedAt(hold, site.basis);
+    return { ...one, mass, hold, capacity, use: one.push / capacity };
+  });
+}
+
+/** Share of its friction that a gust (m/s) asks for: all of it where the gust lifts the cap off. Undefined where that is not covered. */
+export function slidingUse(shelter: Shelter, cap: Cap, gust: number): number | undefined {
+  const { soil } = shelter.site;
+  if ((cap.foot.kind !== 'ballast' && cap.foot.kind !== 'bearing') || soil === 'rock') return undefined;
+  if (!(gust > 0)) return 0;
+  const judged = slides(shelter, soil, cap, gust);
+  return judged === undefined ? 1 : Math.max(...judged.map(({ use }) => use));
+}
+
 function onCap(shelter: Shelter, cap: Cap): Finding {
   const { foot } = cap;
   if (foot.kind !== 'ballast' && foot.kind !== 'bearing')
     return notChecked(sliding.id, foot, 'what pegs hold a rim sideways is not covered');
-  const { soil, basis } = shelter.site;
+  const { soil } = shelter.site;
   if (soil === 'rock') return notChecked(sliding.id, foot, 'how things slide on bare rock is not covered');
-  const loads = capLoads(shelter, cap);
-  const all = pushes(loads);
-  if (all.some((one) => one.lift >= 2 * (foot.mass ?? 0) * gravity))
+  const judged = slides(shelter, soil, cap, shelter.site.gust);
+  if (judged === undefined)
     return notChecked(sliding.id, foot, 'the wind lifts it off before it slides: see overturning');
   // Both rims carry the ballast; the weight of the cap is in the lift already.
   const ballast = 2 * (foot.mass ?? 0);
-  const area = 2 * rimBreadth * loads.length;
-  const judged = all.map((one) => {
-    const mass = ballast + Math.max(0, -one.lift) / gravity;
-    const hold = ballastSliding({ soil, mass }, Math.max(0, one.lift), area);
-    const capacity = groundAllowedAt(hold, basis);
-    return { ...one, mass, hold, capacity, use: one.push / capacity };
-  });
   const worst = judged.reduce((a, b) => (b.use > a.use ? b : a));
   return judge({
     id: sliding.id,

@@ -113,7 +113,7 @@ export const stormOrder: Check = {
   ],
   sources: ['frame', 'practice'],
   leavesOut:
-    "How the load changes once the part is gone, sheets by themselves, film of the sides, ends and doors; gusts over three times the site's.",
+    "How the load changes once the part is gone; parts that the order of failure lists as not in it (`tautline explain FILE --gusts`); gusts over three times the site's.",
   mayBeAccepted: 'When the order was seen in a real storm.',
   run,
   levers: ({ shelter, gusts }, _finding, stock) => {

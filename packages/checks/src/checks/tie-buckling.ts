@@ -1,5 +1,5 @@
 import type { Brace, MemberItem, Shelter } from '@tautline/shelter';
-import { type FrameAnalysis, sectionOf, weightPerLength } from '@tautline/structure';
+import { type FrameAnalysis, type Response, sectionOf, weightPerLength } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
@@ -8,8 +8,8 @@ import { mostPressed, type Pressed } from '../pressed.ts';
 import { leastRadius } from '../slender.ts';
 
 /** Thrusts of the ties of one kind with the bending of their own weight. */
-function pressedIn(analysis: FrameAnalysis, tie: Brace, bending: number): Pressed[] {
-  return analysis.responses
+function pressedIn(responses: readonly Response[], tie: Brace, bending: number): Pressed[] {
+  return responses
     .filter((response) => response.load.use !== 'service' && response.status === 'holds')
     .flatMap((response) =>
       response.forces
@@ -25,13 +25,39 @@ function pressedIn(analysis: FrameAnalysis, tie: Brace, bending: number): Presse
     );
 }
 
-function onTie(shelter: Shelter, analysis: FrameAnalysis, tie: Brace, member: MemberItem): Finding[] {
+/** Stress by the weight of the tie itself over its span, Pa, and its slenderness the weak way. */
+function ofItself(tie: Brace, member: MemberItem): { span: number; bending: number; slenderness: number } {
   const span = Math.abs(tie.to.x - tie.from.x);
+  const moment = (weightPerLength(member) * span * span) / 8;
+  return {
+    span,
+    bending: moment / sectionOf(member).sectionModulus,
+    slenderness: span / leastRadius(member),
+  };
+}
+
+/** Share of what it may be pressed with that a tie takes in one response; undefined where nothing presses it. */
+export function tieUse(
+  shelter: Shelter,
+  response: Response,
+  tie: Brace,
+  member: MemberItem,
+): number | undefined {
+  const { bending, slenderness } = ofItself(tie, member);
+  return mostPressed(shelter.site, member, slenderness, false, pressedIn([response], tie, bending))?.both
+    .utilisation;
+}
+
+function onTie(shelter: Shelter, analysis: FrameAnalysis, tie: Brace, member: MemberItem): Finding[] {
   const section = sectionOf(member);
-  const own = (weightPerLength(member) * span * span) / 8;
-  const bending = own / section.sectionModulus;
-  const slenderness = span / leastRadius(member);
-  const worst = mostPressed(shelter.site, member, slenderness, false, pressedIn(analysis, tie, bending));
+  const { span, bending, slenderness } = ofItself(tie, member);
+  const worst = mostPressed(
+    shelter.site,
+    member,
+    slenderness,
+    false,
+    pressedIn(analysis.responses, tie, bending),
+  );
   if (worst === undefined) return [];
   const { load, column, both } = worst;
   const capacity = column.stress * section.area;

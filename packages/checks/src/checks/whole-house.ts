@@ -25,7 +25,7 @@ function run(input: CheckInput): Finding[] {
       house.house,
       responses.find((response) => response.status !== 'holds'),
     ),
-    ...bracing(shelter, racking.bracing),
+    ...bracingUses(shelter, racking.bracing),
   ];
 }
 
@@ -120,7 +120,7 @@ function followed({ load, givesWayAt, stableAt, cap }: LoadPath): Step {
 }
 
 /** Braces, guys and ties by the pull or push they take in the whole house; wires of side guys have a check of their own. */
-function bracing(shelter: Shelter, pieces: readonly PieceForces[]): Finding[] {
+export function bracingUses(shelter: Shelter, pieces: readonly PieceForces[]): Finding[] {
   const guys = sideGuys(shelter).filter(({ member }) => member.kind === 'cable');
   return shelter.braces.flatMap((brace): Finding[] => {
     if (guys.includes(brace)) return [];

@@ -58,6 +58,7 @@ function sourceText(id: string): string {
 export function gustTable(evaluation: Evaluation, system: System): string {
   const { gusts } = evaluation;
   if (gusts === undefined) return 'There is no frame analysis of this roof, so no gusts were worked out.\n';
+  const what = evaluation.shelter.roof.type === 'cap' ? 'Take the caps in' : 'Have the film off';
   const speed = (value: number): string => measuredText({ value, kind: 'speed' }, system);
   const lines = gusts.failures.map((failure) => {
     const marks = [
@@ -67,10 +68,16 @@ export function gustTable(evaluation: Evaluation, system: System): string {
     return `${speed(failure.gust).padStart(10)}  ${failure.what}  [${failure.check}]${marks.length === 0 ? '' : `  (${marks.join('; ')})`}`;
   });
   if (lines.length === 0) lines.push(`Nothing comes to its limit up to ${speed(gusts.upTo)}.`);
+  if (gusts.unranked.length > 0)
+    lines.push(
+      '',
+      'Not in this order, though the wind loads them:',
+      ...gusts.unranked.map(({ noun, part, why }) => `  ${noun} [${part}]: ${messageText(why, system)}`),
+    );
   if (gusts.filmOff !== undefined)
     lines.push(
       '',
-      `Have the film off before a gust of ${speed(gusts.filmOff.gust)}: ${gusts.filmOff.margin} of the first that is not sacrificial (common practice, no source).`,
+      `${what} before a gust of ${speed(gusts.filmOff.gust)}: ${gusts.filmOff.margin} of the first that is not sacrificial (common practice, no source).`,
     );
   lines.push('Gusts are of 3 s at 10 m, as the site says its own; limits keep the safety of the load basis.');
   return `${lines.join('\n')}\n`;

@@ -1,5 +1,5 @@
 /** Answers what the drawing sheet asks for on demand. Pure; `detail-request.ts` puts it on the connection. */
-import type { AtGust, Evaluation } from '@tautline/checks';
+import { type AtGust, type Evaluation, messageText } from '@tautline/checks';
 import {
   barChart,
   type Drawing,
@@ -54,7 +54,7 @@ export function detail(
       const chart = gustChart(evaluation, system);
       return typeof chart === 'string'
         ? { kind: 'nothing', why: chart }
-        : shown(chart, [gustsInWords(evaluation, system)]);
+        : shown(chart, [gustsInWords(evaluation, system), ...unrankedInWords(evaluation, system)]);
     }
     case 'space': {
       const { shelter } = evaluation;
@@ -126,6 +126,13 @@ function gustsInWords({ shelter, gusts }: Pick<Evaluation, 'shelter' | 'gusts'>,
       ? ''
       : ` Have the film off before ${speed(off.gust)}, ${Math.round(off.margin * 100)} % of the first.`;
   return `3 s gusts at 10 m. The site's gust is ${speed(shelter.site.gust)}.${film}`;
+}
+
+/** Parts that the wind loads and that the chart does not show, with the reason. */
+function unrankedInWords({ gusts }: Pick<Evaluation, 'gusts'>, system: System): string[] {
+  return (gusts?.unranked ?? []).map(
+    ({ noun, why }) => `Not in the chart: ${noun}; ${messageText(why, system)}.`,
+  );
 }
 
 /** Gust that brings each part to its limit, or why there is none to show. */

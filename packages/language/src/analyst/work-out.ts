@@ -78,8 +78,10 @@ export function answer(
   const { analysis, ...rest } = evaluation;
   const on = options.on === undefined ? {} : { on: options.on };
   try {
+    // A cap has no frame, and is ranked by balance alone.
+    const rankable = analysis !== undefined || evaluation.shelter.roof.type === 'cap';
     const ranked =
-      evaluation.gusts === undefined && options.gusts === true && analysis !== undefined
+      evaluation.gusts === undefined && options.gusts === true && rankable
         ? stagesBy(clock).run('gusts', (cancelled) =>
             gustOrder(evaluation.shelter, analysis, { ...on, cancelled }),
           )

@@ -21,13 +21,13 @@ export interface CapLoads {
   readonly loads: readonly CombinedLoad[];
 }
 
-/** What the site's wind does to one cap, by the combinations of its load basis. */
-export function capLoads(shelter: Shelter, cap: Cap): CapLoads {
+/** What the wind of a gust (m/s, the site's unless said) does to one cap, by the combinations of the load basis. */
+export function capLoads(shelter: Shelter, cap: Cap, gust = shelter.site.gust): CapLoads {
   const { sheet, spacing: length } = cap;
   const around = cap.line.at(-1)!.s - cap.line[0]!.s;
   const mass = sheet.kind === 'sheet' ? sheet.massPerArea : sheet.thickness * sheet.density;
   const weight = mass * gravity * around * length;
-  const wind = windOn(shelter);
+  const wind = windOn(shelter, gust);
   const cases: LoadCase[] = [
     {
       id: 'dead',

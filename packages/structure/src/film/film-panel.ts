@@ -62,7 +62,11 @@ export function pullAt(panel: FilmPanel, temperature: number): FilmPull {
  * T = T1 + E t (8/3 (f/s)² - slack). Root by bisection.
  * Source: parabolic cable strip, general mechanics.
  */
-export function sagUnder(panel: FilmPanel, state: FilmPull, pressure: number): number {
+export function sagUnder(
+  panel: Pick<FilmPanel, 'spacing' | 'stiffness'>,
+  state: FilmPull,
+  pressure: number,
+): number {
   const s = panel.spacing;
   const out = (f: number): number =>
     state.pull + panel.stiffness * ((8 / 3) * (f / s) ** 2 - state.slack) - (pressure * s * s) / (8 * f);

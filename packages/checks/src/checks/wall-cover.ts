@@ -1,0 +1,160 @@
+import { fasteningPull as allowedPull, levelOf } from '@tautline/loads';
+import type { FasteningItem, FilmItem, MeshItem, Shelter } from '@tautline/shelter';
+import { stormTemperature } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import { heldPerMetre } from '../fastening-hold.ts';
+import type { Finding } from '../finding.ts';
+import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { renewed } from '../film-levers.ts';
+import { setItem } from '../slots.ts';
+import { type WallCover, wallCovers, wallSkin } from '../wall-skin.ts';
+
+/** What its edges may hold of a cover on that day, N/m, or why that is not known. */
+function edgeHold(shelter: Shelter, cover: WallCover, left: number): number | { readonly reason: string } {
+  if (cover.fastening === undefined)
+    return { reason: `what holds the edges of the ${nounOf(cover)} was not said` };
+  const holds = heldPerMetre(cover, cover.fastening);
+  if (typeof holds !== 'number') return holds;
+  return allowedPull(holds, stormTemperature, 'gust').allowable * levelOf(shelter.site.basis) * left;
+}
+
+const nounOf = ({ place, skin }: WallCover): string => `${skin.kind} on the ${place}`;
+
+/** Share that a cover of sides or ends and its edges take of their limits; `scale` multiplies the wind pressure. */
+export function wallUse(
+  shelter: Shelter,
+  cover: WallCover,
+  scale: number,
+  on: string | undefined,
+): { readonly skin: number; readonly edge?: number } {
+  const skin = wallSkin(shelter, cover, on);
+  const { pull } = skin.pullAt(scale);
+  const holds = edgeHold(shelter, cover, skin.left);
+  return { skin: pull / skin.allowed, ...(typeof holds === 'number' ? { edge: pull / holds } : {}) };
+}
+
+function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Finding[] {
+  const skin = wallSkin(shelter, cover, on);
+  const { pull, steps } = skin.pullAt(1);
+  const shared = {
+    id: wallCover.id,
+    demand: measured(pull, 'line-load'),
+    loadCase: `gust on the ${cover.place}`,
+    source: 'parabola',
+  };
+  const holds = edgeHold(shelter, cover, skin.left);
+  const edge = { id: `${cover.id}/edge`, origin: cover.origin };
+  return [
+    judge({
+      ...shared,
+      part: cover,
+      utilisation: pull / skin.allowed,
+      capacity: measured(skin.allowed, 'line-load'),
+      message: [
+        `A gust pulls the ${nounOf(cover)} with `,
+        measured(pull, 'line-load'),
+        `; ${cover.skin.title} may have `,
+        measured(skin.allowed, 'line-load'),
+        '.',
+      ],
+      steps: [...skin.windSteps, ...steps, ...skin.limitSteps],
+    }),
+    typeof holds === 'number'
+      ? judge({
+          ...shared,
+          part: edge,
+          utilisation: pull / holds,
+          capacity: measured(holds, 'line-load'),
+          message: [
+            `A gust on the ${cover.place} pulls at what fastens the ${cover.skin.kind} with `,
+            measured(pull, 'line-load'),
+            `; ${cover.fastening?.title ?? 'it'} may hold `,
+            measured(holds, 'line-load'),
+            '.',
+          ],
+          steps: [
+            ...skin.windSteps,
+            ...steps,
+            step(
+              'F_a',
+              'pull the fastening may have in a gust, with film of its age, which tears out of it',
+              'F_a = F k_T k_d · level · η',
+              [given('η', 'strength left in the film', skin.left, 'percent')],
+              holds,
+              'line-load',
+              'practice:film-creep',
+            ),
+          ],
+        })
+      : notChecked(wallCover.id, edge, holds.reason),
+  ];
+}
+
+function run(input: CheckInput): Finding[] {
+  return wallCovers(input.shelter).flatMap((cover) => onCover(input.shelter, cover, input.on));
+}
+
+export const wallCover: Check = {
+  id: 'wall-cover',
+  title: 'Covers of sides and ends',
+  asks: 'Do film and mesh on sides and ends, and what fastens them, stand the gust that bulges them in and out?',
+  matters:
+    'A side that tears open on the windward side lets the storm in under the roof, and the lift on it doubles.',
+  formula: 'u = T / T_a; at the edge u = T / F_a; T = p s² / 8 f with T = T_1 + E t (8/3) (f/s)²',
+  symbols: [
+    { symbol: 'T', meaning: 'pull of a strip', kind: 'line-load' },
+    { symbol: 'p', meaning: 'pressure or suction at the edge of a wall', kind: 'pressure' },
+    { symbol: 's', meaning: 'distance between what holds the strip', kind: 'length' },
+    { symbol: 'f', meaning: 'bulge', kind: 'length' },
+    { symbol: 'T_1', meaning: 'pull left of what it was put on with', kind: 'line-load' },
+    { symbol: 'E t', meaning: 'stretch stiffness; of mesh its breaking pull over 20 %', kind: 'line-load' },
+    { symbol: 'T_a', meaning: 'pull it may have in a gust', kind: 'line-load' },
+    { symbol: 'F_a', meaning: 'pull its fastening may have', kind: 'line-load' },
+  ],
+  sources: [
+    'parabola',
+    'asce7-16:30.3-1',
+    'en1991-1-4:7.2.2',
+    'practice:film-creep',
+    'practice:mesh',
+    'practice',
+  ],
+  leavesOut:
+    'Skins that are fastened to every post as well, which stand more; doors, flaps and roll-up sides; stitched seams; sheets on sides and ends; and what happens inside once a side is open. Suction hangs film and mesh of sides between their upper and lower edge, of ends between uprights.',
+  mayBeAccepted: 'When the sides are meant to go before the roof, or are taken off before a storm.',
+  run,
+  levers,
+};
+
+/** New film, what holds more, then stouter film or mesh. */
+function levers({ shelter, on }: CheckInput, finding: Finding, stock: Stock): Lever[] {
+  const cover = wallCovers(shelter).find(({ id }) => finding.part === id || finding.part === `${id}/edge`);
+  if (cover === undefined) return [];
+  const { skin, fastening } = cover;
+  const stronger =
+    finding.part === cover.id
+      ? stock.items
+          .filter(
+            (item): item is FilmItem | MeshItem => item.kind === skin.kind && outdoes(item as never, skin),
+          )
+          .map(({ id, title }) => ({ title: [`Use ${title}`], edits: [setItem(cover.origin, 'with', id)] }))
+      : stock.items
+          .filter(
+            (item): item is FasteningItem =>
+              item.kind === 'fastening' &&
+              (item.form === 'channel' || item.form === 'board') &&
+              item.holds > (fastening?.holds ?? 0),
+          )
+          .map(({ id, title }) => ({
+            title: [`Hold it with ${title}`],
+            edits: [setItem(cover.origin, 'fastened', id)],
+          }));
+  return [...renewed(cover, on), { type: 'choice', options: stronger }];
+}
+
+/** Thicker film of the lasting grade, or mesh that breaks at more. */
+function outdoes(item: FilmItem | MeshItem, than: FilmItem | MeshItem): boolean {
+  if (item.kind === 'film' && than.kind === 'film')
+    return item.grade === 'greenhouse' && item.thickness > than.thickness;
+  return item.kind === 'mesh' && than.kind === 'mesh' && item.strength > than.strength;
+}

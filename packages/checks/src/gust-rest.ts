@@ -1,0 +1,145 @@
+/** Parts that wind loads and that have no place in the ranking of gusts, each with the reason. */
+import type { Foot, JointUse, Part, Posts, Rail, Shelter } from '@tautline/shelter';
+import type { MessagePiece } from './finding.ts';
+import type { FirstFailure, Unranked } from './gust-order.ts';
+import { measured } from './judge.ts';
+
+/** A part that wind loads; `why` says why nothing ranks it, where nothing does. */
+export interface WindLoaded {
+  readonly part: Pick<Part, 'id' | 'origin'>;
+  readonly noun: string;
+  readonly why: string;
+}
+
+/** What has no reason of its own: a measure that should be there had nothing to measure. */
+const nothing = 'in this house no combination with wind brings it a load that its check asks for';
+
+/** Every part of a shelter that wind reaches, from the frame to its covers. */
+export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
+  const { roof, sidePosts, eaveRail, ridge, baseboards, purlins, braces, endFrames, doors, gutters } =
+    shelter;
+  const list: WindLoaded[] = [];
+  const add = (part: Pick<Part, 'id' | 'origin'> | undefined, noun: string, why = nothing): void => {
+    if (part !== undefined) list.push({ part, noun, why });
+  };
+  add(roof, nounOfRoof[roof.type], roofWhy(roof.type));
+  if (roof.type === 'bows' || roof.type === 'cap') add(roof.foot, 'foot of the frame');
+  if (roof.type === 'bows') add(roof.crownFitting, 'fitting at the crown', jointWhy(roof.crownFitting));
+  if (roof.type === 'bows' || roof.type === 'rafters')
+    for (const joint of roof.joints) add(joint, joint.item.title, jointWhy(joint));
+  if (roof.type === 'rafters') {
+    add(roof.peakJoint, 'joint at the peak', jointWhy(roof.peakJoint));
+    add(roof.eaveJoint, 'joint at the eave', jointWhy(roof.eaveJoint));
+    add(roof.tie, 'tie between the rafters', 'no check asks what a tie between rafters may take');
+  }
+  if (sidePosts !== undefined) onPosts(add, sidePosts, 'side post');
+  add(
+    eaveRail,
+    'eave rail',
+    'it lies on a post under every frame, or a cable takes its place, and no check asks for its bending',
+  );
+  if (ridge !== undefined) onRidge(add, ridge);
+  for (const rail of purlins)
+    add(
+      rail,
+      rail.role === 'ridge' ? 'ridge the frames carry' : 'purlin',
+      'film presses on the frames; what runs along between them is asked for its strength under sheets only',
+    );
+  add(baseboards, 'baseboard', 'no check asks for the strength of a baseboard');
+  for (const brace of braces) {
+    add(brace, brace.role, braceWhy(brace.plane));
+    add(brace.foot, `anchor of the ${brace.role}`, braceWhy(brace.plane));
+  }
+  for (const cover of shelter.covers) {
+    const noun = `${cover.skin.kind} of the ${cover.place}`;
+    add(cover, noun, coverWhy(cover));
+    const { fastening, fasteningSpacing, id, origin } = cover;
+    const loose = fastening === undefined || (fastening.per === 'piece' && fasteningSpacing === undefined);
+    if (cover.skin.kind !== 'sheet' && loose)
+      add(
+        { id: `${id}/edge`, origin },
+        `edge of the ${noun}`,
+        'what holds it, or how far apart, was not said',
+      );
+  }
+  add(endFrames, 'uprights of the end frames', 'no check asks for the bending of uprights in an end');
+  add(endFrames?.foot, 'feet of the end frames', 'no check asks for the feet of uprights in an end');
+  for (const door of doors ?? []) add(door, 'door', 'no check asks for doors and their hinges');
+  for (const gutter of gutters ?? []) add(gutter, 'gutter', 'no check asks for wind on a gutter');
+  return list;
+}
+
+type Add = (part: Part | undefined, noun: string, why?: string) => void;
+
+function onPosts(add: Add, posts: Posts, noun: string): void {
+  add(posts, noun);
+  add(posts.foot as Foot, `foot of the ${noun}`);
+}
+
+function onRidge(add: Add, ridge: Rail): void {
+  add(ridge, ridge.member.kind === 'cable' ? 'ridge cable' : 'ridge');
+  if (ridge.posts !== undefined) {
+    add(ridge.posts, 'ridge post', 'nothing holds it upright along the house, or nothing presses it');
+    add(ridge.posts.foot, 'foot of the ridge post', 'how it sinks is not covered for this foot');
+  }
+  add(ridge.endAnchor, 'anchor of the ridge cable', 'how it is pulled up is not covered for this anchor');
+}
+
+const nounOfRoof = { bows: 'bow', rafters: 'rafter', cap: 'cap', inflated: 'blown-up roof' } as const;
+
+function roofWhy(type: Shelter['roof']['type']): string {
+  if (type === 'cap') return 'whether a gust breaks the cap itself is not calculated; its feet are ranked';
+  if (type === 'inflated') return 'its films are ranked as the cover of the roof';
+  return nothing;
+}
+
+function jointWhy(joint: JointUse | undefined): string {
+  if (joint === undefined) return nothing;
+  const { title, momentCapacity, pullCapacity } = joint.item;
+  return momentCapacity <= 0 || pullCapacity <= 0
+    ? `${title} has no strength in the catalogue, or turns freely`
+    : 'no check asks for a joint at this place';
+}
+
+function braceWhy(plane: 'along' | 'across'): string {
+  return plane === 'across'
+    ? 'the typical frame has no braces, ties and guys across: only the whole house in space (the full analysis) tells their share of the wind'
+    : 'its hold is counted together with what it braces';
+}
+
+function coverWhy({ place, skin }: Shelter['covers'][number]): string {
+  if (skin.kind === 'sheet')
+    return place === 'roof'
+      ? 'what the sheets are screwed to, or what they and their screws may take, was not said'
+      : 'sheets on sides and ends are not calculated';
+  return skin.kind === 'mesh' ? 'a roof of mesh is not calculated' : nothing;
+}
+
+/**
+ * The parts without a place in a ranking. `asked` holds the ids of parts that have a measure: these reach no limit
+ * up to `upTo` (m/s).
+ */
+export function unrankedOf(
+  shelter: Shelter,
+  failures: readonly FirstFailure[],
+  asked: ReadonlySet<string>,
+  reasons: ReadonlyMap<string, readonly MessagePiece[]>,
+  upTo: number,
+): readonly Unranked[] {
+  const ranked = new Set(failures.map(({ part }) => part));
+  return windLoaded(shelter)
+    .filter(
+      ({ part }, index, all) =>
+        !ranked.has(part.id) && all.findIndex((one) => one.part.id === part.id) === index,
+    )
+    .map(({ part, noun, why }) => {
+      const known = asked.has(part.id);
+      return {
+        part: part.id,
+        origin: part.origin,
+        noun,
+        unknown: !known,
+        why: known ? ['comes to no limit up to ', measured(upTo, 'speed')] : (reasons.get(part.id) ?? [why]),
+      };
+    });
+}

@@ -1,0 +1,177 @@
+/** Ridge posts, the end anchors of a ridge cable, ties and side guys by what the frame brings them at a gust. */
+import { groundAllowedAt } from '@tautline/loads';
+import type { Brace, CableItem, Shelter } from '@tautline/shelter';
+import { type FrameAnalysis, type HouseAnswer, type Response, ridgeDemand } from '@tautline/structure';
+import { upwardPull } from './cable-end.ts';
+import { postSlenderness } from './checks/post-buckling.ts';
+import { tieUse } from './checks/tie-buckling.ts';
+import { bracingUses } from './checks/whole-house.ts';
+import { postWeight } from './feet.ts';
+import { footUplift } from './ground.ts';
+import type { Measured } from './gust-order.ts';
+import type { Scaled } from './gust-pressure.ts';
+import { guyAlone, guyInFrame, guyInHouse, guySlope, sideGuys } from './guys.ts';
+import { mostPressed } from './pressed.ts';
+import { inSoil } from './resistance.ts';
+import { cableWorking } from './rigging.ts';
+
+type Guy = Brace & { readonly member: CableItem };
+
+export function ridgeMeasures(shelter: Shelter): Measured[] {
+  const { ridge, site } = shelter;
+  if (ridge === undefined) return [];
+  const list: Measured[] = [];
+  const { posts, endAnchor } = ridge;
+  const slenderness = posts && postSlenderness(shelter, posts)?.slenderness;
+  if (posts !== undefined && slenderness !== undefined) {
+    const weight = postWeight(posts.member, posts.height);
+    list.push({
+      part: posts,
+      what: 'the ridge post buckles',
+      check: 'post-buckling',
+      sacrificial: posts.sacrificial === true,
+      measure: (response) => {
+        const { post, ends = [] } = ridgeDemand(shelter, ridge, [response], 0);
+        const loads = [post, ...ends].map(({ down, loadCase, steady }) => ({
+          thrust: down + weight,
+          bending: 0,
+          loadCase,
+          steady,
+        }));
+        return mostPressed(site, posts.member, slenderness, inSoil(posts.foot), loads)?.both.utilisation;
+      },
+    });
+  }
+  const hold =
+    endAnchor === undefined || ridge.member.kind !== 'cable'
+      ? undefined
+      : footUplift(endAnchor, undefined, site);
+  if (endAnchor !== undefined && hold !== undefined && !('reason' in hold)) {
+    const allowed = Math.max(groundAllowedAt(hold, site.basis), 1e-6);
+    list.push({
+      part: endAnchor,
+      what: 'the anchor of the ridge cable is pulled up',
+      check: 'cable-anchor',
+      sacrificial: ridge.sacrificial === true || endAnchor.sacrificial === true,
+      measure: (response) => {
+        const ends = ridgeDemand(shelter, ridge, [response], 0).ends ?? [];
+        return ends.length === 0 ? undefined : Math.max(...ends.map(upwardPull)) / allowed;
+      },
+    });
+  }
+  return list;
+}
+
+/** Ties between post heads, where the frame analysis has them. */
+export function tieMeasures(shelter: Shelter, analysis: FrameAnalysis): Measured[] {
+  const inFrame = new Set(analysis.states.service.system.elements.map(({ part }) => part));
+  return shelter.braces.flatMap((tie): Measured[] => {
+    const { member } = tie;
+    if (tie.role !== 'tie' || member.kind === 'cable' || !inFrame.has(tie.id)) return [];
+    return [
+      {
+        part: tie,
+        what: 'the tie buckles',
+        check: 'tie-buckling',
+        sacrificial: tie.sacrificial === true,
+        measure: (response) => tieUse(shelter, response, tie, member),
+      },
+    ];
+  });
+}
+
+const wires = (shelter: Shelter): readonly Guy[] =>
+  sideGuys(shelter).filter((guy): guy is Guy => guy.member.kind === 'cable');
+
+/** The two limits of a guy: its wire, and its anchor along the wire, N. */
+function limitsOf(
+  shelter: Shelter,
+  guy: Guy,
+): readonly { readonly ranked: Omit<Measured, 'measure'>; readonly mayTake: number }[] {
+  const sacrificial = guy.sacrificial === true;
+  const wire = {
+    ranked: { part: guy, what: 'the side guy parts', check: 'guy-pull', sacrificial },
+    mayTake: cableWorking(guy.member),
+  };
+  const hold = guy.foot === undefined ? undefined : footUplift(guy.foot, undefined, shelter.site);
+  if (guy.foot === undefined || hold === undefined || 'reason' in hold) return [wire];
+  const mayTake = groundAllowedAt(hold, shelter.site.basis) / Math.sin(guySlope(guy));
+  return [
+    wire,
+    {
+      ranked: {
+        part: guy.foot,
+        what: 'the anchor of the side guy is pulled up',
+        check: 'guy-anchor',
+        sacrificial: sacrificial || guy.foot.sacrificial === true,
+      },
+      mayTake: Math.max(mayTake, 1e-6),
+    },
+  ];
+}
+
+/** Side guys whose pull the frame under a blown-up roof knows. */
+export function guyMeasures(shelter: Shelter): Measured[] {
+  if (shelter.roof.type !== 'inflated') return [];
+  return wires(shelter).flatMap((guy) =>
+    limitsOf(shelter, guy).map(
+      ({ ranked, mayTake }): Measured => ({
+        ...ranked,
+        measure: (response) => {
+          const pull = guyInFrame(shelter, guy, [response])?.pull;
+          return pull === undefined ? undefined : pull / mayTake;
+        },
+      }),
+    ),
+  );
+}
+
+/** What bounds a side guy whose share of the wind the typical frame does not know: as if the guys held all of it. */
+export function guyBounds(shelter: Shelter): Measured[] {
+  if (shelter.roof.type === 'inflated') return [];
+  return wires(shelter).flatMap((guy) =>
+    limitsOf(shelter, guy).map(
+      ({ ranked, mayTake }): Measured => ({
+        ...ranked,
+        measure: (response: Response) => {
+          const pull = guyAlone(shelter, guy, [response])?.pull;
+          return pull === undefined ? undefined : pull / mayTake;
+        },
+      }),
+    ),
+  );
+}
+
+/** Guys and braces by their share in the whole house, taken to grow with the pressure. */
+export function bracedInHouse(shelter: Shelter, house: HouseAnswer | undefined): Scaled[] {
+  if (house?.ok !== true) return [];
+  const pieces = house.house.racking.bracing;
+  const guys = wires(shelter).flatMap((guy) => {
+    const found = guyInHouse(pieces, guy, 1);
+    if (found === undefined) return [];
+    return limitsOf(shelter, guy).map(
+      ({ ranked, mayTake }): Scaled => ({
+        ...ranked,
+        loadCase: found.loadCase,
+        use: (factor) => (guyInHouse(pieces, guy, factor)?.pull ?? 0) / mayTake,
+      }),
+    );
+  });
+  const braces = bracingUses(shelter, pieces).flatMap((finding): Scaled[] => {
+    const brace = shelter.braces.find(({ id }) => id === finding.part);
+    const { utilisation } = finding;
+    return brace === undefined || utilisation === undefined
+      ? []
+      : [
+          {
+            part: brace,
+            what: `the ${brace.role} gives in the whole house`,
+            check: 'whole-house',
+            sacrificial: brace.sacrificial === true,
+            loadCase: finding.loadCase ?? 'wind',
+            use: (factor) => factor * utilisation,
+          },
+        ];
+  });
+  return [...guys, ...braces];
+}
