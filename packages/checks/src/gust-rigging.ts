@@ -24,7 +24,7 @@ export function ridgeMeasures(shelter: Shelter): Measured[] {
   const { posts, endAnchor } = ridge;
   const slenderness = posts && postSlenderness(shelter, posts)?.slenderness;
   if (posts !== undefined && slenderness !== undefined) {
-    const weight = postWeight(posts.member, posts.height);
+    const weight = postWeight(posts);
     list.push({
       part: posts,
       what: 'the ridge post buckles',
