@@ -2,7 +2,7 @@
 import type { Shelter } from '@tautline/shelter';
 import { overturningUse } from './checks/overturning.ts';
 import { slidingUse } from './checks/sliding.ts';
-import type { Scaled } from './gust-pressure.ts';
+import type { Scaled } from './gust-order.ts';
 
 export function capUses(shelter: Shelter): Scaled[] {
   const { roof, site } = shelter;

@@ -16,6 +16,13 @@ export interface Measured extends Ranked {
   readonly measure: Measure;
 }
 
+/** A part whose share of its limit follows from the wind pressure alone. */
+export interface Scaled extends Ranked {
+  readonly loadCase: string;
+  /** Share of the limit when the wind pressure is multiplied by a factor. */
+  readonly use: (factor: number) => number | undefined;
+}
+
 /** A part and the gust that brings it to its limit. */
 export interface FirstFailure {
   readonly part: string;

@@ -7,14 +7,8 @@ import { rackingUses } from './checks/racking.ts';
 import { wallUse } from './checks/wall-cover.ts';
 import { filmLoad } from './film-pull.ts';
 import { capUses } from './gust-cap.ts';
-import type { Ranked } from './gust-order.ts';
+import type { Scaled } from './gust-order.ts';
 import { type WallCover, wallCovers } from './wall-skin.ts';
-
-export interface Scaled extends Ranked {
-  readonly loadCase: string;
-  /** Share of the limit when the wind pressure is multiplied by a factor. */
-  readonly use: (factor: number) => number | undefined;
-}
 
 /** Every one of them, with how its share grows with the pressure. */
 export function scaledByPressure(shelter: Shelter, on: string | undefined): Scaled[] {
