@@ -1,8 +1,9 @@
 /** Parts that wind loads and that have no place in the ranking of gusts, each with the reason. */
-import type { Foot, JointUse, Part, Posts, Rail, Shelter } from '@tautline/shelter';
+import { type JointUse, type Part, type Posts, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
 import type { MessagePiece } from './finding.ts';
 import type { FirstFailure, Unranked } from './gust-order.ts';
 import { measured } from './judge.ts';
+import { postNoun, railNoun } from './rails.ts';
 
 /** A part that wind loads; `why` says why nothing ranks it, where nothing does. */
 export interface WindLoaded {
@@ -16,8 +17,7 @@ const nothing = 'in this house no combination with wind brings it a load that it
 
 /** Every part of a shelter that wind reaches, from the frame to its covers. */
 export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
-  const { roof, sidePosts, eaveRail, ridge, baseboards, purlins, braces, endFrames, doors, gutters } =
-    shelter;
+  const { roof, sidePosts, eaveRail, baseboards, purlins, braces, endFrames, doors, gutters } = shelter;
   const list: WindLoaded[] = [];
   const add = (part: Pick<Part, 'id' | 'origin'> | undefined, noun: string, why = nothing): void => {
     if (part !== undefined) list.push({ part, noun, why });
@@ -38,7 +38,7 @@ export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
     'eave rail',
     'it lies on a post under every frame, or a cable takes its place, and no check asks for its bending',
   );
-  if (ridge !== undefined) onRidge(add, ridge);
+  for (const rail of railsUnder(shelter)) onRidge(add, rail);
   for (const rail of purlins)
     add(
       rail,
@@ -73,16 +73,17 @@ type Add = (part: Part | undefined, noun: string, why?: string) => void;
 
 function onPosts(add: Add, posts: Posts, noun: string): void {
   add(posts, noun);
-  add(posts.foot as Foot, `foot of the ${noun}`);
+  add(posts.foot, `foot of the ${noun}`);
 }
 
-function onRidge(add: Add, ridge: Rail): void {
-  add(ridge, ridge.member.kind === 'cable' ? 'ridge cable' : 'ridge');
-  if (ridge.posts !== undefined) {
-    add(ridge.posts, 'ridge post', 'nothing holds it upright along the house, or nothing presses it');
-    add(ridge.posts.foot, 'foot of the ridge post', 'how it sinks is not covered for this foot');
+function onRidge(add: Add, rail: Rail): void {
+  const noun = railNoun(rail);
+  add(rail, rail.member.kind === 'cable' ? `${noun} cable` : noun);
+  if (rail.posts !== undefined) {
+    add(rail.posts, postNoun(rail), 'nothing holds it upright along the house, or nothing presses it');
+    add(rail.posts.foot, `foot of the ${postNoun(rail)}`, 'how it sinks is not covered for this foot');
   }
-  add(ridge.endAnchor, 'anchor of the ridge cable', 'how it is pulled up is not covered for this anchor');
+  add(rail.endAnchor, `anchor of the ${noun} cable`, 'how it is pulled up is not covered for this anchor');
 }
 
 const nounOfRoof = { bows: 'bow', rafters: 'rafter', cap: 'cap', inflated: 'blown-up roof' } as const;

@@ -1,7 +1,7 @@
 /** Ridge posts, the end anchors of a ridge cable, ties and side guys by what the frame brings them at a gust. */
 import { groundAllowedAt } from '@tautline/loads';
-import type { Brace, CableItem, Shelter } from '@tautline/shelter';
-import { type FrameAnalysis, type HouseAnswer, type Response, ridgeDemand } from '@tautline/structure';
+import { type Brace, type CableItem, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
+import type { FrameAnalysis, HouseAnswer, Response } from '@tautline/structure';
 import { upwardPull } from './cable-end.ts';
 import { postSlenderness } from './checks/post-buckling.ts';
 import { tieUse } from './checks/tie-buckling.ts';
@@ -11,54 +11,61 @@ import { footUplift } from './ground.ts';
 import type { Measured, Scaled } from './gust-order.ts';
 import { guyAlone, guyInFrame, guyInHouse, guySlope, sideGuys } from './guys.ts';
 import { mostPressed } from './pressed.ts';
+import { railInResponse, railNoun, rowsUnder } from './rails.ts';
 import { inSoil } from './resistance.ts';
 import { cableWorking } from './rigging.ts';
 
 type Guy = Brace & { readonly member: CableItem };
 
 export function ridgeMeasures(shelter: Shelter): Measured[] {
-  const { ridge, site } = shelter;
-  if (ridge === undefined) return [];
-  const list: Measured[] = [];
-  const { posts, endAnchor } = ridge;
-  const slenderness = posts && postSlenderness(shelter, posts)?.slenderness;
-  if (posts !== undefined && slenderness !== undefined) {
+  return [...railsUnder(shelter).flatMap((rail) => anchored(shelter, rail)), ...pressedPosts(shelter)];
+}
+
+function pressedPosts(shelter: Shelter): Measured[] {
+  return rowsUnder(shelter).flatMap(({ posts, rail, noun }): Measured[] => {
+    const slenderness = postSlenderness(shelter, posts)?.slenderness;
+    if (slenderness === undefined) return [];
     const weight = postWeight(posts);
-    list.push({
-      part: posts,
-      what: 'the ridge post buckles',
-      check: 'post-buckling',
-      sacrificial: posts.sacrificial === true,
-      measure: (response) => {
-        const { post, ends = [] } = ridgeDemand(shelter, ridge, [response], 0);
-        const loads = [post, ...ends].map(({ down, loadCase, steady }) => ({
-          thrust: down + weight,
-          bending: 0,
-          loadCase,
-          steady,
-        }));
-        return mostPressed(site, posts.member, slenderness, inSoil(posts.foot), loads)?.both.utilisation;
+    return [
+      {
+        part: posts,
+        what: `the ${noun} buckles`,
+        check: 'post-buckling',
+        sacrificial: posts.sacrificial === true,
+        measure: (response) => {
+          const { post, ends = [] } = railInResponse(shelter, rail, response);
+          const loads = [post, ...ends].map(({ down, loadCase, steady }) => ({
+            thrust: down + weight,
+            bending: 0,
+            loadCase,
+            steady,
+          }));
+          return mostPressed(shelter.site, posts.member, slenderness, inSoil(posts.foot), loads)?.both
+            .utilisation;
+        },
       },
-    });
-  }
-  const hold =
-    endAnchor === undefined || ridge.member.kind !== 'cable'
-      ? undefined
-      : footUplift(endAnchor, undefined, site);
-  if (endAnchor !== undefined && hold !== undefined && !('reason' in hold)) {
-    const allowed = Math.max(groundAllowedAt(hold, site.basis), 1e-6);
-    list.push({
+    ];
+  });
+}
+
+function anchored(shelter: Shelter, rail: Rail): Measured[] {
+  const { endAnchor } = rail;
+  if (endAnchor === undefined || rail.member.kind !== 'cable') return [];
+  const hold = footUplift(endAnchor, undefined, shelter.site);
+  if ('reason' in hold) return [];
+  const allowed = Math.max(groundAllowedAt(hold, shelter.site.basis), 1e-6);
+  return [
+    {
       part: endAnchor,
-      what: 'the anchor of the ridge cable is pulled up',
+      what: `the anchor of the ${railNoun(rail)} cable is pulled up`,
       check: 'cable-anchor',
-      sacrificial: ridge.sacrificial === true || endAnchor.sacrificial === true,
+      sacrificial: rail.sacrificial === true || endAnchor.sacrificial === true,
       measure: (response) => {
-        const ends = ridgeDemand(shelter, ridge, [response], 0).ends ?? [];
+        const ends = railInResponse(shelter, rail, response).ends ?? [];
         return ends.length === 0 ? undefined : Math.max(...ends.map(upwardPull)) / allowed;
       },
-    });
-  }
-  return list;
+    },
+  ];
 }
 
 /** Ties between post heads, where the frame analysis has them. */
