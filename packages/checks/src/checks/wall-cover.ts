@@ -3,9 +3,9 @@ import type { FasteningItem, FilmItem, MeshItem, Shelter } from '@tautline/shelt
 import { stormTemperature } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { heldPerMetre } from '../fastening-hold.ts';
+import { renewed } from '../film-levers.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { renewed } from '../film-levers.ts';
 import { setItem } from '../slots.ts';
 import { type WallCover, wallCovers, wallSkin } from '../wall-skin.ts';
 

@@ -32,7 +32,7 @@ export class GustSlider {
       min: 0,
       step: 1,
       'data-key': 'gust',
-      'aria-label': 'Gust that the results of the typical frame are drawn at',
+      'aria-label': 'Gust that the results of the frames are drawn at',
       input: () => this.slid(),
       pointerdown: () => {
         this.held = true;
@@ -50,7 +50,7 @@ export class GustSlider {
     this.root = element(
       'div',
       { class: 'gust', role: 'group', 'aria-label': 'Gust' },
-      element('span', { class: 'quiet' }, 'typical frame at a gust of'),
+      element('span', { class: 'quiet' }, 'frames at a gust of'),
       this.input,
       this.value,
       this.marks,
