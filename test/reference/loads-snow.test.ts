@@ -39,6 +39,42 @@ describe('ASCE 7-16 chapters 7 and 8 (from memory except where said)', () => {
   });
 });
 
+describe('ASCE 7 7.6.1, unbalanced snow on gables (public restatement with its formulas in psf and ft)', () => {
+  const foot = 0.3048;
+  const drifted = (eaveToRidge: number, degrees: number) =>
+    snowActions(
+      { basis: 'asce7-asd', groundSnow: 40 * PSF, exposure: 'open', lowHazard: false },
+      {
+        form: 'gable',
+        span: 2 * eaveToRidge * foot,
+        rise: eaveToRidge * foot * Math.tan((degrees * Math.PI) / 180),
+      },
+    ).cases.find(({ id }) => id === 'unbalanced');
+
+  it('up to 20 ft from eave to ridge: I_s p_g = 40 psf on the leeward slope, none on the other', () => {
+    const zones = drifted(15, 20)?.zones ?? [];
+    expect(zones).toHaveLength(1);
+    expect(zones[0]?.from).toBe(0.5);
+    expect((zones[0]?.loadFrom ?? 0) / PSF).toBeCloseTo(40, 9);
+  });
+
+  it('30 ft at 20°: h_d = 2.05 ft, surcharge 23.8 psf over 9.07 ft, 0.3 p_s to windward', () => {
+    const [windward, surcharged, leeward] = drifted(30, 20)?.zones ?? [];
+    const height = 0.43 * Math.cbrt(30) * (40 + 10) ** 0.25 - 1.5;
+    expect(height).toBeCloseTo(2.053, 3);
+    expect(Math.abs(driftHeight(30 * foot, 40 * PSF) / foot - height)).toBeLessThan(0.001);
+    expect(Math.abs(((surcharged?.loadFrom ?? 0) - (leeward?.loadFrom ?? 0)) / PSF - 23.78)).toBeLessThan(
+      0.1,
+    );
+    expect(Math.abs((((surcharged?.to ?? 0) - 0.5) * 60) / 9.074 - 1)).toBeLessThan(0.002);
+    expect((windward?.loadFrom ?? 0) / (leeward?.loadFrom ?? 1)).toBeCloseTo(0.3, 12);
+  });
+
+  it.each([2, 31])('%f° is outside 1/2 on 12 to 7 on 12: none', (degrees) => {
+    expect(drifted(15, degrees)).toBeUndefined();
+  });
+});
+
 describe('combinations (looked up: see loads-published)', () => {
   it('ASCE 7-16 2.3.1 (5) 0.9 D + 1.0 W and 2.4.1 (7) 0.6 D + 0.6 W', () => {
     const strength = combinations('asce7-strength', true).find((item) => item.id === 'lrfd-5');

@@ -105,8 +105,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'asce7-16:7.6.1',
     title: ASCE,
-    where: '7.6.1, unbalanced snow on gables',
-    standing: 'from memory',
+    where: '7.6.1, eq. 7.7-1 and figure 7.6-1, unbalanced snow on gables, in a public restatement',
+    standing: 'published',
   },
   {
     id: 'asce7-16:7.6.2',

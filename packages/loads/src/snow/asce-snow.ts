@@ -139,7 +139,7 @@ function archDrift(shape: SnowShape, flat: number, ce: number, equivalent: numbe
   };
 }
 
-/** 7.6.1: for 2.4° to 30.2°; up to 6.1 m from eave to ridge the leeward side carries I_s p_g alone. */
+/** 7.6.1: for 2.38° (1/2 on 12) to 30.26° (7 on 12); up to 6.1 m from eave to ridge the leeward side carries I_s p_g alone. */
 function gableDrift(
   input: SnowInput,
   shape: SnowShape,
