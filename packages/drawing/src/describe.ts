@@ -170,7 +170,8 @@ function coverWords(cover: Cover, m: (si: number) => string): string {
   const layers = cover.layers === 2 ? ' in two layers' : '';
   const reach =
     cover.place === 'roof' ? `, ${m(cover.developedWidth)} wide along the arc` : `, up to ${m(cover.upTo)}`;
-  const held = cover.fastening ? `, held by ${cover.fastening.title}` : '';
+  const strapped = cover.straps && cover.straps.item.title === cover.fastening?.title;
+  const held = cover.fastening && !strapped ? `, held by ${cover.fastening.title}` : '';
   const straps = cover.straps ? `, ${cover.straps.item.title} every ${m(cover.straps.spacing)}` : '';
   return `${place}: ${cover.skin.title}${layers}${reach}${held}${straps}${weak(cover)}`;
 }

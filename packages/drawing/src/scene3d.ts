@@ -1,23 +1,12 @@
 /** The whole house in space as plain numbers, for a view that draws members as instances and skins as meshes. */
-import { type CableItem, type Foot, innerFilm, type MemberItem, type Shelter } from '@tautline/shelter';
-import { breadthOf, depthOf } from './describe.ts';
+import { type Cap, innerFilm, type Shelter } from '@tautline/shelter';
 import { offsetLine } from './scene/outline.ts';
-import { halfRoof, roofStrip, sideStrip } from './skins.ts';
+import { bar, footSegments, type Segment, segment } from './scene3d-bars.ts';
+import { doorSegments, endSegments, thingSegments } from './scene3d-inside.ts';
+import { halfRoof, roofReach, roofStrip, sideStrip } from './skins.ts';
 import { allPosts, allRails, braceRuns, type Space } from './views/members.ts';
 
-export type { Space };
-
-export interface Segment {
-  readonly part: string;
-  readonly from: Space;
-  readonly to: Space;
-  /** Half the depth, m; the true radius of round members. */
-  readonly radius: number;
-  readonly section: 'round' | 'rectangle';
-  /** Half the breadth of rectangles along the house, m. */
-  readonly halfBreadth: number;
-  readonly underground: boolean;
-}
+export type { Segment, Space };
 
 export interface Surface {
   readonly part: string;
@@ -42,6 +31,7 @@ export function scene3d(shelter: Shelter): Scene3d {
     ...supportSegments(shelter),
     ...alongSegments(shelter),
     ...endSegments(shelter),
+    ...doorSegments(shelter),
     ...thingSegments(shelter),
   ];
   const surfaces = shelterSurfaces(shelter);
@@ -57,32 +47,22 @@ export function scene3d(shelter: Shelter): Scene3d {
   return { segments, surfaces, low: reach(Math.min), high: reach(Math.max) };
 }
 
-function segment(
-  part: string,
-  member: MemberItem | CableItem,
-  from: Space,
-  to: Space,
-  underground = false,
-): Segment {
-  const square = member.kind !== 'cable' && member.section.shape === 'rectangle';
-  return {
-    part,
-    from,
-    to,
-    radius: depthOf(member) / 2,
-    section: square ? 'rectangle' : 'round',
-    halfBreadth: breadthOf(member) / 2,
-    underground,
-  };
-}
-
 function roofSegments(shelter: Shelter): readonly Segment[] {
   const { roof } = shelter;
-  if (roof.type === 'cap' || roof.type === 'inflated') return [];
+  if (roof.type === 'inflated') return [];
   const out: Segment[] = [];
+  if (roof.type === 'cap') {
+    const [left, right] = [roof.line[0], roof.line.at(-1)];
+    roof.stations.slice(1).forEach((z, n) => {
+      const middle = (z + (roof.stations[n] ?? 0)) / 2;
+      if (left && right) out.push(...capFeet(roof, left.x, middle, 1), ...capFeet(roof, right.x, middle, -1));
+    });
+    return out;
+  }
+  const reach = roofReach(roof);
   for (const z of roof.stations) {
-    roof.line.forEach((b, i) => {
-      const a = roof.line[i - 1];
+    reach.forEach((b, i) => {
+      const a = reach[i - 1];
       if (a && Math.hypot(b.x - a.x, b.y - a.y) > 1e-5)
         out.push(segment(roof.id, roof.member, [a.x, a.y, z], [b.x, b.y, z]));
     });
@@ -108,28 +88,11 @@ function roofSegments(shelter: Shelter): readonly Segment[] {
   return out;
 }
 
-/** What of a foot is a bar: stub, driven leg, post below ground. Pads, blocks and anchors are left out. */
-function footSegments(
-  foot: Foot,
-  member: MemberItem,
-  x: number,
-  z: number,
-  inward: -1 | 0 | 1,
-): readonly Segment[] {
-  const lean = inward === 0 ? Math.PI / 2 : (foot.lean ?? Math.PI / 2);
-  const [u, v] = [Math.cos(lean) * inward, Math.sin(lean)];
-  const along = (s: number): Space => [x + u * s, v * s, z];
-  if (foot.kind === 'ballast' || foot.kind === 'bearing' || foot.driven <= 0) return [];
-  const deep = foot.driven / Math.max(0.2, v);
-  if (foot.stub) {
-    const above = Math.max(0, (foot.length ?? deep) - deep);
-    return [
-      segment(foot.id, foot.stub, along(-deep), along(0), true),
-      ...(above > 0 ? [segment(foot.id, foot.stub, along(0), along(above))] : []),
-    ];
-  }
-  return [segment(foot.id, member, along(-deep), along(0), true)];
-}
+/** What holds one rim of a cap. */
+const capFeet = ({ foot }: Cap, x: number, z: number, inward: -1 | 1): readonly Segment[] =>
+  foot.kind === 'ballast'
+    ? [bar(foot.id, [x - inward * 0.07, 0.04, z - 0.14], [x - inward * 0.07, 0.04, z + 0.14], 0.08, 0.12)]
+    : [];
 
 function supportSegments(shelter: Shelter): readonly Segment[] {
   return allPosts(shelter).flatMap((row) =>
@@ -148,47 +111,20 @@ function alongSegments(shelter: Shelter): readonly Segment[] {
     rail.lines.map(({ x, y }) => segment(rail.id, rail.member, [x, y, 0], [x, y, length])),
   );
   const braces = shelter.braces.flatMap((brace) =>
-    braceRuns(shelter, brace).map(([a, b]) => segment(brace.id, brace.member, a, b)),
+    braceRuns(shelter, brace).flatMap(([a, b]) => {
+      const low = a[1] < b[1] ? a : b;
+      return [
+        segment(brace.id, brace.member, a, b),
+        ...(brace.foot ? footSegments(brace.foot, brace.member, low[0], low[2], 0) : []),
+      ];
+    }),
   );
   return [...rails, ...braces];
 }
 
-/** Uprights and rails of both ends; a door is its opening, which the uprights show. */
-function endSegments({ endFrames: ends, length }: Shelter): readonly Segment[] {
-  if (!ends) return [];
-  const { rail } = ends;
-  return [0, length].flatMap((z) => [
-    ...ends.uprights.flatMap(({ x, height }) => [
-      segment(ends.id, ends.member, [x, 0, z], [x, height, z]),
-      ...footSegments(ends.foot, ends.member, x, z, 0),
-    ]),
-    ...(rail ? [segment(ends.id, rail.member, [rail.from, rail.height, z], [rail.to, rail.height, z])] : []),
-  ]);
-}
-
-/** Things under the roof as boxes of their own size: one bar each along the house. */
-function thingSegments(shelter: Shelter): readonly Segment[] {
-  return shelter.things.flatMap((thing) => {
-    const high = Math.max(thing.height, 0.06);
-    const thick = thing.kind === 'bench' && thing.height > 0 ? 0.05 : high;
-    return thing.lefts.map((left): Segment => {
-      const [x, y] = [left + thing.width / 2, high - thick / 2];
-      return {
-        part: thing.id,
-        from: [x, y, thing.starts],
-        to: [x, y, thing.starts + thing.length],
-        radius: thick / 2,
-        section: 'rectangle',
-        halfBreadth: thing.width / 2,
-        underground: false,
-      };
-    });
-  });
-}
-
 function shelterSurfaces(shelter: Shelter): readonly Surface[] {
   const { roof, length } = shelter;
-  const skin = offsetLine(roof.line, halfRoof(shelter));
+  const skin = offsetLine(roofReach(roof), halfRoof(shelter));
   const flat = (points: readonly { readonly x: number; readonly y: number }[]): Flat =>
     points.map(({ x, y }) => [x, y]);
   const out = shelter.covers.flatMap((cover): readonly Surface[] => {
@@ -204,7 +140,13 @@ function shelterSurfaces(shelter: Shelter): readonly Surface[] {
   if (roof.type === 'cap' || roof.type === 'inflated') {
     const kind = roof.type === 'cap' ? roof.sheet.kind : 'film';
     const lines = roof.type === 'inflated' ? [roof.line, innerFilm(roof)] : [roof.line];
-    return [...out, ...lines.map((line) => ({ part: roof.id, skin: kind, ...sweep(flat(line), length) }))];
+    // Caps stand one by one, blown-up films run through.
+    const runs =
+      roof.type === 'cap'
+        ? roof.stations.slice(1).map((z, n) => [(roof.stations[n] ?? 0) + 0.01, z - 0.01] as const)
+        : [[0, length] as const];
+    const faces = runs.flatMap(([from, to]) => lines.map((line) => sweep(flat(line), to, from)));
+    return [...out, ...faces.map((face) => ({ part: roof.id, skin: kind, ...face }))];
   }
   return out;
 }
@@ -213,8 +155,8 @@ type Flat = readonly (readonly [number, number])[];
 type Faces = Pick<Surface, 'positions' | 'triangles'>;
 
 /** A profile drawn along the house. */
-function sweep(profile: Flat, length: number): Faces {
-  const positions = [0, length].flatMap((z) => profile.flatMap(([x, y]) => [x, y, z]));
+function sweep(profile: Flat, to: number, from = 0): Faces {
+  const positions = [from, to].flatMap((z) => profile.flatMap(([x, y]) => [x, y, z]));
   const n = profile.length;
   const triangles = profile.slice(1).flatMap((_, i) => [i, i + 1, n + i, i + 1, n + i + 1, n + i]);
   return { positions, triangles };

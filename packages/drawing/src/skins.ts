@@ -24,14 +24,19 @@ export function roofReach(roof: Roof): readonly Point[] {
   return [...(low ? [out(first, second)] : []), ...line, ...(high ? [out(last, before)] : [])];
 }
 
-/** The roof skin across the house: down to the side skin where bows come to the ground, else the whole line. */
-export function roofStrip(shelter: Shelter, skin: readonly Point[], cover: Cover): readonly Point[] {
+/** Height of the lower edge of a roof skin, no lower than `low`, m; one from the eave on goes out over the overhang. */
+export function roofEdge(shelter: Shelter, cover: Cover, low: number): number {
   const sides = shelter.covers.find((other) => other.place === 'sides' && other.upTo > 0);
   const from = Math.max(cover.from, shelter.sidePosts ? 0 : (sides?.upTo ?? 0));
-  // A film from the eave on goes out over the overhang, too.
-  return from <= shelter.roof.springing + 1e-6 && shelter.roof.type === 'rafters'
-    ? skin
-    : clipAbove(skin, from);
+  const { roof } = shelter;
+  return roof.type === 'rafters' && from <= roof.springing + 1e-6 ? low : Math.max(from, low);
+}
+
+/** The roof skin across the house: down to the side skin where bows come to the ground, else the whole line. */
+export function roofStrip(shelter: Shelter, skin: readonly Point[], cover: Cover): readonly Point[] {
+  const low = Math.min(...skin.map(({ y }) => y));
+  const from = roofEdge(shelter, cover, low);
+  return from <= low ? skin : clipAbove(skin, from);
 }
 
 /** The part of a polyline above a height, with the cut ends worked out; the whole when all is above. */

@@ -63,7 +63,7 @@ export function postBays(shelter: Shelter, system: System): readonly Bay[] {
   );
 }
 
-const postNouns = { sides: 'side post', centre: 'ridge post', line: 'grid post' } as const;
+const postNouns = { sides: 'side post', centre: 'ridge post', line: 'inner post' } as const;
 
 /** What a row of posts is called. */
 export const postNoun = ({ where }: Posts): string => postNouns[where];

@@ -93,7 +93,7 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
     body.push(line(shelter.id, 'member-hidden', a, b));
   }
   for (const peg of pegs) body.push(...pegMark(peg, at(peg.along, peg.across)));
-  body.push(...outerNames(pegs, frame, system));
+  body.push(...outerNames(pegs, frame, system, body));
   body.push(...innerNames(pegs, frame, body));
   body.push(...diagonalTexts(shelter.id, body, frame, length, width, `diagonal ${m(diagonal)}`));
   const bounds = boundsOf(body);
@@ -208,8 +208,14 @@ function pegMark(peg: Peg, at: Point): readonly Shape[] {
 }
 
 /** Names and running distances, upright beside the outer lines; where pegs stand close, not every one. */
-function outerNames(pegs: readonly Peg[], frame: Frame, system: System): readonly Shape[] {
+function outerNames(
+  pegs: readonly Peg[],
+  frame: Frame,
+  system: System,
+  drawn: readonly Shape[],
+): readonly Shape[] {
   const shapes: Shape[] = [];
+  const strokes = strokesOf(drawn);
   for (const side of ['L', 'R'] as const) {
     const row = pegs.filter(({ name }) => name.startsWith(side));
     const gap = Math.min(...row.slice(1).map((peg, i) => (peg.along - (row[i]?.along ?? 0)) * frame.scale));
@@ -220,13 +226,15 @@ function outerNames(pegs: readonly Peg[], frame: Frame, system: System): readonl
       const at = frame.at(peg.along, peg.across);
       const words = side === 'L' ? `${peg.name}  ${exactLength(peg.along, system)}` : peg.name;
       const y = side === 'L' ? at.y + 11 : at.y - 11;
-      shapes.push(
-        text(peg.part, 'dimension', point(side === 'L' ? at.x + 3.8 : at.x - 3, y), words, {
+      // Beside the middle where the peg of a guy stands right outside.
+      const tries = [0, 14, -14].map((aside) =>
+        text(peg.part, 'dimension', point((side === 'L' ? at.x + 3.8 : at.x - 3) + aside, y), words, {
           size: 10.5,
           anchor: side === 'L' ? 'end' : 'start',
           turn: -90,
         }),
       );
+      shapes.push(clearest(tries, textOutlines(shapes), strokes) ?? (tries[0] as TextShape));
     });
   }
   return shapes;

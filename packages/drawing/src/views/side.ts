@@ -21,7 +21,7 @@ import {
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
-import { roofReach } from '../skins.ts';
+import { roofEdge, roofReach } from '../skins.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
 import {
@@ -232,11 +232,7 @@ function skins(
       });
       continue;
     }
-    const sides = shelter.covers.find((other) => other.place === 'sides');
-    const from =
-      cover.place === 'sides'
-        ? cover.from
-        : Math.max(cover.from, low, shelter.sidePosts ? 0 : (sides?.upTo ?? 0));
+    const from = cover.place === 'sides' ? cover.from : roofEdge(shelter, cover, low);
     const to = cover.place === 'sides' ? cover.upTo : crown;
     const corners = [
       frame.at(-gap, from),

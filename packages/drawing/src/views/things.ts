@@ -81,19 +81,20 @@ function middleOfBay(z: number, { roof: { stations } }: Shelter): number {
   return a === undefined || b === undefined ? z : (a + b) / 2;
 }
 
+/** Where the legs of a bench stand between its two ends, m: a long one on two would not stand. */
+export function benchLegs(from: number, to: number): readonly number[] {
+  const back = Math.min(0.1 * (to - from), 0.3);
+  const gaps = Math.max(1, Math.ceil((to - from - 2 * back) / LEGS));
+  return Array.from({ length: gaps + 1 }, (_, n) => from + back + (n * (to - from - 2 * back)) / gaps);
+}
+
 /** A thing seen level, between two places of the view (m). */
 function upright(thing: Thing, frame: Frame, from: number, to: number): readonly Shape[] {
   const high = Math.max(thing.height, FLAT);
   const [a, b] = [frame.at(from, 0), frame.at(to, high)];
   const free = thing.clearance > 0 && thing.height > 0 ? [keptFree(thing, frame, from, to)] : [];
   if (thing.kind === 'bench' && thing.height > 0) {
-    const back = Math.min(0.1 * (to - from), 0.3);
-    // Legs every step or so; a long bench on two would not stand.
-    const gaps = Math.max(1, Math.ceil((to - from - 2 * back) / LEGS));
-    const legs = Array.from(
-      { length: gaps + 1 },
-      (_, n) => from + back + (n * (to - from - 2 * back)) / gaps,
-    );
+    const legs = benchLegs(from, to);
     return [
       ...free,
       box(thing.id, 'thing', frame.at(from, high - top), b),
