@@ -46,11 +46,12 @@ try {
 console.log(`${passed} passed, ${failed} failed`);
 process.exitCode = failed > 0 || passed === 0 ? 1 : 0;
 
-async function play({ name: place, settings, prefix }, steps) {
+async function play({ name: place, settings, prefix, virtual }, steps) {
   const workbench = await startWorkbench(
     new URL(vsix, built).pathname,
     [new URL('../../examples/', here)],
     settings,
+    virtual,
   );
   try {
     const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });

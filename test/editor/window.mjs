@@ -78,6 +78,16 @@ export class Window {
     await this.editor().first().waitFor();
   }
 
+  /** The same by the list of files: a folder that lies on no disk cannot be searched. */
+  async openListed(name) {
+    await this.page
+      .locator('.explorer-folders-view .monaco-list-row')
+      .getByText(name, { exact: true })
+      .dblclick({ timeout: 30_000 });
+    await this.page.locator(`.tab.active[aria-label*="${name}"]`).first().waitFor({ timeout: 15_000 });
+    await this.editor().first().waitFor();
+  }
+
   /** Takes back every unsaved change of the file on show. */
   async restore() {
     await this.command('File: Revert File');
@@ -120,6 +130,54 @@ export class Window {
       await this.page.keyboard.press('Escape');
     }
     return undefined;
+  }
+
+  /** Takes the first fix at the cursor whose title matches; gives its title. */
+  async takeFix(pattern, timeout = 30_000) {
+    const list = this.page.locator('.context-view .action-widget .monaco-list-row.action');
+    const { index, title } = await this.until(
+      `a fix ${pattern}`,
+      async () => {
+        await this.page.keyboard.press('Control+.');
+        await list.first().waitFor({ timeout: 5000 });
+        const titles = await list.allTextContents();
+        const found = titles.findIndex((one) => pattern.test(one));
+        if (found >= 0) {
+          return { index: found, title: titles[found] };
+        }
+        await this.page.keyboard.press('Escape');
+        return undefined;
+      },
+      timeout,
+    );
+    for (let down = 0; down < index; down += 1) {
+      await this.page.keyboard.press('ArrowDown');
+    }
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.tab.active.dirty').waitFor();
+    return title;
+  }
+
+  /** Picks an entry of the list that is open. */
+  async pick(label) {
+    const input = this.page.locator('.quick-input-widget input.input');
+    await input.waitFor({ state: 'visible' });
+    await input.fill(label);
+    await this.page
+      .locator('.quick-input-list .monaco-list-row.focused', { hasText: label })
+      .first()
+      .waitFor();
+    await this.page.keyboard.press('Enter');
+  }
+
+  /** Agrees with where a file is to be saved; gives its name. */
+  async saveAs(ending) {
+    const input = this.page.locator('.quick-input-widget input.input');
+    await this.until('where to', async () => (await input.inputValue()).endsWith(ending), 20_000);
+    const name = (await input.inputValue()).split('/').at(-1);
+    await this.page.keyboard.press('Enter');
+    await this.page.locator('.quick-input-widget').waitFor({ state: 'hidden' });
+    return name;
   }
 
   editor() {

@@ -3,6 +3,7 @@ import { execFile, spawn } from 'node:child_process';
 import { cp, mkdir, readFile, rm, writeFile } from 'node:fs/promises';
 import { createServer } from 'node:net';
 import { promisify } from 'node:util';
+import { virtualFolder } from './virtual.mjs';
 
 const run = promisify(execFile);
 const here = new URL('.', import.meta.url);
@@ -31,8 +32,11 @@ const settings = {
   'breadcrumbs.enabled': false,
 };
 
-/** Resolves to {url, workspace, stop}. `files` are copied into the workspace folder. */
-export async function startWorkbench(vsix, sources, moreSettings) {
+/**
+ * Resolves to {url, workspace, stop}. `sources` are copied into the workspace folder; `virtual` names those that lie
+ * in a folder in memory instead.
+ */
+export async function startWorkbench(vsix, sources, moreSettings, virtual) {
   await rm(home, { recursive: true, force: true });
   const workspace = new URL('growers/', home);
   const userData = new URL('user/', home).pathname;
@@ -65,12 +69,23 @@ export async function startWorkbench(vsix, sources, moreSettings) {
   ];
   await writeFile(new URL('config.yaml', home), 'auth: none\n');
   await run(process.execPath, [...common, '--install-extension', vsix]);
+  const memory = virtual && (await virtualFolder(sources[0], home, virtual));
+  if (memory) {
+    await run(process.execPath, [...common, '--install-extension', memory.vsix]);
+  }
+  const trusted = moreSettings['security.workspace.trust.enabled'] !== true;
 
   const port = await freePort();
   const log = [];
   const child = spawn(
     process.execPath,
-    [...common, '--bind-addr', `127.0.0.1:${port}`, '--disable-workspace-trust', workspace.pathname],
+    [
+      ...common,
+      '--bind-addr',
+      `127.0.0.1:${port}`,
+      ...(trusted ? ['--disable-workspace-trust'] : []),
+      workspace.pathname,
+    ],
     { stdio: ['ignore', 'pipe', 'pipe'], detached: true },
   );
   child.stdout.on('data', (data) => log.push(String(data)));
@@ -78,12 +93,19 @@ export async function startWorkbench(vsix, sources, moreSettings) {
   const url = `http://127.0.0.1:${port}/`;
   await answering(url, child, log);
   return {
-    url: `${url}?folder=${encodeURIComponent(workspace.pathname.replace(/\/$/, ''))}`,
+    url: memory
+      ? `${url}?workspace=${encodeURIComponent(memory.workspace.pathname)}`
+      : `${url}?folder=${encodeURIComponent(workspace.pathname.replace(/\/$/, ''))}`,
     workspace,
     log,
     /** What the window's console said; filled by run.mjs. */
     messages: [],
     read: (name) => readFile(new URL(name, workspace), 'utf8'),
+    /** Settings of the folder. */
+    set: async (own) => {
+      await mkdir(new URL('.vscode/', workspace), { recursive: true });
+      await writeFile(new URL('.vscode/settings.json', workspace), JSON.stringify(own));
+    },
     /** Process id of our language server, started by the extension host below the workbench. */
     languageServer: () => descendant(child.pid, /tautline[^ ]*\/dist\/server\.cjs/),
     stop: async () => {

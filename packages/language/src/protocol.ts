@@ -55,6 +55,9 @@ export const variantRequest = 'tautline/variant';
 /** `CommittedQuestion` -> `CommittedAnswer`: text of a file as last committed. */
 export const committedRequest = 'tautline/committed';
 
+/** Command of the client, run once an `accept` line is written: selects the words that stand for the reason. */
+export const reasonCommand = 'tautline.writeReason';
+
 // --- Server tells ------------------------------------------------------------------------------
 
 /**

@@ -142,9 +142,15 @@ describe('a range', () => {
     const accepting = others.find(({ title }) => title.startsWith('Accept'));
     await editor.change(uri, applied(text, accepting?.edit?.changes?.[uri] ?? []));
     await editor.evaluated();
+    // Until somebody says why, nothing is accepted.
+    await editor.diagnostics(uri, (all) => all.some(({ code }) => code === 'reason-missing'));
+    expect(accepting?.command?.arguments).toEqual(['say why']);
+    const reasoned = applied(text, accepting?.edit?.changes?.[uri] ?? []).replace('say why', 'it drains');
+    await editor.change(uri, reasoned);
+    await editor.diagnostics(uri, (all) => all.every(({ code }) => code !== 'reason-missing'));
     const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
     expect(preview.shelters[1]?.findings.map(({ id, accepted }) => [id, accepted])).toEqual([
-      ['neighbour-gap', 'say why'],
+      ['neighbour-gap', 'it drains'],
       ['neighbour-gap', undefined],
     ]);
   });

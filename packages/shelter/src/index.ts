@@ -20,6 +20,7 @@ export { railsUnder } from './model/rails-under.ts';
 export type * from './model/range.ts';
 export * from './model/shelter.ts';
 export * from './model/site.ts';
+export { reasonToCome } from './resolve/claims.ts';
 export { resolveItem, resolveItems, resolveMaterial } from './resolve/items.ts';
 export { type Notes, newNotes } from './resolve/notes.ts';
 export {

@@ -4,11 +4,13 @@ import {
   assumedRequest,
   languageId,
   type PlainPlace,
+  reasonCommand,
 } from '@tautline/language/protocol';
 import {
   commands,
   type ExtensionContext,
   Range,
+  Selection,
   type TextDocument,
   TextEditorRevealType,
   Uri,
@@ -59,9 +61,28 @@ export async function writeEdits(document: TextDocument, answer: AssumedAnswer):
   return workspace.applyEdit(edit);
 }
 
-/** `tautline.reveal`: used by lenses and the drawing sheet to land on a line; not in the palette. */
+/**
+ * Not in the palette: `tautline.reveal`, by which lenses and the drawing sheet land on a line, and what comes after an
+ * `accept` line is written.
+ */
 export function registerPlaces(context: ExtensionContext): void {
-  context.subscriptions.push(commands.registerCommand('tautline.reveal', reveal));
+  context.subscriptions.push(
+    commands.registerCommand('tautline.reveal', reveal),
+    commands.registerCommand(reasonCommand, selectReason),
+  );
+}
+
+/** Selects the last place that still waits for a reason, so that typing writes it. */
+function selectReason(words: string): void {
+  const editor = window.activeTextEditor;
+  const at = editor?.document.getText().lastIndexOf(`"${words}"`) ?? -1;
+  if (editor !== undefined && at >= 0) {
+    const [start, end] = [at + 1, at + 1 + words.length].map((offset) => editor.document.positionAt(offset));
+    if (start !== undefined && end !== undefined) {
+      editor.selection = new Selection(start, end);
+      editor.revealRange(editor.selection, TextEditorRevealType.InCenterIfOutsideViewport);
+    }
+  }
 }
 
 export async function reveal(place: PlainPlace): Promise<void> {

@@ -164,7 +164,9 @@ export function partsList(
     class: 'parts',
     'aria-label': 'Parts in this drawing',
   });
-  for (const part of drawn) {
+  const numbers = drawn.map(({ id }) => (svg === null ? '' : numberOf(svg, id)));
+  const numbered = numbers.some((one) => one !== '');
+  for (const [index, part] of drawn.entries()) {
     const worst = worstOf(shelter, part.id);
     list.append(
       element(
@@ -182,7 +184,7 @@ export function partsList(
             pointerenter: () => actions.point(part),
             pointerleave: () => actions.point(undefined),
           },
-          element('span', { class: 'number' }, svg === null ? '' : numberOf(svg, part.id)),
+          numbered && element('span', { class: 'number' }, numbers[index]),
           worst !== undefined &&
             element('span', { class: `flag ${worst.className}`, title: worst.word }, worst.sign),
           part.title,

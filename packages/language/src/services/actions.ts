@@ -2,7 +2,7 @@
 
 import { messageText } from '@tautline/checks';
 import { usedText } from '@tautline/quantity';
-import { type Origin, originOf, type SpecEdit } from '@tautline/shelter';
+import { type Origin, originOf, reasonToCome, type SpecEdit } from '@tautline/shelter';
 import { type LangiumDocument, URI } from 'langium';
 import type { CodeActionProvider } from 'langium/lsp';
 import {
@@ -18,6 +18,7 @@ import type { Analyst, CancelToken } from '../analyst/analyst.ts';
 import type { PricedFix } from '../analyst/result.ts';
 import { applySpecEdits, editsByFile } from '../edit/apply-spec-edits.ts';
 import type { LanguageProblem, TextChange } from '../problems/problem.ts';
+import { reasonCommand } from '../protocol.ts';
 import { costChange } from './amount.ts';
 import type { FileAnalysis } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
@@ -169,7 +170,7 @@ export class ShelterActions implements CodeActionProvider {
             word: 'accept',
             slots: {
               check: { type: 'word', word: finding.id, origin: nowhere },
-              reason: { type: 'text', text: 'say why', origin: nowhere },
+              reason: { type: 'text', text: reasonToCome, origin: nowhere },
             },
             children: [],
             origin: nowhere,
@@ -184,6 +185,7 @@ export class ShelterActions implements CodeActionProvider {
         kind: CodeActionKind.QuickFix,
         diagnostics: matching(diagnostics, finding.id),
         edit,
+        command: { title: 'Write the reason', command: reasonCommand, arguments: [reasonToCome] },
       }
     );
   }

@@ -53,6 +53,9 @@ function isComparison(word: string | undefined): word is Requirement['comparison
   return word !== undefined && ['>=', '<=', '>', '<'].includes(word);
 }
 
+/** What an offered `accept` line says until somebody writes a reason: it accepts nothing. */
+export const reasonToCome = 'say why';
+
 /** The `accept` lines of a shelter or a range. */
 export function readAcceptances(block: SpecNode, notes: Notes): readonly Acceptance[] {
   return factNodes(block, 'accept').flatMap((fact, index): Acceptance[] => {
@@ -62,6 +65,10 @@ export function readAcceptances(block: SpecNode, notes: Notes): readonly Accepta
     if (check === undefined) return [];
     if (!because) {
       problem(notes, 'reason-missing', `say why you accept ${check}`, fact.origin);
+      return [];
+    }
+    if (because === reasonToCome) {
+      problem(notes, 'reason-missing', `say why you accept ${check}`, fact.origin, 'warning');
       return [];
     }
     const id = `accept-${index + 1}`;
