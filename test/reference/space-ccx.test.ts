@@ -63,6 +63,18 @@ const houses: readonly House[] = [
     share: 0.02,
   },
   {
+    kind: 'cold-bent steel arches with uprights and a rail in their clad ends',
+    text: `shelter h on test-plot { footprint 5 m by 5 m
+      bows spaced 2.5 m { of slim-20; shape cold-bent; rise 2.4 m; leg 0.5 m; foot driven { driven 0.6 m; held clamped } }
+      purlins 3 of slim-16 { joint weld }
+      end-frames of slim-25 { uprights 2; rail of slim-20 at 1.6 m; foot concrete { driven 0.6 m; across 0.3 m; held clamped } }
+      ends clad
+      cover roof with film-uv-150 { tension 200 N/m }
+      cover ends with film-uv-150 }`,
+    winds: [/along/],
+    share: 0.3,
+  },
+  {
     kind: 'small bed arches with braces that push and pull',
     text: `shelter h on test-plot { footprint 3 m by 4 m
       bows spaced 2 m { of pvc-12; shape elastic; rise 1 m; foot stub of rebar-16 { length 1 m; driven 0.6 m; held clamped } }

@@ -11,6 +11,7 @@ import { cutWaste } from './checks/cut-waste.ts';
 import { dissimilarMetals } from './checks/dissimilar-metals.ts';
 import { eaveSag } from './checks/eave-sag.ts';
 import { edgeRail } from './checks/edge-rail.ts';
+import { endFrame } from './checks/end-frame.ts';
 import { fanFailure } from './checks/fan-failure.ts';
 import { fanPressure } from './checks/fan-pressure.ts';
 import { fasteningPull } from './checks/fastening-pull.ts';
@@ -100,6 +101,7 @@ export const checks: readonly Check[] = [
   footBearing,
   racking,
   wholeHouse,
+  endFrame,
   tierDifference,
   fanPressure,
   filmStressCheck,
@@ -132,4 +134,4 @@ export function checkOf(id: string): Check | undefined {
 }
 
 /** Ids of the checks that only the whole house in space answers; the live tier says nothing about them. */
-export const wholeHouseChecks: ReadonlySet<string> = new Set([wholeHouse.id, tierDifference.id]);
+export const wholeHouseChecks: ReadonlySet<string> = new Set([wholeHouse.id, endFrame.id, tierDifference.id]);

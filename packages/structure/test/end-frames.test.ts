@@ -1,9 +1,10 @@
 /** Frames near the ends of a house: which are looked at by themselves, and under what. */
 import { endCoefficients, windActions } from '@tautline/loads';
-import { gableLine, type Rafters, type Shelter } from '@tautline/shelter';
+import { type Bows, gableLine, heightAt, type Rafters, type Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import {
   analyseFrame,
+  analyseHouse,
   conditionsAt,
   type FrameAnalysis,
   houseLoads,
@@ -143,5 +144,64 @@ describe('the whole house', () => {
     expect(up[1]! - up[3]!).toBeCloseTo(factor * (lift(end) - lift(inner)), 4);
     expect(up[2]! - up[3]!).toBeCloseTo(0.3 * factor * (lift(end) - lift(inner)), 4);
     expect(up[5]).toBeCloseTo(up[1]!, 6);
+  });
+});
+
+describe('uprights in clad ends', () => {
+  const base = sprungHouse({ spacing: 1.5 });
+  const shelter: Shelter = {
+    ...base,
+    opening: { ends: 'clad', sides: 'clad' },
+    endFrames: {
+      id: 'end-frames',
+      origin: base.origin,
+      member: postStock,
+      uprights: [1.4, 2.9].map((x) => ({ x, height: heightAt(base.roof.line, x)! })),
+      foot: { id: 'end-frames/foot', origin: base.origin, kind: 'hole', driven: 0.6, fixity: 'clamped' },
+    },
+  };
+  const roof = shelter.roof as Bows;
+  const house = houseSystem(shelter, roof, conditionsAt(site).service);
+
+  it('stand in both ends with a foot each, under the end bow', () => {
+    expect(house.uprights.map(({ end }) => end)).toEqual(['front', 'front', 'back', 'back']);
+    for (const { x } of house.uprights) expect([1.4, 2.9].some((at) => Math.abs(at - x) < 0.05)).toBe(true);
+    expect(
+      house.supports.filter(({ part, acts }) => part === 'end-frames/foot' && acts === 'y'),
+    ).toHaveLength(4);
+  });
+
+  it('share the whole push on the end wall with the end bow, and nothing else gets any', () => {
+    const { loads, push } = houseLoads(shelter, house);
+    const load = loads.find(({ wind, use }) => wind === 'along-uplift' && use === 'strength')!;
+    const { line = [] } = layOnHouse(house, load, push);
+    const along = line.map(({ element, wz = 0 }) => ({ element, N: wz * house.elements[element]!.length }));
+    const total = along.reduce((sum, { N }) => sum + N, 0);
+    const force = windActions(shelter.site, windShape(shelter)).cases.at(-1)!.alongForce!;
+    expect(total).toBeCloseTo(0.6 * force, 6);
+    const front = new Set([
+      ...house.uprights.filter(({ end }) => end === 'front').flatMap(({ elements }) => elements),
+      ...house.frames[0]!.elements,
+    ]);
+    expect(along.every(({ element, N }) => N === 0 || front.has(element))).toBe(true);
+    const onUprights = along.filter(({ element }) => house.elements[element]!.role === 'upright');
+    const share = onUprights.reduce((sum, { N }) => sum + N, 0) / total;
+    // Each takes half the way to its neighbours: about two thirds of an arch with two of them.
+    expect(share).toBeGreaterThan(0.5);
+    expect(share).toBeLessThan(0.8);
+  });
+
+  it('carry their bending to their feet, and hold the end bow up', () => {
+    const answer = analyseHouse(shelter);
+    if (!answer.ok) throw new Error(answer.reason);
+    const { uprights, notes } = answer.house;
+    const blown = uprights.filter(({ load, end }) => load.wind === 'along-uplift' && end === 'front');
+    expect(blown.length).toBeGreaterThan(0);
+    for (const { reaction, forces } of blown) {
+      expect(reaction.part).toBe('end-frames/foot');
+      expect(reaction.horizontal).toBeGreaterThan(1);
+      expect(Math.max(...forces.map(({ moment }) => moment))).toBeGreaterThan(1);
+    }
+    expect(notes.join(' ')).toMatch(/Doors in the ends hold nothing/);
   });
 });

@@ -129,7 +129,7 @@ export const tierDifference: Check = {
   ],
   sources: ['house', 'frame'],
   leavesOut:
-    'Looked at only in the full analysis. Film as a brace, uprights and doors of the end frames, splices of purlins; checks below half of their capacity in both.',
+    'Looked at only in the full analysis. Film as a brace, doors in the ends, splices of purlins; checks below half of their capacity in both.',
   mayBeAccepted: 'When the lower of the two was the one trusted on purpose, with a reason.',
   run,
   levers: () => [],

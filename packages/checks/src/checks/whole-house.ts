@@ -211,7 +211,7 @@ export const wholeHouse: Check = {
   ],
   sources: ['house', 'rigging', 'timoshenko:stability'],
   leavesOut:
-    'Looked at only in the full analysis. Loads are raised no further than to twice. Wires of side guys (guy-pull), film as a brace, end walls and doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
+    'Looked at only in the full analysis. Loads are raised no further than to twice. Wires of side guys (guy-pull), film as a brace, uprights of the ends (end-frame), doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
   mayBeAccepted: 'When end walls, or ground the house is dug into, hold it along its length.',
   run,
   levers: () => [],

@@ -10,6 +10,7 @@ import type { HouseAnalysis, HouseResponse, HouseState, HouseStates, LinearShare
 import { houseSystem, unknownsOf } from './house-system.ts';
 import { loadPaths, movedBy } from './load-path.ts';
 import { rackingOf, runnersOf } from './racking.ts';
+import { uprightsUnder } from './upright-forces.ts';
 
 /** More unknowns than this are not solved. */
 export const mostUnknowns = 60_000;
@@ -83,6 +84,7 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
       cases,
       racking: rackingOf(system, states, responses, unheld),
       runners: runnersOf(states, responses),
+      uprights: uprightsUnder(states, responses),
       linear: linearShares(states, responses, push),
       loadPaths: paths,
       cost: { unknowns: result.unknowns, entries: result.entries, iterations },

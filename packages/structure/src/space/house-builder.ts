@@ -12,6 +12,7 @@ import type {
   HouseRole,
   HouseSupport,
   HouseSystem,
+  HouseUpright,
 } from './house.ts';
 import { stiffnessOf } from './stiffness.ts';
 
@@ -47,6 +48,7 @@ export class HouseBuilder {
   readonly holds: HouseSupport[] = [];
   readonly frames: HouseFrame[] = [];
   readonly posts: HousePost[] = [];
+  readonly uprights: HouseUpright[] = [];
   readonly weights = new Map<number, number>();
   readonly notes = new Set<string>();
   readonly footSprings: (foot: Foot, member: MemberItem) => FootGive | undefined;
@@ -202,6 +204,7 @@ export class HouseBuilder {
       slice: this.slice,
       frames: this.frames,
       posts: this.posts,
+      uprights: this.uprights,
       weights: this.weights,
       notes: [...this.notes],
     };

@@ -8,6 +8,7 @@ import type { CombinedLoad, LineLoad, LoadCase } from '../actions/load-case.ts';
 import { bothWays, windCaseOnFrame, windOn } from '../actions/wind.ts';
 import { combinedLoads } from '../response/combinations.ts';
 import { ownWeight } from '../system/frame-system.ts';
+import { endWallShares } from './end-walls.ts';
 import type { HouseSystem, Reach } from './house.ts';
 
 /**
@@ -47,7 +48,9 @@ export function houseLoads(shelter: Shelter, house: HouseSystem): HouseLoads {
       'Wind from the back of the house is taken as the mirror image of wind from its front.',
       ...(shelter.opening.ends === 'clad'
         ? [
-            'The pull on the lee end: the whole push on the windward end is put into its frame instead, though part of it goes straight into the ground.',
+            house.uprights.length > 0
+              ? 'The pull on the lee end: the whole push on both ends is put on the windward one.'
+              : 'The pull on the lee end: the whole push on the windward end is put into its frame instead, though part of it goes straight into the ground.',
           ]
         : []),
     ],
@@ -148,13 +151,15 @@ function onWall(
 }
 
 /**
- * A push along the house, N in all: on the windward end by the strip of end wall below each piece of its frame, or
- * dragging evenly on the skin of all frames. N/m by element.
+ * A push along the house, N in all: on the windward end, or dragging evenly on the skin of all frames. Where uprights
+ * stand in the end, each takes half the way to its neighbours; else the frame takes all, each piece the strip of end
+ * wall below it. N/m by element.
  */
 function pushAlong(house: HouseSystem, force: number, how: HouseLoads['push']): Map<number, number> {
   const { slice } = house;
-  const shares = new Map<number, number>();
-  const frames = how === 'end' ? house.frames.slice(0, 1) : house.frames;
+  const walled = how === 'end' && house.uprights.length > 0;
+  const shares = walled ? endWallShares(house) : new Map<number, number>();
+  const frames = walled ? [] : how === 'end' ? house.frames.slice(0, 1) : house.frames;
   for (const frame of frames)
     for (const k of slice.roof) {
       const plane = slice.model.elements[k]!;

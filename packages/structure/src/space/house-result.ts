@@ -1,6 +1,6 @@
 import type { SpaceResult } from '@tautline/mechanics';
 import type { CombinedLoad, LoadCase } from '../actions/load-case.ts';
-import type { ResponseStatus } from '../response/response.ts';
+import type { Reaction, ResponseStatus } from '../response/response.ts';
 import type { HouseSystem } from './house.ts';
 
 /** The house as it stands once built, before any load. */
@@ -66,6 +66,19 @@ export interface LoadPath {
   readonly iterations: number;
 }
 
+/** One upright of an end frame under one combination. */
+export interface UprightUnder {
+  readonly load: CombinedLoad;
+  readonly condition: keyof HouseStates;
+  readonly end: 'front' | 'back';
+  /** Across the house, m. */
+  readonly x: number;
+  /** At both ends of every piece, from the ground up: N (tension positive) and N·m, both planes together. */
+  readonly forces: readonly { readonly axial: number; readonly moment: number }[];
+  /** What the ground gives it. */
+  readonly reaction: Reaction;
+}
+
 export interface HouseCost {
   readonly unknowns: number;
   /** Entries of the factor. */
@@ -80,6 +93,8 @@ export interface HouseAnalysis {
   readonly racking: Racking;
   /** Purlins, eave rails and ridge, line by line. */
   readonly runners: readonly PieceForces[];
+  /** Uprights of the end frames under every combination that the house holds; empty without any. */
+  readonly uprights: readonly UprightUnder[];
   readonly linear: readonly LinearShare[];
   readonly loadPaths: readonly LoadPath[];
   readonly cost: HouseCost;

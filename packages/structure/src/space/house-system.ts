@@ -12,6 +12,7 @@ import type { Condition } from '../system/condition.ts';
 import { type FootGive, footGive, givingFeet } from '../system/foot-hold.ts';
 import { rafterFrame } from '../system/rafter-frame.ts';
 import { addBracing, bracedPlaces, distinct } from './bracing.ts';
+import { addEndWalls, endWallArcs, endWallHeights } from './end-walls.ts';
 import { addFrames } from './frames.ts';
 import type { HouseSystem } from './house.ts';
 import { HouseBuilder } from './house-builder.ts';
@@ -39,7 +40,12 @@ export function houseSystem(
 ): HouseSystem {
   const soilSprings = (foot: Foot, member: MemberItem): FootGive | undefined =>
     options.soil === true ? footGive(shelter.site, foot, member) : undefined;
-  const { arcs, heights } = bracedPlaces(shelter);
+  const braced = bracedPlaces(shelter);
+  const { endFrames } = shelter;
+  const onEnds = endFrames === undefined ? [] : endWallArcs(endFrames, roof.line, roof.springing);
+  const arcs = distinct([...braced.arcs, ...onEnds]);
+  const heights =
+    endFrames === undefined ? braced.heights : distinct([...braced.heights, ...endWallHeights(endFrames)]);
   const taken = shelter.purlins.flatMap((purlin) =>
     purlin.lines.map((at) => at.s ?? arcNear(roof.line, at.x, at.y)),
   );
@@ -61,12 +67,14 @@ export function houseSystem(
   addRidge(builder);
   addInner(builder);
   addPurlins(builder);
+  addEndWalls(builder);
   addBracing(builder);
   if (shelter.baseboards !== undefined)
     builder.notes.add('Baseboards are left out of the whole-house analysis.');
   if (options.soil === true) builder.notes.add(givingFeet);
   builder.notes.add('Film is not counted on to hold the house along its length.');
-  builder.notes.add('Uprights, rails and doors in the end frames are not in the model.');
+  if (shelter.opening.ends === 'clad' && (endFrames?.uprights.length ?? 0) === 0)
+    builder.notes.add('No uprights in the ends were said: the end frames take all of the wind on them.');
   return builder.finish(options.steady === true);
 }
 

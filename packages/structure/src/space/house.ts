@@ -14,6 +14,8 @@ export type HouseRole =
   | 'eave'
   | 'ridge'
   | 'ridge-post'
+  | 'upright'
+  | 'end-rail'
   | 'purlin'
   | 'brace'
   | 'guy'
@@ -75,6 +77,14 @@ export interface HousePost {
   readonly foot: number;
 }
 
+/** An upright of an end frame. */
+export interface HouseUpright {
+  readonly end: 'front' | 'back';
+  readonly x: number;
+  readonly elements: readonly number[];
+  readonly foot: number;
+}
+
 export interface HouseSystem {
   readonly condition: ConditionId;
   readonly model: SpaceModel;
@@ -85,6 +95,7 @@ export interface HouseSystem {
   readonly slice: FrameSystem;
   readonly frames: readonly HouseFrame[];
   readonly posts: readonly HousePost[];
+  readonly uprights: readonly HouseUpright[];
   /** Weights of elements outside the frames, N/m by element. */
   readonly weights: ReadonlyMap<number, number>;
   /** Plain statements on how the house was simplified. */

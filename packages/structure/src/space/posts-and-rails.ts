@@ -58,7 +58,7 @@ export function addSides(builder: HouseBuilder, heights: readonly number[]): voi
 }
 
 export interface PostTop {
-  readonly role: 'post' | 'ridge-post';
+  readonly role: 'post' | 'ridge-post' | 'upright';
   readonly piece: number;
   /** Share of a post that one stands for. */
   readonly share: number;
@@ -68,12 +68,14 @@ export interface PostTop {
   readonly top: number | undefined;
   /** The head turns freely both ways. */
   readonly loose?: boolean;
+  /** Which way the depth of its section lies; across the house unless said. */
+  readonly deep?: 'along' | 'across';
 }
 
 /** A post from the ground up to a node that is there already. */
 export function addPost(
   builder: HouseBuilder,
-  posts: Posts,
+  posts: Pick<Posts, 'id' | 'member' | 'foot' | 'filled'>,
   head: number,
   how: PostTop,
 ): { elements: number[]; foot: number } {
@@ -94,8 +96,11 @@ export function addPost(
       nodes[k + 1]!,
       posts.member,
       { part: posts.id, role: how.role, piece: how.piece, from: levels[k]!, to: levels[k + 1]! },
-      // Depth lies across the house: bending about the house's length is the stiff way.
-      { towards: [1, 0, 0], ...(last && turn.y !== undefined ? { springJ: { y: turn.z, z: turn.y } } : {}) },
+      // Across the house: bending about the house's length is the stiff way.
+      {
+        towards: how.deep === 'along' ? [0, 0, 1] : [1, 0, 0],
+        ...(last && turn.y !== undefined ? { springJ: { y: turn.z, z: turn.y } } : {}),
+      },
     );
     fill(builder, index, posts, ((levels[k] ?? 0) + (levels[k + 1] ?? top)) / 2);
     if (how.share < 1) scale(builder, index, how.share);
@@ -106,7 +111,12 @@ export function addPost(
 }
 
 /** Adds the weight of what is inside a post at a height over the ground, m. */
-function fill(builder: HouseBuilder, index: number, posts: Posts, height: number): void {
+function fill(
+  builder: HouseBuilder,
+  index: number,
+  posts: Pick<Posts, 'member' | 'filled'>,
+  height: number,
+): void {
   const inside = fillingWeight(posts.filled, posts.member, height);
   if (inside > 0) builder.weights.set(index, (builder.weights.get(index) ?? 0) + inside);
 }
