@@ -5,6 +5,7 @@ import {
   Cancelled,
   type FrameAnalysis,
   type HouseAnalysis,
+  type Solve,
   type StageClock,
   type Stages,
   type StageTime,
@@ -37,6 +38,8 @@ export interface EvaluateOptions {
   readonly progress?: (share: number, next: string) => void;
   /** Times the stages, and ends those that take too long; nothing is timed without a clock. */
   readonly clock?: StageClock;
+  /** Finds what was solved before (`solvedFrames`): the same verdict, sooner. */
+  readonly solve?: Solve | undefined;
 }
 
 /** What is not covered, and why. */
@@ -107,6 +110,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
   const stages = stagesBy(options.clock, options.cancelled);
   const frame = analyseFrame(shelter, {
     stages,
+    solve: options.solve,
     ...(options.person === undefined ? {} : { person: options.person }),
     ...(options.soil === undefined ? {} : { soil: options.soil }),
   });

@@ -11,6 +11,7 @@ import {
   type GustLimit,
   gustSweep,
   type HouseAnswer,
+  type Solve,
 } from '@tautline/structure';
 import type { MessagePiece } from './finding.ts';
 import { type FirstFailure, filmOffMargin, type GustOrder, type Ranked } from './gust-order.ts';
@@ -28,6 +29,8 @@ export interface GustOptions {
   readonly house?: HouseAnswer;
   /** Asked between parts; when true `Cancelled` is thrown. */
   readonly cancelled?: () => boolean;
+  /** Finds what was solved before. */
+  readonly solve?: Solve | undefined;
 }
 
 /**
@@ -37,7 +40,7 @@ export interface GustOptions {
 export function gustOrder(
   shelter: Shelter,
   analysis: FrameAnalysis | undefined,
-  { on, house, cancelled = () => false }: GustOptions = {},
+  { on, house, cancelled = () => false, solve }: GustOptions = {},
 ): GustOrder {
   const site = shelter.site.gust;
   const upTo = furthestGust * site;
@@ -51,7 +54,7 @@ export function gustOrder(
     failures.push({ part: id, origin, what, check, gust, loadCase, sacrificial, estimated });
   };
   if (analysis !== undefined) {
-    const sweep = gustSweep(shelter, analysis);
+    const sweep = gustSweep(shelter, analysis, solve);
     for (const { measure, ...ranked } of measured(shelter, analysis, on)) {
       if (cancelled()) throw new Cancelled();
       const limit = sweep.limitOf(measure);

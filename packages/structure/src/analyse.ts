@@ -7,6 +7,7 @@ import { combinedLoads } from './response/combinations.ts';
 import { type FramePonding, framePonding } from './response/frame-ponding.ts';
 import type { BuiltState, Response } from './response/response.ts';
 import { build, respond } from './response/solve.ts';
+import type { Solve } from './response/solved-frames.ts';
 import { goOn, type Stages, stagesBy } from './stages.ts';
 import { blownFrame } from './system/blown-frame.ts';
 import { bowFrame } from './system/bow-frame.ts';
@@ -44,6 +45,8 @@ export interface AnalyseOptions {
   readonly person?: boolean;
   /** Feet in the ground give as the soil does; they stand firm unless asked for. */
   readonly soil?: boolean;
+  /** Finds what was solved before (`solvedFrames`); everything is solved anew when left out. */
+  readonly solve?: Solve | undefined;
 }
 
 /** Plane analysis of the typical frame, or the reason why there is none. */
@@ -58,6 +61,7 @@ export function analyseFrame(
     return { ok: false, reason: 'no posts were said that hold up the edges of the blown-up roof' };
   const stages = options.stages ?? stagesBy(undefined, options.cancelled);
   const soil = options.soil === true;
+  const { solve } = options;
   const conditions = conditionsAt(shelter.site);
   const systemFor = (id: ConditionId, ridge: RidgeStiffness | undefined): FrameSystem => {
     if (roof.type === 'inflated') return blownFrame(shelter, roof, sidePosts!, conditions[id], { soil });
@@ -67,10 +71,10 @@ export function analyseFrame(
   };
 
   const formed = stages.run('form', (stop) => {
-    const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop, soil);
+    const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop, soil, solve);
     const inState = (id: ConditionId): BuiltState => {
       goOn(stop);
-      return build(systemFor(id, ridge), stop);
+      return build(systemFor(id, ridge), stop, solve);
     };
     return {
       built: inState('built'),
@@ -89,7 +93,7 @@ export function analyseFrame(
   const dead = loads.find((load) => load.sustained) ?? emptyLoad;
   const loaded = stages.run('plane', (stop) => {
     const under = (load: CombinedLoad, condition: ConditionId): Response => {
-      const response = respond(states[condition], load, condition, { cancelled: stop });
+      const response = respond(states[condition], load, condition, { cancelled: stop, solve });
       goOn(stop);
       return response;
     };
@@ -105,7 +109,7 @@ export function analyseFrame(
     film === undefined
       ? undefined
       : stages.run('ponding', (stop) =>
-          framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)), stop),
+          framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)), stop, solve),
         );
   const ponding = ponded?.ok === true ? ponded.value : undefined;
   const noPonding = ponded?.ok === false ? ponded.reason : undefined;
@@ -148,17 +152,18 @@ function settleRidge(
   systemWith: (stiffness: RidgeStiffness) => FrameSystem,
   stop: () => boolean,
   soil: boolean,
+  solve: Solve | undefined,
 ): RidgeStiffness | undefined {
   if (shelter.ridge === undefined) return undefined;
   let stiffness = ridgeStiffness(shelter, shelter.ridge, 100, soil);
   if (shelter.ridge.member.kind !== 'cable') return stiffness;
   for (let pass = 0; pass < 2; pass++) {
     goOn(stop);
-    const built = build(systemWith(stiffness), stop);
+    const built = build(systemWith(stiffness), stop, solve);
     const cases = casesOn(shelter, built.system);
     const heaviest = combinedLoads(shelter, cases.all).find((load) => load.sustained);
     if (heaviest === undefined) break;
-    const response = respond(built, heaviest, 'soaked', { cancelled: stop });
+    const response = respond(built, heaviest, 'soaked', { cancelled: stop, solve });
     const push = response.reactions.find((reaction) => reaction.side === 'crown')?.vertical ?? 0;
     stiffness = ridgeStiffness(shelter, shelter.ridge, Math.abs(push), soil);
   }

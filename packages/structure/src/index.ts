@@ -54,6 +54,7 @@ export type {
 } from './response/response.ts';
 export { roofHeightAt } from './response/roof-height.ts';
 export { build, lockedIn, respond } from './response/solve.ts';
+export { type Solve, solvedFrames } from './response/solved-frames.ts';
 export {
   analyseHouse,
   buildHouse,

@@ -10,7 +10,7 @@ import {
   rangeFixesFor,
 } from '@tautline/checks';
 import { newNotes, resolveItems, resolveRange, resolveShelter, type SpecWorld } from '@tautline/shelter';
-import { stagesBy } from '@tautline/structure';
+import { type Solve, stagesBy } from '@tautline/structure';
 import { billOf, costOfEdits } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
 import { largestMoments } from './largest-moments.ts';
@@ -22,7 +22,7 @@ const never: Cancelled = () => false;
 /**
  * Everything but the order of failure, frame analysis included. A stage that takes longer than `clock` allows is not
  * checked, and the evaluation says so; how long stages took is left out, so that the same words give the same answer.
- * Never throws.
+ * `solve` finds frames that were solved before. Never throws.
  */
 export function workOut(
   world: SpecWorld,
@@ -30,6 +30,7 @@ export function workOut(
   on: string | undefined,
   cancelled: Cancelled = never,
   clock: Clock = wallClock,
+  solve?: Solve,
 ): AnalysisResult {
   try {
     if (world.definitions.get(shelter)?.word === 'range') return workOutRange(shelter, world, on);
@@ -39,6 +40,7 @@ export function workOut(
       gusts: false,
       cancelled,
       clock,
+      solve,
       ...(on === undefined ? {} : { on }),
     });
     const bill = billOf(resolved.shelter, world);
@@ -72,6 +74,7 @@ export function answer(
   result: AnalysisResult,
   options: AnalysisOptions,
   clock: Clock = wallClock,
+  solve?: Solve,
 ): AnalysisResult {
   const { evaluation } = result;
   if (!evaluation) return result;
@@ -83,7 +86,7 @@ export function answer(
     const ranked =
       evaluation.gusts === undefined && options.gusts === true && rankable
         ? stagesBy(clock).run('gusts', (cancelled) =>
-            gustOrder(evaluation.shelter, analysis, { ...on, cancelled }),
+            gustOrder(evaluation.shelter, analysis, { ...on, cancelled, solve }),
           )
         : undefined;
     const gusts = ranked?.ok === true ? ranked.value : evaluation.gusts;
@@ -115,10 +118,11 @@ export function fixesNow(
   result: AnalysisResult,
   request: FixRequest,
   cancelled: Cancelled = never,
+  solve?: Solve,
 ): readonly PricedFix[] {
   const { shelter, bill } = result;
   try {
-    return searched(world, result, request, cancelled).map((fix) => {
+    return searched(world, result, request, cancelled, solve).map((fix) => {
       const change = costOfEdits(fix.edits, shelter, world, bill);
       if (change === undefined) return fix;
       const currency = bill?.currency;
@@ -135,6 +139,7 @@ function searched(
   { shelter, evaluation, judged }: AnalysisResult,
   { finding, system, on }: FixRequest,
   cancelled: Cancelled,
+  solve: Solve | undefined,
 ): readonly Fix[] {
   const same = ({ id, part }: Finding): boolean => id === finding.id && part === finding.part;
   const day = on === undefined ? {} : { on };
@@ -145,5 +150,13 @@ function searched(
   const found = evaluation?.findings.find(same);
   if (!evaluation || !found) return [];
   const stock = { items: resolveItems(world, newNotes()) };
-  return fixesFor(found, evaluation, { world, shelterName: shelter, stock, system, cancelled, ...day });
+  return fixesFor(found, evaluation, {
+    world,
+    shelterName: shelter,
+    stock,
+    system,
+    cancelled,
+    solve,
+    ...day,
+  });
 }

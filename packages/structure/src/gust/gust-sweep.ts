@@ -7,6 +7,7 @@ import type { CombinedLoad } from '../actions/load-case.ts';
 import type { FrameAnalysis } from '../analyse.ts';
 import type { Response } from '../response/response.ts';
 import { respond } from '../response/solve.ts';
+import type { Solve } from '../response/solved-frames.ts';
 import { blowsForStrength, loadsAtGust, searchBound } from './at-gust.ts';
 
 /** Gusts tried, as multiples of the site's: down to calm, and up to three times as fast (nine times the load). */
@@ -60,6 +61,7 @@ interface Rung {
 export function gustSweep(
   shelter: Shelter,
   analysis: Pick<FrameAnalysis, 'cases' | 'states' | 'responses'>,
+  solve?: Solve,
 ): GustSweep {
   const site = shelter.site.gust;
   const known = new Map<string, Response>();
@@ -78,7 +80,8 @@ export function gustSweep(
   const responseAt = (gust: number, load: CombinedLoad): Response => {
     const name = key(gust, load.id);
     const found =
-      known.get(name) ?? respond(analysis.states.service, load, 'service', { corrections: searchBound });
+      known.get(name) ??
+      respond(analysis.states.service, load, 'service', { corrections: searchBound, solve });
     known.set(name, found);
     return found;
   };

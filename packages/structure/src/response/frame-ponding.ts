@@ -4,6 +4,7 @@ import { waterWeight } from '../film/film-panel.ts';
 import { goOn } from '../stages.ts';
 import type { BuiltState, Response } from './response.ts';
 import { respond } from './solve.ts';
+import type { Solve } from './solved-frames.ts';
 
 /**
  * Standing water and a frame that gives under it. The water W (N on one frame) is raised in steps on the
@@ -41,6 +42,7 @@ export function framePonding(
   base: CombinedLoad,
   sag: number,
   stop: () => boolean = () => false,
+  solve?: Solve,
 ): FramePonding {
   const { system } = built;
   const roofNodes = roofLineNodes(built);
@@ -79,7 +81,7 @@ export function framePonding(
   let previous = { water: 0, held: firstWater, fall: 0 };
   for (const multiple of ladder) {
     const water = multiple * firstWater;
-    const response = respond(built, waterOn(built, base, pocket, water), 'rain', { cancelled: stop });
+    const response = respond(built, waterOn(built, base, pocket, water), 'rain', { cancelled: stop, solve });
     goOn(stop);
     if (response.status !== 'holds') {
       trail.push({

@@ -3,10 +3,15 @@ import type { CombinedLoad } from '../actions/load-case.ts';
 import type { ConditionId } from '../system/condition.ts';
 import type { FrameSystem } from '../system/frame-system.ts';
 import type { BuiltState, Reaction, Response, ResponseStatus, SectionForce } from './response.ts';
+import type { Solve } from './solved-frames.ts';
 
 /** Springs the frame into place: for a sprung bow the locked-in state, for others the unloaded shape. */
-export function build(system: FrameSystem, cancelled?: () => boolean): BuiltState {
-  const result = solvePlaneFrame(system.model, {}, cancelled === undefined ? {} : { cancelled });
+export function build(
+  system: FrameSystem,
+  cancelled?: () => boolean,
+  solve: Solve = solvePlaneFrame,
+): BuiltState {
+  const result = solve(system.model, {}, cancelled === undefined ? {} : { cancelled });
   return { system, result, status: statusOf(result) };
 }
 
@@ -15,6 +20,8 @@ export interface RespondOptions {
   readonly corrections?: number;
   /** Asked between load steps; a search that is stopped has no answer either. */
   readonly cancelled?: () => boolean;
+  /** Finds what was solved before; solves anew when left out. */
+  readonly solve?: Solve | undefined;
 }
 
 /** The frame under one combination, starting from the state it was built in. */
@@ -22,10 +29,10 @@ export function respond(
   built: BuiltState,
   load: CombinedLoad,
   condition: ConditionId,
-  { corrections, cancelled }: RespondOptions = {},
+  { corrections, cancelled, solve = solvePlaneFrame }: RespondOptions = {},
 ): Response {
   const { system } = built;
-  const result = solvePlaneFrame(
+  const result = solve(
     system.model,
     { line: load.lines, nodal: load.points },
     {

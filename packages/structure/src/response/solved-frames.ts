@@ -1,0 +1,63 @@
+/**
+ * Frames that were solved before, by what went into them: model, loads and the state they start from, word for
+ * word. So a change of price, film or name does not solve the frame again, and nothing depends on what was asked
+ * before: what is found here is what solving would give.
+ */
+import {
+  type PlaneLoads,
+  type PlaneModel,
+  type PlaneOptions,
+  type PlaneResult,
+  type PlaneState,
+  solvePlaneFrame,
+} from '@tautline/mechanics';
+
+type Options = Pick<PlaneOptions, 'start' | 'steps' | 'maxIterations' | 'cancelled'>;
+
+/** Solves a plane frame, or finds what it came to. */
+export type Solve = (model: PlaneModel, loads: PlaneLoads, options: Options) => PlaneResult;
+
+/** Answers kept: some twelve shelters' worth, about 10 kB each. */
+const usual = 600;
+
+/** Keeps the last `most` answers; one that was called off is not kept. */
+export function solvedFrames(most = usual): Solve {
+  const answers = new Map<string, PlaneResult>();
+  /** Each model that was met with all it says, and the first object that said so: that one is laid out already. */
+  const models = new Map<string, { readonly name: number; readonly model: PlaneModel }>();
+  const seen = new WeakMap<PlaneModel, { readonly name: number; readonly model: PlaneModel }>();
+  const states = new WeakMap<PlaneState, number>();
+  let names = 0;
+
+  const modelLike = (model: PlaneModel): { readonly name: number; readonly model: PlaneModel } => {
+    const before = seen.get(model);
+    if (before) return before;
+    const said = JSON.stringify(model);
+    const found = models.get(said) ?? { name: names++, model };
+    kept(models, said, found, most);
+    seen.set(model, found);
+    return found;
+  };
+
+  return (model, loads, options) => {
+    const { start, steps, maxIterations } = options;
+    const state = start === undefined ? -1 : states.get(start);
+    // A state from elsewhere has no name to be found by.
+    if (state === undefined) return solvePlaneFrame(model, loads, options);
+    const like = modelLike(model);
+    const key = `${like.name} ${state} ${steps} ${maxIterations} ${JSON.stringify(loads)}`;
+    const answer = answers.get(key) ?? solvePlaneFrame(like.model, loads, options);
+    if (answer.status === 'cancelled') return answer;
+    kept(answers, key, answer, most);
+    if (!states.has(answer.state)) states.set(answer.state, names++);
+    return answer;
+  };
+}
+
+/** Puts an entry last, and drops the one that was not asked for longest. */
+function kept<T>(entries: Map<string, T>, key: string, value: T, most: number): void {
+  entries.delete(key);
+  entries.set(key, value);
+  const [oldest] = entries.keys();
+  if (entries.size > most && oldest !== undefined) entries.delete(oldest);
+}

@@ -1,0 +1,49 @@
+import { solvePlaneFrame } from '@tautline/mechanics';
+import { describe, expect, it } from 'vitest';
+import { analyseFrame, type FrameAnalysis, type Solve, solvedFrames } from '../src/index.ts';
+import { sprungHouse } from './fixtures.ts';
+
+function analysed(shelter: ReturnType<typeof sprungHouse>, solve?: Solve): FrameAnalysis {
+  const result = analyseFrame(shelter, { solve });
+  if (!result.ok) throw new Error(result.reason);
+  return result.analysis;
+}
+
+const narrower = () => {
+  const house = sprungHouse();
+  if (house.roof.type !== 'bows') throw new Error('the sprung house has bows');
+  return { ...house, roof: { ...house.roof, spacing: 0.9 * house.roof.spacing } };
+};
+
+describe('frames that were solved before', () => {
+  it('are found again for what says the same of the frame, and not for what says something else', () => {
+    const solve = solvedFrames();
+    const first = analysed(sprungHouse(), solve);
+    const renamed = analysed({ ...sprungHouse(), name: 'another' }, solve);
+    for (const condition of ['built', 'service', 'rain', 'soaked'] as const)
+      expect(renamed.states[condition].result).toBe(first.states[condition].result);
+    const other = analysed(narrower(), solve);
+    expect(other.responses.map(({ forces }) => forces)).not.toEqual(
+      first.responses.map(({ forces }) => forces),
+    );
+  });
+
+  it('give what solving gives, whatever was asked before', () => {
+    const solve = solvedFrames();
+    for (const house of [sprungHouse(), narrower(), sprungHouse(), narrower()])
+      expect(analysed(house, solve)).toEqual(analysed(house));
+  });
+
+  it('give what solving gives also where only a few are kept', () => {
+    const solve = solvedFrames(3);
+    for (const house of [sprungHouse(), narrower(), sprungHouse()])
+      expect(analysed(house, solve)).toEqual(analysed(house));
+  });
+
+  it('are not kept when the work was called off', () => {
+    const solve = solvedFrames();
+    const { model } = analysed(sprungHouse()).built.system;
+    expect(solve(model, {}, { cancelled: () => true }).status).toBe('cancelled');
+    expect(solve(model, {}, {})).toEqual(solvePlaneFrame(model, {}));
+  });
+});
