@@ -31,6 +31,7 @@ import { hotContact } from './checks/hot-contact.ts';
 import { hotSlack } from './checks/hot-slack.ts';
 import { irrigation } from './checks/irrigation.ts';
 import { jointKind } from './checks/joint-kind.ts';
+import { lastBay } from './checks/last-bay.ts';
 import { lateralFoot } from './checks/lateral-foot.ts';
 import { lightCheck } from './checks/light.ts';
 import { lockedInStress } from './checks/locked-in-stress.ts';
@@ -68,6 +69,7 @@ export const checks: readonly Check[] = [
   rollWidth,
   stockLength,
   cutWaste,
+  lastBay,
   missingPrice,
   bendRadius,
   lockedInStress,
