@@ -1,6 +1,6 @@
 /** Why an end post of a ridge cable is pressed far more than the posts between: said alike by every check of it. */
 import type { Step } from '@tautline/loads';
-import { type CableEnd, staySlope } from '@tautline/structure';
+import type { CableEnd } from '@tautline/structure';
 import type { MessagePiece } from './finding.ts';
 import { given, measured, step } from './judge.ts';
 
@@ -9,14 +9,14 @@ export function whyAtTheEnd(end: CableEnd): readonly MessagePiece[] {
     ' It is an end post: the ridge cable, pulled to ',
     measured(end.pull, 'force'),
     ', runs over its head and down to the anchor at ',
-    measured(staySlope, 'angle'),
-    ' (taken, not said), and presses it down with about its whole pull. Less pull in the cable, or an anchor set further out, presses less.',
+    measured(end.slope, 'angle'),
+    ', and presses it down with about its whole pull. Less pull in the cable, or an anchor set further out, presses less.',
   ];
 }
 
 /** Upright share of the pull on the anchor of one end, N. */
 export function upwardPull(end: CableEnd): number {
-  return end.stay * Math.sin(staySlope);
+  return end.stay * Math.sin(end.slope);
 }
 
 export function stayStep(end: CableEnd): Step {
@@ -26,7 +26,7 @@ export function stayStep(end: CableEnd): Step {
     'S = H / cos α',
     [
       given('H', 'level pull of the cable', end.pull, 'force'),
-      given('α', 'slope down to the anchor, taken', staySlope, 'angle'),
+      given('α', 'slope down to the anchor', end.slope, 'angle'),
     ],
     end.stay,
     'force',

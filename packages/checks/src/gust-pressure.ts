@@ -24,7 +24,7 @@ export function scaledByPressure(shelter: Shelter, on: string | undefined): Scal
       check: 'racking',
       sacrificial: brace?.sacrificial === true,
       loadCase: finding.loadCase ?? 'wind along the house',
-      use: (factor) => factor * (finding.utilisation ?? 0),
+      use: (factor) => rackingUses(shelter, factor).find(({ part }) => part === finding.part)?.utilisation,
     };
   });
   const sheets = purlinUses(shelter).map(

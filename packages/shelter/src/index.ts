@@ -14,6 +14,7 @@ export {
 export { gableLine, singleSlopeLine } from './geometry/rafter-line.ts';
 export { circularLine, coldBentLine, pointedLine } from './geometry/round-bows.ts';
 export { stationsAlong } from './geometry/stations.ts';
+export { stayLength, staySlope } from './geometry/stay.ts';
 export * from './model/items.ts';
 export { type Origin, originOf } from './model/origin.ts';
 export { railsUnder } from './model/rails-under.ts';

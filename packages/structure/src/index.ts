@@ -42,7 +42,6 @@ export {
   type RailDemand,
   railUnder,
   ridgeDemand,
-  staySlope,
 } from './rail/rail-demand.ts';
 export { type FramePonding, framePonding } from './response/frame-ponding.ts';
 export type {

@@ -1,5 +1,4 @@
 import { groundAllowedAt } from '@tautline/loads';
-import { staySlope } from '@tautline/structure';
 import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import { stayStep, upwardPull } from '../cable-end.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
@@ -36,8 +35,8 @@ function run({ shelter, frame }: CheckInput): Finding[] {
         'The ridge cable, pulled to ',
         measured(end.pull, 'force'),
         ` under ${end.loadCase}, runs down to its anchor at `,
-        measured(staySlope, 'angle'),
-        ' (taken, not said) and lifts it with ',
+        measured(end.slope, 'angle'),
+        ' and lifts it with ',
         measured(up, 'force'),
         `; in ${site.soil} the anchor may be counted on for `,
         measured(allowed, 'force'),
@@ -50,7 +49,7 @@ function run({ shelter, frame }: CheckInput): Finding[] {
           'V',
           'upright share of that pull',
           'V = S sin α',
-          [given('α', 'slope down to the anchor, taken', staySlope, 'angle')],
+          [given('α', 'slope down to the anchor', end.slope, 'angle')],
           up,
           'force',
           'statics',

@@ -111,8 +111,7 @@ export const footBearing: Check = {
     },
   ],
   sources: ['frame', 'meyerhof:1963', 'ibc2018:1806.2', 'api-rp2a:alpha', 'navfac-dm7:beta'],
-  leavesOut:
-    'Ends of a ridge cable that run down to their anchors flatter or steeper than the 45° taken, slow settling, soaked ground, frost, fresh fill, a flat stone or block put under the post.',
+  leavesOut: 'Slow settling, soaked ground, frost, fresh fill, a flat stone or block put under the post.',
   mayBeAccepted: 'When each foot stands on a stone, block or collar that the spec does not name.',
   run,
   levers,

@@ -31,11 +31,11 @@ interface Push {
   readonly source: string;
 }
 
-function pushAlong(shelter: Shelter): Push | undefined {
+function pushAlong(shelter: Shelter, scale: number): Push | undefined {
   const wind = windOn(shelter).cases.find((entry) => entry.alongForce !== undefined);
   if (wind?.alongForce === undefined) return undefined;
   return {
-    force: windFactor(shelter.site) * wind.alongForce,
+    force: scale * windFactor(shelter.site) * wind.alongForce,
     height: (shelter.roof.springing + shelter.roof.rise) / 2,
     title: wind.title,
     source: wind.source,
@@ -71,7 +71,10 @@ function onBraces(shelter: Shelter, brace: Brace, push: Push, share: number): Ho
   // Of each pair that lean opposite ways only the one that is pulled is counted on.
   const pulled = brace.count / 2;
   const top = (share * push.force * push.height) / height;
-  const pull = (top * length) / (level * pulled);
+  const wind = (top * length) / (level * pulled);
+  // Both wires of a pair share the push until the one that is let go hangs slack.
+  const setUp = brace.member.kind === 'cable' ? (brace.tension ?? 0) : 0;
+  const pull = Math.max(wind, setUp + wind / 2);
   const own = strength(shelter, brace.member);
   let capacity = own;
   let what = `${brace.member.title} itself`;
@@ -120,10 +123,26 @@ function onBraces(shelter: Shelter, brace: Brace, push: Push, share: number): Ho
           given('n', 'braces that are pulled: half of them', pulled, 'count'),
           given('cos α', 'level run over length', level / length, 'ratio'),
         ],
-        pull,
+        wind,
         'force',
         'statics',
       ),
+      ...(setUp > 0
+        ? [
+            step(
+              'T',
+              'pull with what the wires were pulled up to; the other wire of a pair lets go as this one is pulled',
+              'T = max(N, T_0 + N / 2)',
+              [
+                given('N', 'pull by the wind', wind, 'force'),
+                given('T_0', 'pull it is pulled up to', setUp, 'force'),
+              ],
+              pull,
+              'force',
+              'statics',
+            ),
+          ]
+        : []),
       ...steps,
     ],
   };
@@ -164,9 +183,10 @@ function heldByFeet(shelter: Shelter, push: Push): number {
   }, 0);
 }
 
-function judged(shelter: Shelter): Finding[] {
+/** `scale` multiplies the wind pressure. */
+function judged(shelter: Shelter, scale = 1): Finding[] {
   if (shelter.roof.type !== 'bows' && shelter.roof.type !== 'rafters') return [];
-  const push = pushAlong(shelter);
+  const push = pushAlong(shelter, scale);
   if (push === undefined) return [notChecked(racking.id, shelter, 'the wind standard gives no push along')];
   const braces = alongBraces(shelter);
   if (braces.length === 0) {
@@ -245,9 +265,9 @@ function run({ shelter }: CheckInput): Finding[] {
   return judged(shelter);
 }
 
-/** Share of the bracing's hold that the wind asks for at the site's gust: it goes with the wind's pressure. */
-export function rackingUses(shelter: Shelter): readonly Finding[] {
-  return judged(shelter).filter((finding) => finding.utilisation !== undefined);
+/** What the wind asks of the bracing's hold; `scale` multiplies the wind pressure. */
+export function rackingUses(shelter: Shelter, scale = 1): readonly Finding[] {
+  return judged(shelter, scale).filter((finding) => finding.utilisation !== undefined);
 }
 
 export const racking: Check = {
@@ -256,11 +276,13 @@ export const racking: Check = {
   asks: 'Does anything keep the whole house from leaning over when the wind blows along it?',
   matters:
     'Frames stand well across and badly along. Unbraced, they lay themselves down one after the other.',
-  formula: 'u = N / N_a, N = F h / (h_b n cos α); without braces u = F / Σ min(f_b W / h, soil)',
+  formula:
+    'u = max(N, T_0 + N / 2) / N_a, N = F h / (h_b n cos α); without braces u = F / Σ min(f_b W / h, soil)',
   symbols: [
     { symbol: 'F', meaning: 'push of the wind along the house', kind: 'force' },
     { symbol: 'h', meaning: 'height the push acts at', kind: 'length' },
     { symbol: 'h_b', meaning: 'height of the braces', kind: 'length' },
+    { symbol: 'T_0', meaning: 'pull that wires are pulled up to', kind: 'force' },
     { symbol: 'n', meaning: 'braces that are pulled', kind: 'count' },
     { symbol: 'cos α', meaning: 'level run of a brace over its length', kind: 'ratio' },
   ],

@@ -1,6 +1,15 @@
 /** What several views ask of a shelter: its rows of posts, its rails, its bays. */
 import { format, type System } from '@tautline/quantity';
-import { type Brace, type Posts, type Rail, type Roof, railsUnder, type Shelter } from '@tautline/shelter';
+import {
+  type Brace,
+  type Posts,
+  type Rail,
+  type Roof,
+  railsUnder,
+  type Shelter,
+  stayLength,
+  staySlope,
+} from '@tautline/shelter';
 import { type Point, point } from '../scene/shapes.ts';
 
 /** Eave rails, ridge, inner lines, purlins and baseboards, whichever there are. */
@@ -111,13 +120,5 @@ export function braceRuns(shelter: Shelter, brace: Brace): readonly Run[] {
 export const bracePlaces = (shelter: Shelter, brace: Brace): readonly (readonly [Point, Point])[] =>
   braceRuns(shelter, brace).map(([a, b]) => [point(a[2], a[0]), point(b[2], b[0])]);
 
-/** How far beyond the end frames anchors of a ridge are drawn, m: the model does not say. */
-export const END_ANCHOR_OUT = 1;
-
-/** Tells the reader of a drawing that the place of end anchors is only a picture. */
-export const anchorNote = (shelter: Shelter): readonly string[] =>
-  allRails(shelter).some((rail) => rail.endAnchor)
-    ? [
-        'End anchors are drawn a little beyond the end frames for the picture only; how far out they stand is not said.',
-      ]
-    : [];
+/** How far beyond the end frames the anchors of a ridge cable stand, m. */
+export const anchorOut = (rail: Rail): number => stayLength(rail) * Math.cos(staySlope(rail));

@@ -25,16 +25,7 @@ import { surroundDimensions } from '../scene/surround.ts';
 import { roofReach } from '../skins.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { doorsFromAbove, uprightsFromAbove } from './ends.ts';
-import {
-  allPosts,
-  allRails,
-  anchorNote,
-  bayMeasures,
-  bayNoun,
-  bracePlaces,
-  END_ANCHOR_OUT,
-  postBays,
-} from './members.ts';
+import { allPosts, allRails, anchorOut, bayMeasures, bayNoun, bracePlaces, postBays } from './members.ts';
 import { skinStyle } from './skin-faces.ts';
 import { thingsFromAbove } from './things.ts';
 
@@ -80,7 +71,7 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
       toward: point(0.5, 1),
     });
     if (rail.endAnchor)
-      for (const z of [-END_ANCHOR_OUT, length + END_ANCHOR_OUT]) {
+      for (const z of [-anchorOut(rail), length + anchorOut(rail)]) {
         const at = frame.at(z, x);
         shapes.push(line(rail.endAnchor.id, 'cable', frame.at(z < 0 ? 0 : length, x), at));
         shapes.push(...cross(rail.endAnchor.id, at));
@@ -164,7 +155,7 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
-    notes: anchorNote(shelter),
+    notes: [],
     scale: frame.scale,
     system: options.system,
   });

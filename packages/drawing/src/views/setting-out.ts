@@ -25,7 +25,7 @@ import { finishSheet } from '../scene/sheet.ts';
 import { strokesOf } from '../scene/strokes.ts';
 import { table } from '../scene/table.ts';
 import { exactLength } from './exact.ts';
-import { allPosts, allRails, bracePlaces } from './members.ts';
+import { allPosts, allRails, anchorOut, bracePlaces } from './members.ts';
 
 export interface Peg {
   readonly part: string;
@@ -63,6 +63,14 @@ export function pegsOf(shelter: Shelter): readonly Peg[] {
       (z, i): Peg => ({ part, name: `${name}${i + 1}`, along: z - origin, across: x - left }),
     );
   });
+  let anchor = 0;
+  for (const rail of allRails(shelter))
+    if (rail.endAnchor)
+      for (const { x } of rail.lines)
+        for (const z of [-anchorOut(rail), shelter.length + anchorOut(rail)]) {
+          anchor++;
+          pegs.push({ part: rail.endAnchor.id, name: `A${anchor}`, along: z - origin, across: x - left });
+        }
   let guy = 0;
   for (const brace of shelter.braces)
     if (brace.foot)
@@ -158,9 +166,6 @@ function notes(
     `Square: both diagonals measure ${exactLength(diagonal, system)}. A corner is square when ${corner(3)} on one line and ${corner(4)} on the other are ${corner(5)} apart.`,
     'Pegs mark centre lines on level ground; on a slope hold the tape level. Look for buried services before driving stakes.',
     ...thingNotes(shelter, pegsOf(shelter), system),
-    ...(allRails(shelter).some((rail) => rail.endAnchor)
-      ? ['End anchors of the ridge have no peg: how far out they stand is not said.']
-      : []),
   ];
 }
 

@@ -27,12 +27,11 @@ import { footShapes, groundLine } from './ground.ts';
 import {
   allPosts,
   allRails,
-  anchorNote,
+  anchorOut,
   type Bay,
   bayMeasures,
   bayNoun,
   braceRuns,
-  END_ANCHOR_OUT,
   postBays,
   postNoun,
 } from './members.ts';
@@ -51,7 +50,10 @@ export function sideView(
   const low = Math.min(...ys);
   const frame = frameFor(length, crown, 860, 330);
   const ends = shelter.braces.flatMap((brace) => [brace.from.z, brace.to.z, length - brace.to.z]);
-  const reach = allRails(shelter).some((rail) => rail.endAnchor) ? END_ANCHOR_OUT + 0.4 : 0.5;
+  const reach = Math.max(
+    0.5,
+    ...allRails(shelter).map((rail) => (rail.endAnchor ? anchorOut(rail) + 0.4 : 0)),
+  );
   const shapes: Shape[] = [
     ...groundLine(
       frame,
@@ -114,15 +116,15 @@ export function sideView(
     anchors.push({ part: rail.id, at: frame.at(bay, y), toward: point(0.5, 1) });
     if (rail.endAnchor) {
       for (const [z, out] of [
-        [0, -END_ANCHOR_OUT],
-        [length, length + END_ANCHOR_OUT],
+        [0, -anchorOut(rail)],
+        [length, length + anchorOut(rail)],
       ] as const) {
         shapes.push(line(rail.id, 'cable', frame.at(z, y), frame.at(out, 0)));
         shapes.push(...footShapes(rail.endAnchor, frame, out, thick, 0));
       }
       anchors.push({
         part: rail.endAnchor.id,
-        at: frame.at(length + END_ANCHOR_OUT, -rail.endAnchor.driven * 0.8),
+        at: frame.at(length + anchorOut(rail), -rail.endAnchor.driven * 0.8),
         toward: point(1, 0.3),
       });
     }
@@ -145,7 +147,7 @@ export function sideView(
     description: described.map(({ words }) => words).join('. '),
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
-    notes: [...(overlays?.captions ?? []), ...anchorNote(shelter)],
+    notes: overlays?.captions ?? [],
     scale: frame.scale,
     system: options.system,
   });

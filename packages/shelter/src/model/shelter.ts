@@ -205,6 +205,8 @@ export interface Rail extends Part {
   /** Pretension, N (cable). */
   readonly tension?: number;
   readonly endAnchor?: Foot;
+  /** How far beyond the ends of the house the end anchors of a cable stand, m. */
+  readonly anchorOut?: number;
   readonly joint?: JointItem;
   /** Where the places of its lines were said, if they were. */
   readonly placesSaid?: readonly Origin[];

@@ -61,6 +61,7 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
   const joint = jointItemOf(factNode(block, 'joint'), context);
   const tied = wordIn(factNode(block, 'frames')) ?? usualTie(block, carries, context);
   const anchor = form === 'cable' ? readFoot(block, 'ridge/anchor', 'deadman', context) : undefined;
+  const out = anchor === undefined ? undefined : anchorOutOf(block, y, context);
   const tension =
     form === 'cable'
       ? (numberFact(notes, block, 'tension', { above: 0, most: 1e6 }) ??
@@ -87,9 +88,37 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
     ...(posts ? { posts } : {}),
     ...(tension === undefined ? {} : { tension }),
     ...(anchor === undefined ? {} : { endAnchor: anchor }),
+    ...(out === undefined ? {} : { anchorOut: out }),
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
     tied: tied === 'tied',
   };
+}
+
+/** How far out the anchors of a cable stand that runs down to them from a height `y`: said by distance or by slope, m. */
+function anchorOutOf(block: SpecNode, y: number, { notes }: Context): number {
+  const out = numberFact(notes, block, 'out', { above: 0, most: 50 });
+  const slope = numberFact(notes, block, 'slope', {
+    least: (10 * Math.PI) / 180,
+    most: (80 * Math.PI) / 180,
+  });
+  if (out !== undefined && slope !== undefined)
+    problem(
+      notes,
+      'said-twice',
+      'how far out the anchors stand is said by `out` and by `slope`: leave one of them out',
+      factNode(block, 'slope')?.origin ?? block.origin,
+    );
+  if (out !== undefined) return out;
+  if (slope !== undefined) return y / Math.tan(slope);
+  return assume(
+    notes,
+    'ridge',
+    'out',
+    y,
+    'length',
+    'as far out as the cable is high, so that it runs down at 45°: common practice, no source',
+    block.origin,
+  );
 }
 
 /** A ridge that the frames carry is fixed to them; one that carries them is usually tied, which is assumed. */

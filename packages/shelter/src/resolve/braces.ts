@@ -46,7 +46,28 @@ export function readBrace(block: SpecNode, index: number, on: Braced, context: C
       block.origin,
     );
   const stations = on.sidePosts?.stations ?? on.roof.stations;
-  const base = { id, origin: block.origin, ...marksOf(block), role: 'brace', member, plane } as const;
+  const tension =
+    numberFact(notes, block, 'tension', { least: 0, most: 1e6 }) ??
+    (member.kind === 'cable'
+      ? assume(
+          notes,
+          id,
+          'tension',
+          0,
+          'force',
+          'pulled up by hand until it is straight: no pull is counted on; common practice, no source',
+          block.origin,
+        )
+      : undefined);
+  const base = {
+    id,
+    origin: block.origin,
+    ...marksOf(block),
+    role: 'brace',
+    member,
+    plane,
+    ...(tension === undefined ? {} : { tension }),
+  } as const;
   if (plane === 'across') {
     // A crossed pair in a frame, each from a foot to the far side at its height.
     const frames = place === 'every-bay' ? stations.length : 2;

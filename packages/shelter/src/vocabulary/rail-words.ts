@@ -60,6 +60,18 @@ export const ridge: Entry = fact(
       ridgePosts,
       fact('tension', '{value: force}', 'Pull put into a cable ridge when it is set up.', 'tension 3 kN'),
       fact(
+        'out',
+        '{value: length}',
+        'How far beyond the ends of the house the anchors of a cable ridge stand, on the ground. Further out they are lifted less, and the end posts pressed less.',
+        'out 10 ft',
+      ),
+      fact(
+        'slope',
+        '{value: angle}',
+        'The same by the angle at which the cable runs down to its anchors, from the level.',
+        'slope 40 deg',
+      ),
+      fact(
         'frames',
         '{value: word tied|loose}',
         'Whether every bow or rafter is tied down to the ridge, or only rests on it (then the ridge pushes up and cannot hold down).',
@@ -111,6 +123,12 @@ export const braces: Entry = fact(
         'at corners',
       ),
       fact('height', '{value: length}', 'Height of the upper end over the ground.', 'height 6 ft'),
+      fact(
+        'tension',
+        '{value: force}',
+        'Pull that wires are pulled up to when they are set up.',
+        'tension 400 N',
+      ),
       joint,
       sacrificial,
     ],

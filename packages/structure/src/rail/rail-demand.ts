@@ -1,4 +1,4 @@
-import type { Rail, Shelter } from '@tautline/shelter';
+import { type Rail, type Shelter, staySlope } from '@tautline/shelter';
 import type { Response } from '../response/response.ts';
 import { gravity, sectionOf, weightPerLength } from '../system/member.ts';
 import { cableUnderLoad } from './cable-rail.ts';
@@ -19,16 +19,15 @@ export interface PostLift {
   readonly loadCase: string;
 }
 
-/** Where a cable ends: it runs over its last post and down to an anchor in the ground, 45° taken. */
+/** Where a cable ends: it runs over its last post and down to an anchor in the ground. */
 export interface CableEnd extends PostLoad {
   /** Pull of the part that runs down, N. */
   readonly stay: number;
   /** Level pull that meets it, N. */
   readonly pull: number;
+  /** Slope at which it runs down, rad. */
+  readonly slope: number;
 }
-
-/** Slope at which the ends of a cable run down to their anchors, rad: assumed, for the spec does not say it. */
-export const staySlope = Math.PI / 4;
 
 /** What a ridge or eave rail has to carry between its posts, in the worst combination. */
 export interface RailDemand {
@@ -88,8 +87,9 @@ export function ridgeDemand(
 function cableEnd({ rail, load, loadCase, steady, pull }: RailDemand): CableEnd | undefined {
   if (rail.member.kind !== 'cable' || pull === undefined) return undefined;
   const half = ((load + rail.member.massPerLength * gravity) * rail.span) / 2;
-  const down = Math.max(0, pull * Math.tan(staySlope) + half);
-  return { down, stay: pull / Math.cos(staySlope), pull, loadCase, steady };
+  const slope = staySlope(rail);
+  const down = Math.max(0, pull * Math.tan(slope) + half);
+  return { down, stay: pull / Math.cos(slope), pull, slope, loadCase, steady };
 }
 
 /** Each of two answers where it is the worse one: the rail itself, a post between bays, the ends. */

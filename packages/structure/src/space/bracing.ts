@@ -94,7 +94,9 @@ export function addBracing(builder: HouseBuilder): void {
         builder.notes.add(`Some ${brace.role}s of ${brace.id} meet no frame or post and are left out.`);
         return;
       }
-      builder.bar(i, j, brace.member, { part: brace.id, role, piece });
+      // What guys were set up with is added by their checks.
+      const pull = role === 'brace' && brace.member.kind === 'cable' ? (brace.tension ?? 0) : 0;
+      builder.bar(i, j, brace.member, { part: brace.id, role, piece }, pull);
     });
     if (role === 'brace' && brace.member.kind !== 'cable')
       builder.notes.add('Braces are fixed at their two ends only and may push as well as pull.');

@@ -1,5 +1,6 @@
 /** Ridge and inner lines of the house by their own forces, as the checks for the plane frame want them. */
 
+import { staySlope } from '@tautline/shelter';
 import {
   type CableEnd,
   type PostLift,
@@ -103,6 +104,7 @@ function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDem
   );
   const [first, last] = [Math.min(...feet.map(({ z }) => z)), Math.max(...feet.map(({ z }) => z))];
   const { title: loadCase, sustained: steady } = response.load;
+  const slope = staySlope(rail);
   return feet.map(({ z, up }) => {
     const near = stays.filter((stay) => Math.sign(stay.z - (first + last) / 2) === (z === last ? 1 : -1));
     const stay = Math.max(0, ...near.map(({ N }) => N));
@@ -113,7 +115,8 @@ function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDem
       steady,
       end: z === first || z === last,
       stay,
-      pull: stay * Math.SQRT1_2,
+      pull: stay * Math.cos(slope),
+      slope,
     };
   });
 }
@@ -127,12 +130,13 @@ function farther(
   return a.y < b.y ? a.z : b.z;
 }
 
-const endOf = ({ down, loadCase, steady, stay, pull }: CableEnd): CableEnd => ({
+const endOf = ({ down, loadCase, steady, stay, pull, slope }: CableEnd): CableEnd => ({
   down,
   loadCase,
   steady,
   stay,
   pull,
+  slope,
 });
 
 const pressOf = ({ down, loadCase, steady }: PostLoad): PostLoad => ({ down, loadCase, steady });

@@ -6,6 +6,7 @@ import {
   type MemberItem,
   pointOn,
   type Rail,
+  staySlope,
 } from '@tautline/shelter';
 import { arcNear } from '../system/arc-near.ts';
 import { depthOf } from '../system/member.ts';
@@ -202,21 +203,21 @@ function addCableRidge(builder: HouseBuilder, ridge: Rail, cable: CableItem): vo
       pull,
     );
   const part = ridge.endAnchor?.id ?? `${ridge.id}/anchor`;
+  const slope = staySlope(ridge);
   for (const [z, sign] of [
     [along[0]!, -1],
     [along[along.length - 1]!, 1],
   ] as const) {
-    const foot = builder.anchor([x, 0, z + sign * y], part);
+    const foot = builder.anchor([x, 0, z + (sign * y) / Math.tan(slope)], part);
     // Pulled so that its level share meets the cable's own pull: the end then stands plumb.
     builder.bar(
       nodeAt(z),
       foot,
       cable,
       { part: ridge.id, role: 'anchor', piece: sign < 0 ? 0 : 1 },
-      pull * Math.SQRT2,
+      pull / Math.cos(slope),
     );
   }
-  builder.notes.add('The ridge cable runs down to its anchors at 45° beyond the ends.');
   if (!ridge.tied)
     builder.notes.add('The frames are taken as tied to the ridge cable, though only laid over it.');
 }

@@ -1,5 +1,6 @@
 /** Posts, rails, cables and braces. */
 import type { Brace, CableItem, MemberItem, Posts, Rail } from '@tautline/shelter';
+import { stayLength, staySlope } from '@tautline/shelter';
 import {
   countLine,
   cutLine,
@@ -84,13 +85,14 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
 }
 
 function ridgeCable(rail: Rail, cable: CableItem, run: number): readonly TakeoffLine[] {
-  // Tied back to the ground at 45°, as long as the spec has no place for the anchors.
-  const pieces = rail.lines.map(({ y }) => run + (rail.endAnchor ? 2 * Math.SQRT2 * y : 0) + 2 * LOOP);
+  const pieces = rail.lines.map(
+    ({ y }) => run + (rail.endAnchor ? (2 * y) / Math.sin(staySlope(rail)) : 0) + 2 * LOOP,
+  );
   const steps: Told[] = [
     [
       `${pieces.length} cable(s) over `,
       metres(run),
-      rail.endAnchor ? ', down to an anchor at either end at 45° (assumed)' : '',
+      ...(rail.endAnchor ? [', down to an anchor at either end, ', metres(stayLength(rail)), ' each'] : []),
       ', with a loop of ',
       metres(LOOP),
       ' at each end (common practice, no source)',
