@@ -48,6 +48,21 @@ for (const shelter of shelters)
       });
     }
 
+describe('sheets for a narrow pane', () => {
+  for (const shelter of shelters)
+    it(`keep to the width with letters of full size and apart, ${shelter.name}`, () => {
+      for (const view of Object.values(views)) {
+        const drawing = view(shelter, { system: 'us', wide: 480 });
+        if (!drawing) continue;
+        expect(drawing.width, drawing.view).toBeLessThan(700);
+        expect(overlappingTexts(drawing), drawing.view).toEqual([]);
+        const sizes = drawing.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : []));
+        expect(Math.min(...sizes)).toBeGreaterThanOrEqual(10);
+        expect(drawing.width).toBeLessThanOrEqual(view(shelter, { system: 'us' })?.width ?? 0);
+      }
+    });
+});
+
 describe('views together', () => {
   for (const shelter of shelters)
     it(`show every part of ${shelter.name}`, () => {

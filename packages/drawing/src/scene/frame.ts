@@ -13,6 +13,13 @@ export function frameOf(scale: number): Frame {
   return { scale, at, all: (points) => points.map(({ x, y }) => at(x, y)) };
 }
 
+/** Narrowest sheet, page units: below that no dimension has room beside the drawing. */
+const NARROWEST = 360;
+
+/** What of the usual room (page units) is left for the subject, when `beside` it dimensions and margins stand. */
+export const roomOf = (usual: number, { wide }: { readonly wide?: number }, beside = 150): number =>
+  wide === undefined ? usual : Math.min(usual, Math.max(NARROWEST, wide) - beside);
+
 /** The largest scale at which a subject of this size (m) fits the room (page units). */
 export function frameFor(width: number, height: number, roomWidth: number, roomHeight: number): Frame {
   return frameOf(Math.min(roomWidth / Math.max(width, 0.1), roomHeight / Math.max(height, 0.1)));

@@ -157,6 +157,11 @@ export interface Drawing {
 /** What every view is told. */
 export interface ViewOptions {
   readonly system: System;
+  /**
+   * Width of the sheet to aim at, page units, where it will be shown narrower than sheets are wide: the house
+   * is drawn smaller and the letters keep their size. Kept above 360; the widest sheet when absent.
+   */
+  readonly wide?: number;
 }
 
 export const point = (x: number, y: number): Point => ({ x, y });

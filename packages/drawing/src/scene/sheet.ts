@@ -35,6 +35,8 @@ export interface SheetFacts {
   readonly notes?: readonly string[];
   readonly scale?: number;
   readonly system?: System;
+  /** Width to keep to, page units, where the body is not wider. */
+  readonly wide?: number;
 }
 
 /** Adds what every sheet has and moves all into the page's positive quarter. */
@@ -43,24 +45,23 @@ export function finishSheet(body: readonly Shape[], facts: SheetFacts): Drawing 
   const shapes: Shape[] = [];
   const wide = Math.max(
     bounds.right - bounds.left,
-    textWidth(facts.title, 16, true),
-    textWidth(facts.subtitle ?? '', 11),
-    420,
+    facts.wide === undefined ? 420 : Math.min(420, facts.wide - 2 * MARGIN),
+    ...(facts.wide === undefined
+      ? [textWidth(facts.title, 16, true), textWidth(facts.subtitle ?? '', 11)]
+      : []),
   );
+  const subtitle = facts.subtitle ? wrapWords(facts.subtitle, 11, wide) : [];
   const left = (bounds.left + bounds.right) / 2 - wide / 2;
-  const top = bounds.top - 34 - (facts.subtitle ? 16 : 0);
+  const top = bounds.top - 34 - 16 * subtitle.length;
   shapes.push(
     text('sheet', 'heading', point(left, top + 6), facts.title, {
       size: 16,
       bold: true,
     }),
   );
-  if (facts.subtitle)
-    shapes.push(
-      text('sheet', 'note', point(left, top + 23), facts.subtitle, {
-        size: 11,
-      }),
-    );
+  subtitle.forEach((words, i) => {
+    shapes.push(text('sheet', 'note', point(left, top + 23 + 15 * i), words, { size: 11 }));
+  });
   let y = bounds.bottom + 20;
   if (facts.scale && facts.system) {
     shapes.push(...scaleBar(point(left, y), facts.scale, facts.system));

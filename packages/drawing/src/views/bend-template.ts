@@ -5,7 +5,7 @@ import { depthOf, describeParts } from '../describe.ts';
 import { BALLOON_RADIUS } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import { type Measured, stackDimensions } from '../scene/dimension.ts';
-import { frameFor } from '../scene/frame.ts';
+import { frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
 import { band, hatch, heightAt } from '../scene/outline.ts';
 import {
@@ -81,9 +81,10 @@ export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawin
   const stock = stockWord(roof);
   const { system } = options;
   const m = (si: number): string => exactLength(si, system);
+  const room = roomOf(860, options, 70);
   const runs = bendRuns(roof);
   const total = (runs[runs.length - 1] as BendRun).to;
-  const body: Shape[] = [...pipeBar(roof, runs, total, system)];
+  const body: Shape[] = [...pipeBar(roof, runs, total, system, room)];
   const rows = runs.map((run, i) => ({
     part: roof.id,
     cells: [
@@ -108,7 +109,9 @@ export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawin
   if (roof.joints.length > 0)
     body.push(
       ...table(
-        point(boundsOf(runTable).right + 40, under.bottom + 24),
+        room < 860
+          ? point(0, boundsOf(runTable).bottom + 24)
+          : point(boundsOf(runTable).right + 40, under.bottom + 24),
         ['joint', 'middle at', 'from each side'],
         roof.joints.map((joint, i) => ({
           part: joint.id,
@@ -118,12 +121,13 @@ export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawin
       ),
     );
   const low = boundsOf(body).bottom + 40;
-  body.push(...floorShape(roof, low, options.system));
+  body.push(...floorShape(roof, low, options.system, Math.min(700, room - 110)));
   const described = describeParts(shelter, system).filter(
     ({ part }) => part === roof.id || part.startsWith(`${roof.id}/`),
   );
   return finishSheet(body, {
     view: 'bend-template',
+    ...(options.wide === undefined ? {} : { wide: options.wide }),
     title: `${shelter.name}: bend template`,
     subtitle: `${roof.stations.length} bows of ${roof.member.title}, ${m(total)} of ${stock} each${roof.legDriven > 0 ? `, of which ${m(roof.legDriven)} at each end goes into the ground` : ''}.`,
     description: rows.map(({ cells }) => cells.filter(Boolean).join(', ')).join('; '),
@@ -168,10 +172,16 @@ export function letter(index: number): string {
   return index < 26 ? last : `${letter(Math.floor(index / 26) - 1)}${last}`;
 }
 
-function pipeBar(roof: Bows, runs: readonly BendRun[], total: number, system: System): readonly Shape[] {
-  const scale = 860 / total;
+function pipeBar(
+  roof: Bows,
+  runs: readonly BendRun[],
+  total: number,
+  system: System,
+  room: number,
+): readonly Shape[] {
+  const scale = room / total;
   const half = 9;
-  const shapes: Shape[] = [box(roof.id, 'bar', point(0, -half), point(860, half))];
+  const shapes: Shape[] = [box(roof.id, 'bar', point(0, -half), point(room, half))];
   for (const run of runs)
     if (run.radius !== undefined) {
       const outline = [
@@ -242,12 +252,12 @@ export function spread(places: readonly number[], gap: number): readonly number[
 }
 
 /** The bow above ground with heights over a base line at even steps from the left end. */
-function floorShape(roof: Bows, top: number, system: System): readonly Shape[] {
+function floorShape(roof: Bows, top: number, system: System, room: number): readonly Shape[] {
   const xs = roof.line.map((p) => p.x);
   const ys = roof.line.map((p) => p.y);
   const [left, right, low] = [Math.min(...xs), Math.max(...xs), Math.min(...ys)];
   const high = Math.max(...ys);
-  const frame = frameFor(right - left, high - low, 700, 300);
+  const frame = frameFor(right - left, high - low, room, 300);
   const move = (p: Point): Point => point(p.x + 80, p.y + top + (high - low) * frame.scale + 20);
   const at = (x: number, y: number): Point => move(frame.at(x - left, y - low));
   const shapes: Shape[] = [

@@ -5,7 +5,7 @@ import { describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
-import { type Frame, frameFor } from '../scene/frame.ts';
+import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { type Drawing, point, type Shape, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
@@ -23,7 +23,7 @@ export function endView(shelter: Shelter, options: ViewOptions): Drawing | undef
   const { roof } = shelter;
   const xs = roof.line.map((p) => p.x);
   const top = Math.max(...roof.line.map((p) => p.y));
-  const frame = frameFor(shelter.width, top, 560, 400);
+  const frame = frameFor(shelter.width, top, roomOf(560, options), 400);
   const beyond = 0.09 * shelter.width + 0.15;
   const pieces: readonly Piece[] = [
     endSkins(shelter, frame),
@@ -57,7 +57,7 @@ export function endView(shelter: Shelter, options: ViewOptions): Drawing | undef
         : []),
     ],
     scale: frame.scale,
-    system: options.system,
+    ...options,
   });
 }
 

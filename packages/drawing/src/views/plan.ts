@@ -5,7 +5,7 @@ import { breadthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
-import { type Frame, frameFor } from '../scene/frame.ts';
+import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { band } from '../scene/outline.ts';
 import {
   box,
@@ -31,7 +31,7 @@ import { thingsFromAbove } from './things.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
 export function planView(shelter: Shelter, options: ViewOptions): Drawing {
-  const frame = frameFor(shelter.length, shelter.width, 860, 420);
+  const frame = frameFor(shelter.length, shelter.width, roomOf(860, options, 210), 420);
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
   const { roof, width, length } = shelter;
@@ -157,7 +157,7 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
     key,
     notes: [],
     scale: frame.scale,
-    system: options.system,
+    ...options,
   });
 }
 

@@ -3,7 +3,7 @@ import { format } from '@tautline/quantity';
 import type { Roof, Shelter } from '@tautline/shelter';
 import { describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
-import { type Frame, frameFor } from '../scene/frame.ts';
+import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
 import { heightAt } from '../scene/outline.ts';
 import { type Drawing, point, type Shape, type TextShape, text, type ViewOptions } from '../scene/shapes.ts';
@@ -29,7 +29,7 @@ export function sectionView(
 ): Drawing {
   const { roof } = shelter;
   const top = Math.max(...roof.line.map((p) => p.y), shelter.ridge?.lines[0]?.y ?? 0);
-  const frame = frameFor(shelter.width, top, 560, 400);
+  const frame = frameFor(shelter.width, top, roomOf(560, options), 400);
   const pieces: readonly Piece[] = [
     braceBeyond(shelter, frame),
     cropShapes(shelter, frame),
@@ -72,7 +72,7 @@ export function sectionView(
       'Sizes to centre lines unless noted. Members are drawn at their true thickness.',
     ],
     scale: frame.scale,
-    system: options.system,
+    ...options,
   });
 }
 

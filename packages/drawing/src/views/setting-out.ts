@@ -4,7 +4,7 @@ import type { Shelter } from '@tautline/shelter';
 import { describeParts } from '../describe.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import { stackDimensions } from '../scene/dimension.ts';
-import { type Frame, frameFor } from '../scene/frame.ts';
+import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { clearest, textOutlines } from '../scene/free-text.ts';
 import { textCorners } from '../scene/lettering.ts';
 import {
@@ -89,7 +89,7 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
   const pegs = pegsOf(shelter);
   const length = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ along }) => along));
   const width = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ across }) => across));
-  const frame = frameFor(length, width, 860, 380);
+  const frame = frameFor(length, width, roomOf(860, options, 110), 380);
   const body: Shape[] = [];
   const at = (along: number, across: number): Point => frame.at(along, across);
 
@@ -128,13 +128,15 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
     ]),
   );
   const below = boundsOf(body);
+  // A block of the table takes some 170 units.
+  const blocks = Math.max(1, Math.floor(roomOf(860, options, 40) / 170));
   const rows = pegs.map((peg) => ({ part: peg.part, cells: [peg.name, m(peg.along), m(peg.across)] }));
   body.push(
     ...table(
       point(below.left, below.bottom + 26),
       ['peg', 'along', 'across'],
       rows,
-      Math.max(8, Math.ceil(rows.length / 5)),
+      Math.max(8, Math.ceil(rows.length / blocks)),
     ),
   );
   const described = describeParts(shelter, system);
@@ -146,7 +148,7 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
     labels: described.map(({ part, words }) => ({ part, label: words })),
     notes: notes(shelter, width, length, diagonal, system),
     scale: frame.scale,
-    system,
+    ...options,
   });
 }
 

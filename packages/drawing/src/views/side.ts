@@ -5,7 +5,7 @@ import { breadthOf, depthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
-import { type Frame, frameFor } from '../scene/frame.ts';
+import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
 import { band } from '../scene/outline.ts';
 import {
@@ -48,7 +48,7 @@ export function sideView(
   const ys = roofReach(roof).map((p) => p.y);
   const crown = Math.max(...ys);
   const low = Math.min(...ys);
-  const frame = frameFor(length, crown, 860, 330);
+  const frame = frameFor(length, crown, roomOf(860, options), 330);
   const ends = shelter.braces.flatMap((brace) => [brace.from.z, brace.to.z, length - brace.to.z]);
   const reach = Math.max(
     0.5,
@@ -149,7 +149,7 @@ export function sideView(
     key,
     notes: overlays?.captions ?? [],
     scale: frame.scale,
-    system: options.system,
+    ...options,
   });
 }
 
