@@ -72,9 +72,12 @@ export async function loadWorkspace(
   const core = createCoreServices(options.roots ?? []);
   const services: ViewServices = { ...core, ...(options.checks ? { checks: options.checks } : {}) };
   const { LangiumDocuments, DocumentBuilder } = core.shared.workspace;
+  // Without the mark that some editors put before a text: no editor counts it as a column.
   const add = ({ uri, text }: SourceFile): LangiumDocument | undefined => {
     const parsed = URI.parse(uri);
-    return LangiumDocuments.hasDocument(parsed) ? undefined : LangiumDocuments.createDocument(parsed, text);
+    return LangiumDocuments.hasDocument(parsed)
+      ? undefined
+      : LangiumDocuments.createDocument(parsed, text.replace(/^\ufeff/, ''));
   };
   const catalogue = (options.catalogue ?? builtInCatalogue).flatMap((file) => add(file) ?? []);
   const asked = files.flatMap((file) => add(file) ?? []);

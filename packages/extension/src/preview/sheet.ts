@@ -1,10 +1,4 @@
-import type {
-  ExploreAnswer,
-  PreviewAnswer,
-  PreviewPart,
-  PreviewShelter,
-  PreviewView,
-} from '@tautline/language/protocol';
+import type { ExploreAnswer, PreviewAnswer, PreviewPart, PreviewShelter } from '@tautline/language/protocol';
 import type { DetailAnswer } from '../details.ts';
 import { cautionsView } from './cautions.ts';
 import { DetailsKept } from './details-kept.ts';
@@ -13,21 +7,15 @@ import { fitDrawing } from './drawing-view.ts';
 import { ExploreTab } from './explore-tab.ts';
 import { filesOf } from './files-of.ts';
 import { findingsView } from './findings-view.ts';
+import { LastGood } from './last-good.ts';
 import { type Cursor, Marks } from './marks.ts';
 import { materialsView } from './materials-view.ts';
 import type { FromSheet, SheetState } from './messages.ts';
+import { sheetHead } from './sheet-head.ts';
 import { TabBodies } from './tab-bodies.ts';
 import type { TabHost } from './tab-host.ts';
-import { type Tab, tabStrip } from './tabs.ts';
+import { tabsOf } from './tabs-of.ts';
 import { titleBlock } from './title-block.ts';
-
-const viewTitles: Readonly<Record<PreviewView, string>> = {
-  section: 'Section',
-  plan: 'Plan',
-  side: 'Side',
-  end: 'Front end',
-  'setting-out': 'Setting out',
-};
 
 /** The whole page: keeps the last good answer and draws it, with a mark when it is stale. */
 export class Sheet {
@@ -37,10 +25,7 @@ export class Sheet {
   private readonly send: (message: FromSheet) => void;
   private readonly save: (state: SheetState) => void;
   private state: SheetState;
-  private file = '';
-  private shelters: readonly PreviewShelter[] = [];
-  private stale: string | undefined;
-  private waiting: string | undefined = 'Reading the shelter.';
+  private readonly good = new LastGood();
   private readonly marks = new Marks();
   private cautionsOpen = false;
   private readonly explore: ExploreTab;
@@ -77,11 +62,8 @@ export class Sheet {
   }
 
   answered(answer: PreviewAnswer, file: string): void {
-    this.file = file;
-    this.waiting = undefined;
     this.details.outdate();
-    this.stale = answer.broken === undefined ? undefined : `${answer.broken} This is the last good drawing.`;
-    this.shelters = answer.broken === undefined ? answer.shelters : this.keepLast(answer.shelters);
+    this.good.answered(answer, file);
     this.draw();
   }
 
@@ -105,14 +87,14 @@ export class Sheet {
   }
 
   wait(reason: string): void {
-    this.waiting = reason;
+    this.good.wait(reason);
     this.draw();
   }
 
   cursorAt(cursor: Cursor): void {
     this.marks.cursor = cursor;
     this.marks.clicked = undefined;
-    const there = this.shelters.find(
+    const there = this.good.shelters.find(
       ({ range }) =>
         cursor.uri === this.state.uri && range.start.line <= cursor.line && cursor.line <= range.end.line,
     );
@@ -123,15 +105,8 @@ export class Sheet {
     }
   }
 
-  /** Sheets of the last good answer, replaced where the broken text still gave a drawing. */
-  private keepLast(now: readonly PreviewShelter[]): readonly PreviewShelter[] {
-    const drawn = now.filter((shelter) => shelter.drawings.length > 0);
-    const kept = this.shelters.filter((old) => !drawn.some((shelter) => shelter.name === old.name));
-    return [...drawn, ...kept];
-  }
-
   private current(): PreviewShelter | undefined {
-    return this.shelters.find((shelter) => shelter.name === this.state.shelter) ?? this.shelters[0];
+    return this.good.named(this.state.shelter);
   }
 
   private change(part: Partial<SheetState>): void {
@@ -181,31 +156,19 @@ export class Sheet {
   }
 
   private nothing(): HTMLElement {
-    const text = this.waiting ?? this.stale ?? `${this.file} describes no shelter yet.`;
-    return element('p', { class: 'empty', role: 'status' }, text);
+    return element('p', { class: 'empty', role: 'status' }, this.good.nothing());
   }
 
   private page(shelter: PreviewShelter): HTMLElement[] {
-    const stale = this.waiting ?? this.stale ?? shelter.stale;
-    const tabs = this.tabs(shelter);
+    const stale = this.good.stale(shelter);
+    const tabs = tabsOf(shelter);
     const tab = tabs.find((one) => one.id === this.state.tab) ?? tabs[0];
     this.root.classList.toggle('is-stale', stale !== undefined);
-    const head = element(
-      'header',
-      {},
-      this.chooser(shelter),
-      element(
-        'button',
-        {
-          type: 'button',
-          class: 'link save',
-          'data-key': 'save',
-          click: () => this.offerFiles(),
-        },
-        'Save as...',
-      ),
-      tabStrip(tabs, tab?.id ?? '', (id) => this.change({ tab: id })),
-    );
+    const head = sheetHead(shelter, this.good.shelters, tabs, tab?.id ?? '', {
+      choose: (name) => this.change({ shelter: name }),
+      open: (id) => this.change({ tab: id }),
+      save: () => this.offerFiles(),
+    });
     const body = element('div', {
       class: 'body',
       role: 'tabpanel',
@@ -221,7 +184,7 @@ export class Sheet {
     const foot = element(
       'footer',
       {},
-      titleBlock(shelter, this.file, () => this.change({ tab: 'findings' })),
+      titleBlock(shelter, this.good.file, () => this.change({ tab: 'findings' })),
       cautionsView(this.cautionsOpen, (open) => {
         this.cautionsOpen = open;
       }),
@@ -255,42 +218,6 @@ export class Sheet {
         writeAssumed: () => this.send({ type: 'write-assumed' }),
       }),
     ];
-  }
-
-  private tabs(shelter: PreviewShelter): Tab[] {
-    const open = shelter.findings.filter(
-      (one) => one.accepted === undefined && (one.verdict === 'fails' || one.verdict === 'near its limit'),
-    );
-    const drawings = shelter.drawings.map(({ view }) => ({ id: view, title: viewTitles[view] }));
-    const findings = { id: 'findings', title: 'Findings', count: open.length };
-    const materials = { id: 'materials', title: 'Materials' };
-    // Each shelter of a range has a sheet of its own for everything else.
-    if (shelter.kind === 'range') return [...drawings, findings, materials];
-    return [
-      ...drawings,
-      { id: 'space', title: '3D' },
-      findings,
-      { id: 'gusts', title: 'Gusts' },
-      materials,
-      { id: 'explore', title: 'Variants' },
-    ];
-  }
-
-  private chooser(shelter: PreviewShelter): HTMLElement {
-    if (this.shelters.length < 2) {
-      return element('h1', {}, shelter.name.replaceAll('_', ' '));
-    }
-    const select = element('select', {
-      'aria-label': 'Shelter',
-      'data-key': 'shelter',
-      change: (event) => this.change({ shelter: (event.target as HTMLSelectElement).value }),
-    });
-    for (const { name } of this.shelters) {
-      select.append(
-        element('option', { value: name, selected: name === shelter.name }, name.replaceAll('_', ' ')),
-      );
-    }
-    return select;
   }
 
   private goTo(part: PreviewPart): void {

@@ -1,0 +1,30 @@
+import type { PreviewShelter, PreviewView } from '@tautline/language/protocol';
+import type { Tab } from './tabs.ts';
+
+const viewTitles: Readonly<Record<PreviewView, string>> = {
+  section: 'Section',
+  plan: 'Plan',
+  side: 'Side',
+  end: 'Front end',
+  'setting-out': 'Setting out',
+};
+
+/** The tabs of a shelter or a range, in order. */
+export function tabsOf(shelter: PreviewShelter): Tab[] {
+  const open = shelter.findings.filter(
+    (one) => one.accepted === undefined && (one.verdict === 'fails' || one.verdict === 'near its limit'),
+  );
+  const drawings = shelter.drawings.map(({ view }) => ({ id: view, title: viewTitles[view] }));
+  const findings = { id: 'findings', title: 'Findings', count: open.length };
+  const materials = { id: 'materials', title: 'Materials' };
+  // Each shelter of a range has a sheet of its own for everything else.
+  if (shelter.kind === 'range') return [...drawings, findings, materials];
+  return [
+    ...drawings,
+    { id: 'space', title: '3D' },
+    findings,
+    { id: 'gusts', title: 'Gusts' },
+    materials,
+    { id: 'explore', title: 'Variants' },
+  ];
+}
