@@ -1,3 +1,4 @@
+import { personLoad } from '@tautline/loads';
 import type { Assumed, Shelter } from '@tautline/shelter';
 import {
   analyseFrame,
@@ -26,9 +27,9 @@ export interface EvaluateOptions {
   readonly on?: string;
   /** Asked between stages; when true `Cancelled` is thrown. */
   readonly cancelled?: () => boolean;
-  /** Also looks at somebody working on the frame or leaning on it; off unless asked for. */
+  /** Also looks at somebody working on the frame or leaning on it; as the spec says where left out. */
   readonly person?: boolean;
-  /** Feet in the ground give as the soil does; they stand firm unless asked for. */
+  /** Feet in the ground give as the soil does; as the site says where left out. */
   readonly soil?: boolean;
   /** False leaves the gusts out where no check needs them; they are worked out unless said otherwise. */
   readonly gusts?: boolean;
@@ -95,27 +96,51 @@ const outside: readonly Uncovered[] = [
   },
 ];
 
-const noPerson: Uncovered = {
-  id: 'loads',
-  reason: 'a person on or against the frame is not in the load cases; it was not asked for',
-};
+/** That nobody climbs is what was taken; how much somebody would add is told by what the frame carries by itself. */
+function noPerson({ site, climbed }: Shelter, frame: CheckInput['frame']): Uncovered {
+  const own = frame.ok ? weightOf(frame.analysis) : 0;
+  const { onRoof } = personLoad(site.basis);
+  const times = onRoof / own;
+  const hint =
+    own <= 0
+      ? ''
+      : times >= 1.5
+        ? `; one person weighs ${Math.round(times)} times as much as one frame with its cover`
+        : `; one person weighs ${Math.round(100 * times)} % of one frame with its cover`;
+  const why =
+    climbed === false ? 'the spec keeps people off it' : 'say `people climb` where somebody climbs or leans';
+  return { id: 'loads', reason: `a person on or against the frame is not in the load cases: ${why}${hint}` };
+}
+
+/** Weight of one frame with what lies on it, N. */
+function weightOf({ cases, states }: FrameAnalysis): number {
+  const { elements } = states.service.system;
+  const dead = cases.find(({ nature }) => nature === 'dead');
+  return -(dead?.lines ?? []).reduce(
+    (sum, { element, wy }) => sum + wy * (elements[element]?.length ?? 0),
+    0,
+  );
+}
 
 const firmFeet: Uncovered = {
   id: 'model',
-  reason: 'feet stand firm in the model: how far the soil around them gives was not asked for',
+  reason: 'feet stand firm in the model: say `ground giving` of the site to let them give as the soil does',
 };
 
 /** Resolved shelter in, verdict out: the one function behind editor, command line, book and review. */
 export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evaluation {
   const stages = stagesBy(options.clock, options.cancelled);
+  // What the spec says of its people and its ground; the options are for trying the other.
+  const person = options.person ?? shelter.climbed === true;
+  const soil = options.soil ?? shelter.site.givingGround === true;
   const frame = analyseFrame(shelter, {
     stages,
     solve: options.solve,
-    ...(options.person === undefined ? {} : { person: options.person }),
-    ...(options.soil === undefined ? {} : { soil: options.soil }),
+    person,
+    soil,
   });
   const wanted = options.gusts !== false || asksForGusts(shelter);
-  const house = options.tier === 'full' ? wholeHouse(shelter, options, stages) : undefined;
+  const house = options.tier === 'full' ? wholeHouse(shelter, { ...options, soil }, stages) : undefined;
   // A cap is ranked by balance alone.
   const rankable = frame.ok || shelter.roof.type === 'cap';
   const { on } = options;
@@ -166,8 +191,8 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
         id: 'materials',
         reason,
       })),
-      ...(options.person === true ? [] : [noPerson]),
-      ...(options.soil === true ? [] : [firmFeet]),
+      ...(person ? [] : [noPerson(shelter, frame)]),
+      ...(soil ? [] : [firmFeet]),
       ...(house?.ok === true
         ? [...house.house.notCovered, ...house.house.notes].map((reason) => ({ id: 'whole-house', reason }))
         : besideTheFrame(shelter, frame.ok ? frame.analysis.endsUnseen : undefined)),

@@ -386,6 +386,8 @@ export interface Shelter extends Part {
   readonly endFrames?: EndFrames;
   readonly doors?: readonly Door[];
   readonly irrigation?: Irrigation;
+  /** People climb on the frame or lean against it, as far as it was said. */
+  readonly climbed?: boolean;
   /** ISO date the frame stood. */
   readonly built?: string;
   readonly assumed: readonly Assumed[];

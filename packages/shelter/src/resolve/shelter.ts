@@ -1,7 +1,7 @@
 /** From a spec to a shelter: everything needed to calculate, draw and count, and everything assumed. */
 import type { Shelter } from '../model/shelter.ts';
 import type { Site } from '../model/site.ts';
-import { dateIn, factNode, factNodes, itemIn, numberIn } from '../spec/nodes.ts';
+import { dateIn, factNode, factNodes, itemIn, numberIn, wordIn } from '../spec/nodes.ts';
 import type { Problem, SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
 import { varied } from '../spec/variant.ts';
 import { holdsUp, readBaseboards, readPurlins, readRidge } from './along.ts';
@@ -101,6 +101,7 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
   const acceptances = readAcceptances(context.shelter, context.notes);
   const gutters = each(definition, 'gutter', (block, index) => readGutter(block, index, context));
   const irrigation = readIrrigation(context);
+  const people = wordIn(factNode(definition, 'people'));
   const built = dateIn(factNode(definition, 'built'));
   if (!site) return undefined;
   return {
@@ -128,6 +129,7 @@ function readShelter(name: string, world: SpecWorld, notes: Notes): Shelter | un
     ...(endFrames === undefined ? {} : { endFrames }),
     ...(doors.length === 0 ? {} : { doors }),
     ...(irrigation === undefined ? {} : { irrigation }),
+    ...(people === undefined ? {} : { climbed: people === 'climb' }),
     ...(built === undefined ? {} : { built }),
     assumed: notes.assumed,
     unmodelled: notes.unmodelled,

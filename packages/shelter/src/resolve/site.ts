@@ -24,6 +24,7 @@ export function readSite(definition: SpecDefinition, notes: Notes): Site | undef
   const period = numberIn(gustFact, 'period');
   const said = period === undefined ? undefined : within(notes, period, 'the period', { above: 0 }, gustFact);
   const dryDay = readDryDay(definition, notes);
+  const ground = wordIn(factNode(definition, 'ground'));
   return {
     id: definition.name,
     origin: definition.origin,
@@ -54,6 +55,7 @@ export function readSite(definition: SpecDefinition, notes: Notes): Site | undef
     }),
     basis: orWord<LoadBasis>('basis', 'asce7-asd', 'no load standard is said'),
     lowHazard: orWord<string>('hazard', 'normal', 'the heavier class, until the low one is chosen') === 'low',
+    ...(ground === undefined ? {} : { givingGround: ground === 'giving' }),
     ...(dryDay === undefined ? {} : { dryDay }),
   };
 }

@@ -76,6 +76,12 @@ const whole: readonly Entry[] = [
     'worked from outside',
   ),
   fact(
+    'people',
+    '{value: word climb|keep-off}',
+    'Whether people climb on the frame, hang a ladder on it or lean against it. Where they climb, their weight and push are among the loads.',
+    'people climb',
+  ),
+  fact(
     'season',
     'from {from: date} to {to: date}',
     'The part of the year it stands; it is taken away for the rest.',

@@ -32,6 +32,12 @@ export const siteFacts: readonly Entry[] = [
     'soil loam',
   ),
   fact(
+    'ground',
+    '{value: word firm|giving}',
+    'Whether feet stand firm in the frame analysis, or give as the soil around them does. Firm when not said.',
+    'ground giving',
+  ),
+  fact(
     'coldest',
     '{value: temperature}',
     'Coldest pipe on the day of building, and coldest film in use.',
