@@ -46,6 +46,8 @@ describe('the full tier', () => {
     for (const finding of checkOf('tier-difference')!.run(input)) {
       const { value } = finding.steps[0]!;
       expect(Math.abs(value)).toBeGreaterThan(0.1);
+      const [, , , , why] = finding.message;
+      expect(String(why)).toMatch(/^ [A-Z]/);
       if (finding.verdict === 'fails') expect(finding.severity).toBe('warning');
     }
   });

@@ -1,7 +1,7 @@
 import type { Bows, Filled, Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { analyseFrame, gravity, sectionOf } from '../src/index.ts';
-import { barStiffness, fillingWeight } from '../src/system/filling.ts';
+import { barStiffness, fillingAlong, fillingWeight } from '../src/system/filling.ts';
 import { ownWeight } from '../src/system/frame-system.ts';
 import { pvcOneInch as pipe, sprungHouse } from './fixtures.ts';
 
@@ -34,6 +34,15 @@ describe('what fills a member', () => {
     const bar = filled.member!;
     expect(barStiffness(filled, 0.5)).toBeCloseTo(bar.material.modulus * sectionOf(bar).secondMoment, 9);
     expect(barStiffness({ upTo: 1, with: 'concrete' }, 0.5)).toBe(0);
+  });
+
+  it('stands along a post: its bar, or else its concrete, where it reaches the head', () => {
+    const bar = filled.member!;
+    expect(fillingAlong(filled, pipe, 0.6)).toBeCloseTo(bar.material.modulus * sectionOf(bar).area, 6);
+    expect(fillingAlong(filled, pipe, 2)).toBe(0);
+    if (pipe.section.shape !== 'round-hollow') throw new Error('not hollow');
+    const bore = Math.PI * (pipe.section.outside / 2 - pipe.section.wall) ** 2;
+    expect(fillingAlong({ upTo: 2, with: 'concrete' }, pipe, 2)).toBeCloseTo(10e9 * bore, 3);
   });
 
   it('counts in the own weight of a bow up to its height over the ground, on both legs', () => {

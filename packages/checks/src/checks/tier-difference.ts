@@ -3,6 +3,7 @@ import { type FrameAnalysis, frameView, type HouseAnalysis } from '@tautline/str
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, notChecked, percent, step } from '../judge.ts';
+import { whyTheyDiffer } from '../tier-why.ts';
 import { bowDeflection } from './bow-deflection.ts';
 import { footBearing } from './foot-bearing.ts';
 import { lateralFoot } from './lateral-foot.ts';
@@ -70,11 +71,17 @@ function run(input: CheckInput): Finding[] {
       const [one, all] = [plane.utilisation, seen?.finding.utilisation];
       if (seen === undefined || one === undefined || all === undefined) return [];
       if (Math.max(one, all) < governs || Math.abs(all - one) <= told * one) return [];
-      return [difference(plane, one, seen, all)];
+      return [difference(house.house, plane, one, seen, all)];
     });
 }
 
-function difference(plane: Finding, one: number, { finding, frame }: Seen, all: number): Finding {
+function difference(
+  house: HouseAnalysis,
+  plane: Finding,
+  one: number,
+  { finding, frame }: Seen,
+  all: number,
+): Finding {
   const part: Pick<Part, 'id' | 'origin'> = { id: plane.part, origin: plane.origin };
   // Where the plane frame passes and the whole house does not, that must not go unseen.
   const missed = all > 1 && one <= 1;
@@ -92,6 +99,7 @@ function difference(plane: Finding, one: number, { finding, frame }: Seen, all: 
       ' of what it may, and the whole house in space ',
       percent(all),
       ` at frame ${frame}${finding.loadCase === undefined ? '' : ` under ${finding.loadCase}`}.`,
+      ...whyTheyDiffer(house, { one, all, finding, frame: frame - 1 }),
     ],
     utilisation: all,
     ...(finding.loadCase === undefined ? {} : { loadCase: finding.loadCase }),

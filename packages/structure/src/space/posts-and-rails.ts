@@ -1,5 +1,5 @@
 import type { Posts } from '@tautline/shelter';
-import { fillingWeight } from '../system/filling.ts';
+import { barStiffness, fillingAlong, fillingWeight } from '../system/filling.ts';
 import { reaches } from '../system/reaches.ts';
 import { roofEnds } from './frames.ts';
 import { type HouseBuilder, turning } from './house-builder.ts';
@@ -102,12 +102,21 @@ export function addPost(
         ...(last && turn.y !== undefined ? { springJ: { y: turn.z, z: turn.y } } : {}),
       },
     );
-    fill(builder, index, posts, ((levels[k] ?? 0) + (levels[k + 1] ?? top)) / 2);
+    const middle = ((levels[k] ?? 0) + (levels[k + 1] ?? top)) / 2;
+    const along = fillingAlong(posts.filled, posts.member, top);
+    stiffen(builder, index, along, barStiffness(posts.filled, middle));
+    fill(builder, index, posts, middle);
     if (how.share < 1) scale(builder, index, how.share);
     elements.push(index);
   }
   builder.foot(nodes[0]!, posts.foot, posts.member, posts.foot.id);
   return { elements, foot: nodes[0]! };
+}
+
+/** Adds what the filling of a post resists with along it (N) and in bending (N·m2). */
+function stiffen(builder: HouseBuilder, index: number, along: number, bending: number): void {
+  const e = builder.elements[index]!;
+  builder.elements[index] = { ...e, EA: e.EA + along, EIy: e.EIy + bending, EIz: e.EIz + bending };
 }
 
 /** Adds the weight of what is inside a post at a height over the ground, m. */

@@ -1,6 +1,6 @@
 import type { Posts, Shelter } from '@tautline/shelter';
 import type { Condition } from './condition.ts';
-import { fillingWeight } from './filling.ts';
+import { barStiffness, fillingAlong, fillingWeight } from './filling.ts';
 import { footGive, givingFeet, holdFoot } from './foot-hold.ts';
 import type { SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
@@ -45,8 +45,8 @@ export function addSidePosts(
         {
           i: nodes[k]!,
           j: nodes[k + 1]!,
-          EA: modulus * section.area * share,
-          EI: modulus * section.secondMoment * share,
+          EA: (modulus * section.area + fillingAlong(posts.filled, posts.member, height)) * share,
+          EI: (modulus * section.secondMoment + barStiffness(posts.filled, middle)) * share,
           restCurvature: 0,
           ...(last && top === 'pinned' ? { springJ: 0 } : {}),
         },
