@@ -82,16 +82,21 @@ async function lookAt(name) {
     });
   });
   const post = (message) => tab.evaluate((data) => window.postMessage(data, '*'), message);
+  let narrow = {};
   const answer = async () => {
-    const sheet = await client.sendRequest('tautline/preview', { uri });
+    const sheet = await client.sendRequest('tautline/preview', { uri, ...narrow });
     await post({ type: 'answer', answer: sheet, file: `${name}.shelter` });
   };
   await tab.exposeFunction('fromSheet', async (message) => {
-    if (message.type === 'ready') {
+    if (message.type === 'width') {
+      const { type: _type, ...told } = message;
+      narrow = told;
+      await answer();
+    } else if (message.type === 'ready') {
       await answer();
     } else if (message.type === 'detail') {
       const { id, shelter, wanted } = message;
-      const given = await client.sendRequest('tautline/sheet/detail', { uri, shelter, wanted });
+      const given = await client.sendRequest('tautline/sheet/detail', { uri, shelter, wanted, ...narrow });
       await post({ type: 'detail', id, answer: given });
     } else if (message.type === 'explore') {
       const given = await client.sendRequest('tautline/explore', { uri, shelter: message.shelter });

@@ -41,6 +41,8 @@ export type FileWanted =
 
 export interface DetailQuestion {
   readonly uri: string;
+  /** Width of the place a drawing is shown in, px, where it is a narrow one. */
+  readonly wide?: number;
   readonly shelter: string;
   readonly wanted: DetailWanted;
 }

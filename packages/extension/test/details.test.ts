@@ -44,6 +44,17 @@ describe('what the sheet asks for on demand', () => {
     expect(chart.kind === 'drawing' && chart.svg).toMatch(/film-off gust/);
     expect(draw(evaluation, world, 'metric').facts.map(({ label }) => label)).toContain('First to fail');
   });
+  it('draws for a narrow page with the letters as large as ever', () => {
+    const pageOf = (svg = ''): number => Number(/viewBox="0 0 (\d+)/.exec(svg)?.[1]);
+    const sheets = [undefined, 480].map((wide) => draw(evaluation, world, 'metric', wide).drawings);
+    for (const [n, { view, svg }] of (sheets[1] ?? []).entries()) {
+      expect(pageOf(svg), view).toBeLessThanOrEqual(pageOf(sheets[0]?.[n]?.svg));
+      expect(pageOf(svg), view).toBeLessThan(650);
+      expect(svg).not.toMatch(/font-size="[1-9](\.|")/);
+    }
+    const over = detail(evaluation, world, { kind: 'overlay', overlay: 'along' }, 'metric', undefined, 480);
+    expect(over.kind === 'drawing' && pageOf(over.svg)).toBeLessThan(650);
+  });
   it('says that nothing is worked out rather than show an empty picture', () => {
     expect(ask({ kind: 'gusts' }, bare)).toMatchObject({ kind: 'nothing' });
     const water = ask({ kind: 'overlay', overlay: 'water' }, bare);

@@ -68,6 +68,8 @@ export const evaluatedNotification = 'tautline/evaluated';
 
 export interface PreviewQuestion {
   readonly uri: string;
+  /** Width of the place the drawings are shown in, px, where it is a narrow one. */
+  readonly wide?: number;
 }
 
 export interface PreviewAnswer {

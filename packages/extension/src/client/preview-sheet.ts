@@ -24,6 +24,8 @@ export class PreviewSheet implements Disposable {
   private readonly held: Disposable[] = [];
   private readonly pictures = new Pictures((message) => this.post(message));
   private dirty = true;
+  /** Of a narrow page, px. */
+  private wide: number | undefined;
   private ready = false;
   private asking = false;
   private landing: string | undefined;
@@ -125,6 +127,13 @@ export class PreviewSheet implements Disposable {
 
   private async receive(message: FromSheet): Promise<void> {
     switch (message.type) {
+      case 'width':
+        this.wide = message.wide;
+        if (this.ready) {
+          this.dirty = true;
+          await this.ask();
+        }
+        break;
       case 'ready':
         this.ready = true;
         this.dirty = true;
@@ -152,7 +161,11 @@ export class PreviewSheet implements Disposable {
         break;
       case 'detail': {
         const { id, shelter, wanted } = message;
-        this.post({ type: 'detail', id, answer: await this.detail({ uri: this.uri, shelter, wanted }) });
+        this.post({
+          type: 'detail',
+          id,
+          answer: await this.detail({ uri: this.uri, shelter, wanted, ...this.narrow() }),
+        });
         break;
       }
       case 'save':
@@ -194,6 +207,10 @@ export class PreviewSheet implements Disposable {
     }
   }
 
+  private narrow(): { readonly wide?: number } {
+    return this.wide === undefined ? {} : { wide: this.wide };
+  }
+
   private post(message: ToSheet): void {
     if (this.ready && this.panel.visible) {
       void this.panel.webview.postMessage(message);
@@ -211,7 +228,10 @@ export class PreviewSheet implements Disposable {
         this.dirty = false;
         // A sheet restored without its editor: the server has to know the text.
         await workspace.openTextDocument(Uri.parse(this.uri));
-        const answer = await this.client.sendRequest<PreviewAnswer>(previewRequest, { uri: this.uri });
+        const answer = await this.client.sendRequest<PreviewAnswer>(previewRequest, {
+          uri: this.uri,
+          ...this.narrow(),
+        });
         this.post({ type: 'answer', answer, file: fileName(this.uri) });
         this.sendCursor();
       }

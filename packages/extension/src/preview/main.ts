@@ -3,6 +3,7 @@ import type { FromSheet, SheetState, ToSheet } from './messages.ts';
 import { rasterised } from './raster.ts';
 import { Sheet } from './sheet.ts';
 import { followTheme } from './theme.ts';
+import { tellWidth } from './width.ts';
 
 interface EditorApi {
   getState(): SheetState | undefined;
@@ -44,5 +45,6 @@ if (root !== null) {
       sheet.wait(data.reason);
     }
   });
+  tellWidth(root, (wide) => editor.postMessage({ type: 'width', ...(wide === undefined ? {} : { wide }) }));
   editor.postMessage({ type: 'ready' });
 }

@@ -28,6 +28,8 @@ export type ToSheet =
 
 export type FromSheet =
   | { readonly type: 'ready' }
+  /** How wide the page is, px, where it is narrow; before `ready`, and when it changes. */
+  | { readonly type: 'width'; readonly wide?: number }
   | { readonly type: 'reveal'; readonly place: PlainPlace }
   | {
       readonly type: 'calculation';

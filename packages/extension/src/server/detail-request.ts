@@ -18,7 +18,7 @@ export function registerDetails(connection: Connection, services: ServerServices
   const sliding = new Map<string, CancellationTokenSource>();
   connection.onRequest(
     detailRequest,
-    async ({ uri, shelter, wanted }: DetailQuestion): Promise<DetailAnswer> => {
+    async ({ uri, shelter, wanted, wide }: DetailQuestion): Promise<DetailAnswer> => {
       const parsed = URI.parse(uri);
       if (!LangiumDocuments.hasDocument(parsed)) {
         return { kind: 'nothing', why: 'The file is not open to the language server.' };
@@ -66,7 +66,7 @@ export function registerDetails(connection: Connection, services: ServerServices
           ? await services.analyses.withFrame(analysis, result)
           : result.evaluation;
       const system = systemFor(analysis.world, services.context.settings());
-      return detail(loaded ?? result.evaluation, analysis.world, wanted, system, blown);
+      return detail(loaded ?? result.evaluation, analysis.world, wanted, system, blown, wide);
     },
   );
 }

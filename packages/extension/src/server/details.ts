@@ -25,18 +25,19 @@ import { gustScale, gustSentence, sharesAtGust, usesAtGust } from './at-gust.ts'
 /** Side of the squares on the ground, m: a metre or five feet. */
 const gridSide: Readonly<Record<System, number>> = { metric: 1, us: 1.524 };
 
-/** `blown` is the frame at the gust of an overlay that names one. */
+/** `blown` is the frame at the gust of an overlay that names one, `wide` the width of a narrow place it is shown in. */
 export function detail(
   evaluation: Evaluation,
   world: SpecWorld,
   wanted: DetailWanted,
   system: System,
   blown?: AtGust,
+  wide?: number,
 ): DetailAnswer {
   switch (wanted.kind) {
     case 'overlay': {
       const loads = loadsOf(evaluation, wanted);
-      const { drawing, captions } = overlaid(evaluation, wanted, system, blown);
+      const { drawing, captions } = overlaid(evaluation, wanted, system, blown, wide);
       return {
         ...shown(drawing, captions),
         ...(loads === undefined ? {} : { loads }),
@@ -87,6 +88,7 @@ function overlaid(
   { overlay, load }: OverlayWanted,
   system: System,
   blown: AtGust | undefined,
+  wide?: number,
 ): { readonly drawing: Drawing; readonly captions: readonly string[] } {
   const { shelter, analysis, findings } = evaluation;
   const frame = blown?.analysis ?? analysis;
@@ -106,7 +108,14 @@ function overlaid(
   const said = blown === undefined ? [] : [gustSentence(blown, system)];
   const captions = [...said, ...(overlay === 'use' && blown ? [] : (drawn.captions ?? [])), ...calm];
   const view = views[viewOfOverlay(overlay)];
-  return { drawing: view(shelter, { system, overlays: { ...drawn, captions } }), captions };
+  return {
+    drawing: view(shelter, {
+      system,
+      overlays: { ...drawn, captions },
+      ...(wide === undefined ? {} : { wide }),
+    }),
+    captions,
+  };
 }
 
 /** Loads to choose from, for the overlays that show one. */

@@ -5,13 +5,13 @@ import { format } from '@tautline/quantity';
 import type { Range } from '@tautline/shelter';
 import { costFact, currencyOf, drawn, materialRows } from './sheet-data.ts';
 
-export const drawRange: NonNullable<Sheets['drawRange']> = ({ range }, world, system): Drawn => {
+export const drawRange: NonNullable<Sheets['drawRange']> = ({ range }, world, system, wide): Drawn => {
   const m = (si: number): string => format(si, 'length', system);
   const counted = countedFor(range, world);
   const currency = currencyOf(world);
   const length = Math.max(...range.places.map((place) => place.shelter.length));
   return {
-    drawings: [drawn('plan', rangePlanView(range, { system }))],
+    drawings: [drawn('plan', rangePlanView(range, { system, ...(wide === undefined ? {} : { wide }) }))],
     parts: partsOf(range, m),
     materials: materialRows(counted, currency, system),
     facts: [

@@ -13,14 +13,14 @@ type Draw = NonNullable<Sheets['draw']>;
 /** In the order of the tabs; a front end only where something is said of the ends. */
 const tabs = ['section', 'plan', 'side', 'end', 'setting-out'] as const satisfies readonly PreviewView[];
 
-export const draw: Draw = (evaluation, world, system) => {
+export const draw: Draw = (evaluation, world, system, wide) => {
   const { shelter } = evaluation;
   const counted = countedFor(shelter, world);
   const currency = currencyOf(world);
   const varied = variedMark(shelter.name, world);
   return {
     drawings: tabs.flatMap((view) => {
-      const drawing = views[view](shelter, { system });
+      const drawing = views[view](shelter, { system, ...(wide === undefined ? {} : { wide }) });
       return drawing === undefined ? [] : [drawn(view, drawing)];
     }),
     parts: partsOf(shelter, system),

@@ -59,7 +59,7 @@ export function registerRequests(connection: Connection, services: ServerService
     const changes = writeAssumed(text, uri, assumed, systemFor(analysis.world, services.context.settings()));
     return { version: document.textDocument.version, edits: textEdits(document, changes) };
   });
-  connection.onRequest(previewRequest, async ({ uri }: PreviewQuestion): Promise<PreviewAnswer> => {
+  connection.onRequest(previewRequest, async ({ uri, wide }: PreviewQuestion): Promise<PreviewAnswer> => {
     const document = await ready(uri);
     const analysis = document && (await services.analyses.current(document));
     if (!document || !analysis)
@@ -72,7 +72,9 @@ export function registerRequests(connection: Connection, services: ServerService
     const all = [...analysis.results, ...analysis.ranges];
     for (const result of all) {
       // The sheet keeps its last good drawing itself.
-      const shown = result.kept ? undefined : sheetOf(result, document, analysis, services.context, sheets);
+      const shown = result.kept
+        ? undefined
+        : sheetOf(result, document, analysis, services.context, sheets, wide);
       if (shown)
         shelters.push(
           unreadable && shown.stale === undefined

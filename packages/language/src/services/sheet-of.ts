@@ -39,8 +39,8 @@ export interface Drawn {
 
 /** What drawing, takeoff and book put on a sheet; handed in by whoever bundles the server. */
 export interface Sheets {
-  readonly draw?: (evaluation: Evaluation, world: SpecWorld, system: System) => Drawn;
-  readonly drawRange?: (judged: JudgedRange, world: SpecWorld, system: System) => Drawn;
+  readonly draw?: (evaluation: Evaluation, world: SpecWorld, system: System, wide?: number) => Drawn;
+  readonly drawRange?: (judged: JudgedRange, world: SpecWorld, system: System, wide?: number) => Drawn;
   /** The calculation of some findings of the shelter or range of that name. */
   readonly calculation?: (name: string, findings: readonly Finding[], system: System) => CalculationAnswer;
 }
@@ -52,6 +52,7 @@ export function sheetOf(
   analysis: FileAnalysis,
   context: EditorContext,
   sheets: Sheets,
+  wide?: number,
 ): PreviewShelter | undefined {
   const { shelter: name, evaluation, judged } = result;
   const definition = definitionNamed(document, name);
@@ -69,8 +70,8 @@ export function sheetOf(
     return { uri: found.document.uri.toString(), range: rangeOf(found.document, found.start, found.end) };
   };
   const drawn = evaluation
-    ? sheets.draw?.(evaluation, analysis.world, system)
-    : judged && sheets.drawRange?.(judged, analysis.world, system);
+    ? sheets.draw?.(evaluation, analysis.world, system, wide)
+    : judged && sheets.drawRange?.(judged, analysis.world, system, wide);
   const { whole, gustsOld }: Partial<ShelterResult> = result;
   return {
     name,
