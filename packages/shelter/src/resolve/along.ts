@@ -6,6 +6,7 @@ import { factNode, factNodes, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { type Context, depthOf, jointItemOf, marksOf, memberOf, memberOrCableOf } from './context.ts';
 import { readFoot } from './foot.ts';
+import { couplerAlong } from './joints.ts';
 import { assume, type Notes, numberFact, problem } from './notes.ts';
 import { postHeight, readPosts } from './posts.ts';
 
@@ -90,6 +91,7 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
     ...(anchor === undefined ? {} : { endAnchor: anchor }),
     ...(out === undefined ? {} : { anchorOut: out }),
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
+    ...(member.kind === 'cable' ? {} : couplerAlong(member, context)),
     tied: tied === 'tied',
   };
 }
@@ -156,6 +158,7 @@ export function readPurlins(block: SpecNode, roof: Roof, context: Context): Rail
     }),
     span: roof.spacing,
     ...(placesSaid.length === 0 ? {} : { placesSaid }),
+    ...couplerAlong(member, context),
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
     tied: true,
   };
@@ -203,6 +206,7 @@ export function readBaseboards(block: SpecNode, roof: Roof, context: Context): R
     ],
     span: roof.spacing,
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
+    ...couplerAlong(member, context),
     tied: true,
   };
 }

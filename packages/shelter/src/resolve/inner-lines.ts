@@ -5,6 +5,7 @@ import type { Posts, Rail, Roof } from '../model/shelter.ts';
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { type Context, depthOf, jointItemOf, marksOf, memberOf } from './context.ts';
+import { couplerAlong } from './joints.ts';
 import { assume, numberFact } from './notes.ts';
 import { readPosts } from './posts.ts';
 
@@ -69,6 +70,7 @@ export function readInnerLines(
         span: Math.min(posts.spacing, context.length),
         posts,
         ...(joint === undefined ? {} : { joint }),
+        ...couplerAlong(member, context),
         tied: true,
       },
     ];

@@ -95,6 +95,14 @@ function isLaminated({ section }: MemberItem): boolean {
   return section.shape === 'rectangle' && (section.laminations ?? 1) > 1;
 }
 
+/** What joins the lengths of something that runs along the whole house, as a fact of its rail. */
+export function couplerAlong(member: MemberItem, context: Context): { readonly coupler?: JointItem } {
+  const longest = member.stockLengths.at(-1);
+  if (longest === undefined || context.length <= longest + 1e-6) return {};
+  const coupler = fittingCoupler(member, context);
+  return coupler === undefined ? {} : { coupler };
+}
+
 /** A coupler whose entry names the member, the strongest in bending first. */
 function fittingCoupler(member: MemberItem, context: Context): JointItem | undefined {
   const kinds = ['coupler'];

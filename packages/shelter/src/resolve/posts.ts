@@ -6,7 +6,7 @@ import type { SpecNode } from '../spec/spec.ts';
 import { type Context, jointItemOf, marksOf, memberOf } from './context.ts';
 import { readFilled } from './filled.ts';
 import { readFoot } from './foot.ts';
-import { readJoints } from './joints.ts';
+import { couplerAlong, readJoints } from './joints.ts';
 import { assume, type Bounds, missing, numberFact, problem, someLength } from './notes.ts';
 
 /** Distance between posts when none is said, m: common practice, no source. */
@@ -101,6 +101,7 @@ export function readSidePosts(block: SpecNode, context: Context): Sides | undefi
     span: Math.min(posts.spacing, context.length),
     posts,
     ...(joint === undefined ? {} : { joint }),
+    ...couplerAlong(member, context),
     tied: true,
   };
   return { posts, rail };

@@ -59,11 +59,11 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
     lines.push(cutLine('frame', rail.member, rail.member.stockLengths, pieces, rail, steps));
     const inLine = (lengths.length - 1) * times;
     if (inLine > 0 && rail.member.swage === undefined) {
-      const title = `In-line joint for ${rail.member.title}`;
+      const why = `${inLine}, where stock lengths end; the spec names none`;
       lines.push(
-        looseLine('joints', title, 'count', inLine, rail, [
-          `${inLine}, where stock lengths end; the spec names none`,
-        ]),
+        rail.coupler === undefined
+          ? looseLine('joints', `In-line joint for ${rail.member.title}`, 'count', inLine, rail, [why])
+          : countLine('joints', rail.coupler, inLine, rail, [`${why}, so the strongest that fits is taken`]),
       );
     }
   }
