@@ -132,3 +132,73 @@ export function randomSpec(draw: Draw): string {
     withBlock(draw, 'shelter house on terrace', block('shelter'), 0),
   ].join('\n\n');
 }
+
+/** Feet and inches between two lengths, in whole inches: what has an exact metric twin. */
+function feet(draw: Draw, low: number, high: number): string {
+  const inches = draw(fc.integer, { min: Math.round(low * 12), max: Math.round(high * 12) });
+  const [whole, rest] = [Math.floor(inches / 12), inches % 12];
+  if (whole === 0) return `${rest} in`;
+  return rest === 0 ? `${whole} ft` : `${whole} ft ${rest} in`;
+}
+
+/** Frames of every shape on every kind of support and foot, each a list of facts of a shelter. */
+const kindsOfFrame: readonly ((draw: Draw) => readonly string[])[] = [
+  ...['arc', 'pointed', 'elastic'].map((shape) => (draw: Draw) => [
+    `bows spaced ${feet(draw, 1.5, 4)} of pvc40-25 { shape ${shape}; rise ${feet(draw, 6, 7)}; foot stub of rebar-16 { length 5 ft; driven ${feet(draw, 1, 3)}; held clamped } }`,
+    `purlins 3 of pvc40-20 { joint lashing }`,
+  ]),
+  (draw) => [
+    `bows spaced ${feet(draw, 2, 4)} of emt-27 { shape cold-bent; rise ${feet(draw, 7.5, 8.5)}; leg ${feet(draw, 3, 4)}; foot driven { driven ${feet(draw, 1, 3)}; held clamped } }`,
+    'ridge pipe of emt-27 { joint cross-27 }',
+  ],
+  (draw) => [
+    `bows spaced ${feet(draw, 2, 4)} of lath-10 { shape laminated; laminations 4; rise ${feet(draw, 5, 7)}; foot concrete { driven ${feet(draw, 1, 3)}; across 10 in } }`,
+  ],
+  (draw) => [
+    `posts sides of lumber-4x4 spaced ${feet(draw, 3, 6)} { height ${feet(draw, 5, 7)}; foot hole { driven ${feet(draw, 1, 3)}; across 10 in }; rail of lumber-2x4 }`,
+    `bows spaced ${feet(draw, 1.5, 3)} of pvc40-25 { shape elastic; rise ${feet(draw, 3, 5)} }`,
+    `ties of wire-4 { height 6 ft; spaced ${feet(draw, 3, 8)} }`,
+  ],
+  (draw) => [
+    `posts grid of lumber-4x4 spaced ${feet(draw, 3, 8)} { lines ${draw(fc.integer, { min: 3, max: 5 })}; height ${feet(draw, 6, 8)}; foot concrete { driven 3 ft; across 12 in }; rail of lumber-2x6 }`,
+    `rafters spaced ${feet(draw, 2, 4)} of lumber-2x4 { form ${draw(fc.constantFrom<string[]>, 'gable', 'single-slope')}; rise ${feet(draw, 2, 4)}; joint plate-ply at peak }`,
+    'braces along of lumber-2x4 { at corners }',
+  ],
+  (draw) => [
+    `bows spaced ${feet(draw, 2, 3)} of pvc40-25 { shape elastic; rise ${feet(draw, 6, 7)}; foot ballast { weighs ${draw(fc.integer, { min: 40, max: 200 })} lb } }`,
+    `ridge cable of rope-6 { tension ${draw(fc.integer, { min: 200, max: 900 })} lbf; posts of lumber-4x4 spaced ${feet(draw, 6, 12)} { foot hole { driven 2 ft; across 10 in } }; foot deadman of log-deadman { driven 3 ft } }`,
+    `guys of wire-4 { at ends; out ${feet(draw, 4, 8)}; foot screw of screw-anchor-100 { driven 28 in } }`,
+  ],
+  (draw) => [
+    `posts sides of lumber-4x4 spaced ${feet(draw, 4, 8)} { height 6 ft; foot concrete { driven 3 ft; across 12 in }; rail of lumber-2x6 }`,
+    `inflated { pressure ${draw(fc.integer, { min: 1, max: 3 })} psf; rise ${feet(draw, 1, 2)}; strapped by strap-25 every 4 ft }`,
+  ],
+  (draw) => [`cap spaced ${feet(draw, 3, 5)} of clear-sheet-1 { rise ${feet(draw, 1, 2)}; foot bearing }`],
+];
+
+export const framesToDraw = kindsOfFrame.length;
+
+/** A house of one kind of frame in feet and pounds, on a site in them, with things under it and random facts besides. */
+export function randomKind(draw: Draw, kind: number): string {
+  const besides = (definitionKind('shelter')?.facts ?? []).filter((entry) =>
+    ['orientation', 'worked', 'built', 'sides', 'irrigation', 'note'].includes(entry.word),
+  );
+  const roof =
+    kind === framesToDraw - 1
+      ? []
+      : [
+          `cover roof with film-uv-150 { fastened by board-1x3; tension ${draw(fc.integer, { min: 2, max: 20 })} plf; installed 2026-03-01 }`,
+        ];
+  const lines = [
+    `footprint ${feet(draw, 12, 14)} by ${feet(draw, 24, 40)}`,
+    ...kindsOfFrame[kind]!(draw),
+    ...roof,
+    `crop ginger hung ${draw(fc.integer, { min: 0, max: 3 })} lb/ft2 { height ${feet(draw, 1, 4)}; from side ${feet(draw, 1, 3)} }`,
+    `require headroom >= ${feet(draw, 4, 7)} at ${feet(draw, 2, 4)} from side`,
+    ...facts(draw, besides, 1),
+  ];
+  return [
+    `site terrace { gust ${draw(fc.integer, { min: 30, max: 90 })} mph; rain 4 in/h; soil ${draw(fc.constantFrom<string[]>, 'loam', 'sand', 'clay')}; snow ${draw(fc.integer, { min: 0, max: 20 })} psf; elevation ${draw(fc.integer, { min: 0, max: 3000 })} ft }`,
+    withBlock(draw, 'shelter house on terrace', lines, 0),
+  ].join('\n\n');
+}
