@@ -208,7 +208,7 @@ export interface Rail extends Part {
   /** How far beyond the ends of the house the end anchors of a cable stand, m. */
   readonly anchorOut?: number;
   readonly joint?: JointItem;
-  /** What joins two lengths of it in line, where it is longer than it is sold: the strongest in reach that fits. */
+  /** What joins two lengths of it in line, where it is longer than it is sold. */
   readonly coupler?: JointItem;
   /** Where the places of its lines were said, if they were. */
   readonly placesSaid?: readonly Origin[];

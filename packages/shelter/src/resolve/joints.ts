@@ -66,7 +66,7 @@ function placeJoints(
     assume(context.notes, on.id, 'joint', 'none', 'word', why, block.origin);
     return [];
   }
-  const item = said ?? fittingCoupler(on.member, context);
+  const item = said ?? fittingCouplers(on.member, context)[0];
   if (!item) {
     const message = `the ${block.word} are longer than ${on.member.id} is sold, and no coupler in reach says it fits: say which, as in \`joint socket-25 at 10 ft\``;
     problem(context.notes, 'no-coupler', message, block.origin, 'warning');
@@ -95,16 +95,17 @@ function isLaminated({ section }: MemberItem): boolean {
   return section.shape === 'rectangle' && (section.laminations ?? 1) > 1;
 }
 
-/** What joins the lengths of something that runs along the whole house, as a fact of its rail. */
+/** What joins the lengths of something that runs along the whole house: a plain socket where one fits. */
 export function couplerAlong(member: MemberItem, context: Context): { readonly coupler?: JointItem } {
   const longest = member.stockLengths.at(-1);
   if (longest === undefined || context.length <= longest + 1e-6) return {};
-  const coupler = fittingCoupler(member, context);
+  const fitting = fittingCouplers(member, context);
+  const coupler = fitting.find(({ form }) => form === 'socket') ?? fitting[0];
   return coupler === undefined ? {} : { coupler };
 }
 
-/** A coupler whose entry names the member, the strongest in bending first. */
-function fittingCoupler(member: MemberItem, context: Context): JointItem | undefined {
+/** Couplers whose entries name the member, the strongest in bending first. */
+function fittingCouplers(member: MemberItem, context: Context): readonly JointItem[] {
   const kinds = ['coupler'];
   return [...context.world.definitions.values()]
     .filter((definition) => definition.word === 'coupler')
@@ -112,5 +113,5 @@ function fittingCoupler(member: MemberItem, context: Context): JointItem | undef
       const item = resolveItem(definition.name, kinds, context.world, newNotes(), definition.origin);
       return item?.kind === 'coupler' && item.fits?.includes(member.id) ? [item] : [];
     })
-    .sort((a, b) => b.momentCapacity - a.momentCapacity || (a.id < b.id ? -1 : 1))[0];
+    .sort((a, b) => b.momentCapacity - a.momentCapacity || (a.id < b.id ? -1 : 1));
 }

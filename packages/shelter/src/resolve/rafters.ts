@@ -125,6 +125,7 @@ function readTie(block: SpecNode, context: Context): Rafters['tie'] | undefined 
   if (!('section' in member)) return undefined;
   const height =
     numberFact(context.notes, block, 'tie', { least: 0, most: 30 }, 'height') ??
+    (wordIn(fact, 'place') === 'eave' ? 0 : undefined) ??
     assume(context.notes, 'rafters', 'tie height', 0, 'length', 'the tie lies at the eave', fact.origin);
   return { id: 'rafters/tie', member, height, origin: fact.origin };
 }

@@ -97,9 +97,9 @@ export const rafters: Entry = fact(
       joint,
       fact(
         'tie',
-        `of {item: item ${members}} [at {height: length}]`,
-        'Collar or tie between the two rafters of a pair, at a height over the eave (0 or left out: at the eave).',
-        'tie of lumber-1x4 at 1 ft',
+        `of {item: item ${members}} [at {place: word eave}] [at {height: length}]`,
+        'Tie between the two rafters of a pair: at the eave, or as a collar at a height over it.',
+        'tie of lumber-1x4 at eave',
       ),
       wrapped,
       sacrificial,

@@ -63,7 +63,7 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
       lines.push(
         rail.coupler === undefined
           ? looseLine('joints', `In-line joint for ${rail.member.title}`, 'count', inLine, rail, [why])
-          : countLine('joints', rail.coupler, inLine, rail, [`${why}, so the strongest that fits is taken`]),
+          : countLine('joints', rail.coupler, inLine, rail, [`${why}, so one that fits is taken`]),
       );
     }
   }
