@@ -21,7 +21,7 @@ const benches = folders
       .filter((name) => name.endsWith('.bench.ts'))
       .map((name) => join(folder, name)),
   )
-  .filter((path) => wanted.length === 0 || wanted.some((word) => path.includes(word)));
+  .filter((path) => wanted.length === 0 || wanted.some((word) => path.slice(root.length).includes(word)));
 
 for (const bench of benches) {
   const outfile = join(out, basename(bench).replace(/\.ts$/, '.mjs'));
