@@ -119,12 +119,24 @@ describe('common practice, no source: a large PVC arch', () => {
   ends open
   cover roof with film-uv-200 { fastened by board-1x3; tension 300 N/m }
 }`);
-    const sway = Math.max(
-      ...(evaluation.analysis?.responses ?? [])
-        .filter((response) => response.load.use === 'service' && response.load.wind !== undefined)
-        .flatMap((response) => response.displacements.map((moved) => Math.hypot(moved.dx, moved.dy))),
+    const { analysis, shelter } = evaluation;
+    const { roof, site } = shelter;
+    // 2 in schedule 40 is 2.375 in outside with a wall of 0.154 in, and the plot's gust is that of a windy day.
+    const section = roof.type === 'bows' ? roof.member.section : undefined;
+    if (section?.shape !== 'round-hollow') throw new Error('the bows are no pipe');
+    expect(section.outside / 0.0254).toBeCloseTo(2.375, 6);
+    expect(section.wall / 0.0254).toBeCloseTo(0.154, 6);
+    expect(site.gust).toBeCloseTo(20, 0);
+    const windy = (analysis?.responses ?? []).filter(
+      ({ load }) => load.use === 'service' && load.wind !== undefined,
     );
-    expect(sway).toBeGreaterThan(0.2);
-    expect(sway).toBeLessThan(1.8);
+    expect(windy.length).toBeGreaterThan(0);
+    expect(windy.every(({ status }) => status === 'holds')).toBe(true);
+    const sway = Math.max(
+      ...windy.flatMap(({ displacements }) => displacements.map(({ dx, dy }) => Math.hypot(dx, dy))),
+    );
+    // Half to twice of 2 ft.
+    expect(sway).toBeGreaterThan(0.3);
+    expect(sway).toBeLessThan(1.2);
   });
 });
