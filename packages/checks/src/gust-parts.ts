@@ -158,12 +158,13 @@ function posts(shelter: Shelter, part: Posts, on: string | undefined): Measured[
   const { member, foot } = part;
   const sacrificial = part.sacrificial === true;
   const slenderness = postSlenderness(shelter, part)?.slenderness;
+  const ageing = memberAgeing(shelter, on, member, foot);
   const bent: Measured = {
     part,
     what: 'the side post bends past its strength',
     check: 'over-span',
     sacrificial,
-    measure: bending(shelter, part.id, member, foot, memberAgeing(shelter, on, member, foot)),
+    measure: bending(shelter, part.id, member, foot, ageing),
   };
   if (slenderness === undefined) return [bent];
   return [
@@ -174,7 +175,7 @@ function posts(shelter: Shelter, part: Posts, on: string | undefined): Measured[
       check: 'post-buckling',
       sacrificial,
       measure: (response) =>
-        mostPressed(shelter.site, member, slenderness, inSoil(foot), pressedIn(part, response))?.both
+        mostPressed(shelter.site, member, slenderness, inSoil(foot), pressedIn(part, response, ageing))?.both
           .utilisation,
     },
   ];

@@ -12,6 +12,8 @@ export interface Pressed {
   readonly loadCase: string;
   /** Whether it stays for months. */
   readonly steady: boolean;
+  /** What age has left of the section there; the bending is that of the section that is left. */
+  readonly aged?: readonly Step[];
 }
 
 export interface PressedUse {

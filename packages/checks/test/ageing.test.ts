@@ -1,10 +1,12 @@
 import { type Evaluation, evaluate as judged } from '@tautline/checks';
 import { agedFilm, agedInSoil, agedPvc, lifeInSoil } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
+import type { Response } from '@tautline/structure';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { memberAgeing } from '../src/ageing.ts';
-import { fastening, finding, onFeet, ridgedHouse, sprungHouse, withCover } from './houses.ts';
+import { pressedIn } from '../src/checks/post-buckling.ts';
+import { fastening, finding, onFeet, ridgedHouse, sidePosts, sprungHouse, withCover } from './houses.ts';
 
 const year = 365.25 * 86_400;
 const new2026 = '2026-09-01';
@@ -121,5 +123,24 @@ describe('what stands in the soil', () => {
     expect(at(undated, '2028-11-25').notChecked.some(({ reason }) => /sound/.test(reason))).toBe(true);
     expect(at(of('timber'), '2028-11-25').notChecked.some(({ reason }) => /sound/.test(reason))).toBe(false);
     expect(finding('over-span', of('timber')).verdict).not.toBe('not checked');
+  });
+
+  it('bends what is left of a post near the soil by as much more, and leaves its head as it is', () => {
+    const posts = { ...sidePosts(2, 1.2), id: 'side-posts' };
+    const shelter = { ...house, built: '2024-11-25', sidePosts: posts };
+    const ageing = memberAgeing(shelter, '2028-11-25', posts.member, posts.foot);
+    const force = { element: 0, part: posts.id, axial: -100, moment: 50, shear: 0 };
+    const response = {
+      load: { title: 'gust', sustained: false },
+      forces: [
+        { ...force, at: 0 },
+        { ...force, at: 2 },
+      ],
+    } as unknown as Response;
+    const [foot, head] = pressedIn(posts, response, ageing);
+    expect(foot!.bending / head!.bending).toBeCloseTo(2, 1);
+    expect(foot!.aged).toHaveLength(1);
+    expect(head!.aged).toEqual([]);
+    expect(foot!.thrust).toBe(head!.thrust);
   });
 });

@@ -1,5 +1,6 @@
 import type { Posts, Shelter, Site } from '@tautline/shelter';
 import { type CableEnd, type Response, sectionOf } from '@tautline/structure';
+import { type MemberAgeing, memberAgeing } from '../ageing.ts';
 import { bracedAlong } from '../bracing.ts';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput } from '../check.ts';
@@ -24,15 +25,19 @@ export function postSlenderness(
   return { factor, slenderness: (factor * posts.height) / leastRadius(posts.member) };
 }
 
-/** Thrust and bending along the posts of the typical frame in one response. */
-export function pressedIn(posts: Posts, response: Response): readonly Pressed[] {
+/**
+ * Thrust and bending along the posts of the typical frame in one response. Near the soil, where rot has taken some of
+ * the section, what is left bends by as much more.
+ */
+export function pressedIn(posts: Posts, response: Response, ageing: MemberAgeing): readonly Pressed[] {
   return response.forces
     .filter((force) => force.part === posts.id && force.axial < 0)
     .map((force) => ({
       thrust: -force.axial,
-      bending: stressAt(posts.member, response, force).bendingStress,
+      bending: stressAt(posts.member, response, force).bendingStress / ageing.shareAt(force.at),
       loadCase: response.load.title,
       steady: response.load.sustained,
+      aged: ageing.stepsAt(force.at),
     }));
 }
 
@@ -102,6 +107,7 @@ function onPosts(
         'timoshenko:beam',
       ),
       ...(bendingAcross ? worst.limit.steps : []),
+      ...(worst.load.aged ?? []),
       worst.both.step,
     ],
   });
@@ -115,9 +121,10 @@ function run(input: CheckInput): Finding[] {
   if (sidePosts !== undefined) {
     if (!input.frame.ok) findings.push(notChecked(postBuckling.id, sidePosts, input.frame.reason));
     else {
+      const ageing = memberAgeing(shelter, input.on, sidePosts.member, sidePosts.foot);
       const loads = input.frame.analysis.responses
         .filter((response) => response.load.use !== 'service' && response.status === 'holds')
-        .flatMap((response) => pressedIn(sidePosts, response));
+        .flatMap((response) => pressedIn(sidePosts, response, ageing));
       findings.push(
         loads.length === 0
           ? notChecked(postBuckling.id, sidePosts, 'no combination presses the posts down')
@@ -162,8 +169,11 @@ export const postBuckling: Check = {
     'nds:3.7',
     'en1995-1-1:6.3.2',
     'iso22156:column',
+    'practice:wood-in-soil',
+    'janssen:bamboo-life',
   ],
-  leavesOut: 'Posts out of plumb, bending along the house, what the braces themselves carry (see racking).',
+  leavesOut:
+    'Rot along the thrust (it is counted in the bending near the soil), posts out of plumb, bending along the house, what the braces themselves carry (see racking).',
   mayBeAccepted: 'When boards or rails half way up hold the posts that the spec does not name.',
   run,
   levers: (input, finding, stock) => {
