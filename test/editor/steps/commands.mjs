@@ -89,6 +89,12 @@ export const commands = [
       assert.match(text, /the last commit, [0-9a-f]{8}/);
       assert.match(text, /bows › of/);
       await window.shot('changes');
+      // Neither saved text nor page may get lost when the window is loaded again.
+      await window.focusEditor();
+      await window.reload();
+      const again = await window.frameWith(/Shelter review/, 60_000);
+      assert.match(again.text, /the last commit, [0-9a-f]{8}/);
+      await window.openFile(example);
       await window.focusEditor();
       await window.restore();
       await window.command('View: Close Other Editors in Group');
@@ -134,6 +140,9 @@ export const commands = [
       const frame = await window.sheet();
       await frame.locator('.paper svg').waitFor({ timeout: 30_000 });
       assert.equal(await frame.locator('.stale').count(), 0);
+      await window.shot('new-shelter');
+      await window.focusEditor();
+      await window.command('View: Revert and Close Editor');
     },
   ],
 ];

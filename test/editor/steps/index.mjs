@@ -15,7 +15,13 @@ export const rounds = [
     name: 'server as a process',
     prefix: '',
     settings: {},
-    steps: [...reading, ...sheet, ...results, ...commands, ...range, ...words, ...keyboard],
+    steps: [...reading, ...sheet, ...results, ...commands],
+  },
+  {
+    name: 'ranges, words and keyboard',
+    prefix: 'more-',
+    settings: {},
+    steps: [...range, ...words, ...keyboard],
   },
   {
     name: 'server in the browser',

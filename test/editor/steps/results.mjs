@@ -198,6 +198,21 @@ export const results = [
     },
   ],
   [
+    'reload the window and find the variants, marked as those of another text',
+    async (window) => {
+      await window.reload();
+      const frame = await window.sheet(40_000);
+      await frame.locator('.paper svg').waitFor({ timeout: 30_000 });
+      await tab(frame, 'Variants').click();
+      await frame.locator('[data-variant]').first().waitFor();
+      assert.equal(await frame.locator('[data-variant]').count(), 3);
+      await frame.locator('.stale', { hasText: 'since these variants were worked out' }).waitFor();
+      await window.shot('variants-kept');
+      await tab(frame, 'Section').click();
+      await window.focusEditor();
+    },
+  ],
+  [
     'nothing of the sheet was refused by its content policy',
     async (_window, workbench) => {
       const refused = workbench.messages.filter((line) => /Content Security Policy/i.test(line));

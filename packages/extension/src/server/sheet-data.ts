@@ -77,7 +77,7 @@ export function materialRows(counted: Materials, currency: string, system: Syste
     title: line.title,
     quantity: format(line.total, line.kind, system),
     note: buyText(line, system),
-    cost: line.cost === undefined ? '' : money(line.cost, currency, system),
+    cost: onHand(line) ? 'on hand' : line.cost === undefined ? '' : money(line.cost, currency, system),
   }));
   const gaps = counted.gaps.map((gap) => ({
     title: gap.what,
@@ -92,6 +92,10 @@ export function materialRows(counted: Materials, currency: string, system: Syste
     total === undefined ? [] : [{ title: total.label, quantity: '', note, cost: total.value, sum: true }];
   return [...rows, ...gaps, ...sum];
 }
+
+/** Nothing of it has to be bought. */
+const onHand = ({ total, fromHand, cuts }: Materials['lines'][number]): boolean =>
+  fromHand === total || (cuts !== undefined && cuts.bars.length > 0 && cuts.bars.every((bar) => bar.onHand));
 
 function factsOf(
   evaluation: Evaluation,
