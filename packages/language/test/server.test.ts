@@ -329,9 +329,9 @@ describe('the workspace on disk', () => {
     await disk.open(at('items.shelter'), itemsText);
     await disk.change(at('items.shelter'), itemsText.replace('white-25', 'ivory-25'));
     const broken = await disk.diagnostics(at('house.shelter'), has('unknown-name'));
-    expect(broken.map(({ message }) => message)).toContain(
-      'There is no pipe, rod, pole or lumber called `white-25`.',
-    );
+    expect(broken.map(({ message }) => message)).toEqual([
+      expect.stringContaining('There is no pipe, rod, pole or lumber called `white-25`.'),
+    ]);
     await disk.client.sendNotification('textDocument/didClose', {
       textDocument: { uri: at('items.shelter') },
     });
