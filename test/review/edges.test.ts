@@ -63,7 +63,7 @@ beforeAll(() => {
   commit('broken');
   repository.write('one.shelter', `${arch('one')}\nshelter }{`);
   commit('broken-elsewhere');
-  repository.write('one.shelter', arch('one', 14));
+  repository.write('one.shelter', arch('one', 11));
   commit('mended');
   for (const name of ['site', 'items', 'one']) repository.remove(`${name}.shelter`);
   commit('all-gone');
