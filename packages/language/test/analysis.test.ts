@@ -82,7 +82,11 @@ describe('results in the editor', () => {
     const accept = actions.find(({ title }) => title === 'Accept `pull-out` here, with a reason');
     const after = applied(weak, accept?.edit?.changes?.[uri] ?? []);
     expect(after).toContain('  accept pull-out because "say why"\n}');
+    // The words that stand for a reason accept nothing yet.
     await editor.change(uri, after);
+    const told = await editor.diagnostics(uri, (list) => list.some(({ code }) => code === 'reason-missing'));
+    expect(told.some(({ code }) => code === 'pull-out')).toBe(true);
+    await editor.change(uri, after.replace('say why', 'pulled by hand in May'));
     await editor.diagnostics(uri, (list) => list.length > 0 && !list.some(({ code }) => code === 'pull-out'));
     await editor.change(uri, weak);
     await editor.diagnostics(uri, (list) => list.some(({ code }) => code === 'pull-out'));
