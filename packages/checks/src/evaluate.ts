@@ -149,6 +149,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
       ? stages.run('gusts', (cancelled) =>
           gustOrder(shelter, frame.ok ? frame.analysis : undefined, {
             cancelled,
+            solve: options.solve,
             ...(on === undefined ? {} : { on }),
             ...(house === undefined ? {} : { house }),
           }),
