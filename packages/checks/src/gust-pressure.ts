@@ -4,7 +4,7 @@ import { fasteningUse } from './checks/fastening-pull.ts';
 import { filmGustUse } from './checks/film-stress.ts';
 import { purlinUses } from './checks/purlin-span.ts';
 import { rackingUses } from './checks/racking.ts';
-import { wallUse } from './checks/wall-cover.ts';
+import { wallUses } from './checks/wall-cover.ts';
 import { filmLoad } from './film-pull.ts';
 import { capUses } from './gust-cap.ts';
 import type { Scaled } from './gust-order.ts';
@@ -13,7 +13,8 @@ import { type WallCover, wallCovers } from './wall-skin.ts';
 /** Every one of them, with how its share grows with the pressure. */
 export function scaledByPressure(shelter: Shelter, on: string | undefined): Scaled[] {
   const covers = shelter.covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
-  const braces = rackingUses(shelter).map((finding): Scaled => {
+  const racked = rackingUses(shelter);
+  const braces = racked(1).map((finding): Scaled => {
     const brace = shelter.braces.find((entry) => entry.id === finding.part);
     return {
       part: { id: finding.part, origin: finding.origin },
@@ -24,7 +25,7 @@ export function scaledByPressure(shelter: Shelter, on: string | undefined): Scal
       check: 'racking',
       sacrificial: brace?.sacrificial === true,
       loadCase: finding.loadCase ?? 'wind along the house',
-      use: (factor) => rackingUses(shelter, factor).find(({ part }) => part === finding.part)?.utilisation,
+      use: (factor) => racked(factor).find(({ part }) => part === finding.part)?.utilisation,
     };
   });
   const sheets = purlinUses(shelter).map(
@@ -53,10 +54,11 @@ function ofWall(shelter: Shelter, cover: WallCover, on: string | undefined): Sca
     check: 'wall-cover',
     loadCase: `gust on the ${cover.place}`,
   };
+  const uses = wallUses(shelter, cover, on);
   const skin: Scaled = {
     ...base,
     what: `the ${cover.skin.kind} of the ${cover.place} tears or is stretched for good`,
-    use: (factor) => wallUse(shelter, cover, factor, on).skin,
+    use: (factor) => uses(factor).skin,
   };
   const { fastening } = cover;
   if (fastening === undefined) return [skin];
@@ -65,7 +67,7 @@ function ofWall(shelter: Shelter, cover: WallCover, on: string | undefined): Sca
     {
       ...base,
       what: `${fastening.title} lets the ${cover.skin.kind} of the ${cover.place} go`,
-      use: (factor) => wallUse(shelter, cover, factor, on).edge,
+      use: (factor) => uses(factor).edge,
     },
   ];
 }

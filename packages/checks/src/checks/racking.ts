@@ -31,11 +31,11 @@ interface Push {
   readonly source: string;
 }
 
-function pushAlong(shelter: Shelter, scale: number): Push | undefined {
+function pushAlong(shelter: Shelter): Push | undefined {
   const wind = windOn(shelter).cases.find((entry) => entry.alongForce !== undefined);
   if (wind?.alongForce === undefined) return undefined;
   return {
-    force: scale * windFactor(shelter.site) * wind.alongForce,
+    force: windFactor(shelter.site) * wind.alongForce,
     height: (shelter.roof.springing + shelter.roof.rise) / 2,
     title: wind.title,
     source: wind.source,
@@ -183,10 +183,9 @@ function heldByFeet(shelter: Shelter, push: Push): number {
   }, 0);
 }
 
-/** `scale` multiplies the wind pressure. */
-function judged(shelter: Shelter, scale = 1): Finding[] {
-  if (shelter.roof.type !== 'bows' && shelter.roof.type !== 'rafters') return [];
-  const push = pushAlong(shelter, scale);
+const isFramed = ({ roof }: Shelter): boolean => roof.type === 'bows' || roof.type === 'rafters';
+
+function judged(shelter: Shelter, push: Push | undefined): Finding[] {
   if (push === undefined) return [notChecked(racking.id, shelter, 'the wind standard gives no push along')];
   const braces = alongBraces(shelter);
   if (braces.length === 0) {
@@ -262,12 +261,17 @@ function judged(shelter: Shelter, scale = 1): Finding[] {
 }
 
 function run({ shelter }: CheckInput): Finding[] {
-  return judged(shelter);
+  return isFramed(shelter) ? judged(shelter, pushAlong(shelter)) : [];
 }
 
-/** What the wind asks of the bracing's hold; `scale` multiplies the wind pressure. */
-export function rackingUses(shelter: Shelter, scale = 1): readonly Finding[] {
-  return judged(shelter, scale).filter((finding) => finding.utilisation !== undefined);
+/** What the wind asks of the bracing's hold, by a factor on the wind pressure. The wind itself is worked out once. */
+export function rackingUses(shelter: Shelter): (scale: number) => readonly Finding[] {
+  const push = isFramed(shelter) ? pushAlong(shelter) : undefined;
+  if (push === undefined) return () => [];
+  return (scale) =>
+    judged(shelter, { ...push, force: scale * push.force }).filter(
+      (finding) => finding.utilisation !== undefined,
+    );
 }
 
 export const racking: Check = {

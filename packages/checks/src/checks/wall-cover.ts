@@ -20,17 +20,21 @@ function edgeHold(shelter: Shelter, cover: WallCover, left: number): number | { 
 
 const nounOf = ({ place, skin }: WallCover): string => `${skin.kind} on the ${place}`;
 
-/** Share that a cover of sides or ends and its edges take of their limits; `scale` multiplies the wind pressure. */
-export function wallUse(
+/**
+ * Share that a cover of sides or ends and its edges take of their limits, by a factor on the wind pressure. Wind and
+ * limits are worked out once.
+ */
+export function wallUses(
   shelter: Shelter,
   cover: WallCover,
-  scale: number,
   on: string | undefined,
-): { readonly skin: number; readonly edge?: number } {
+): (scale: number) => { readonly skin: number; readonly edge?: number } {
   const skin = wallSkin(shelter, cover, on);
-  const { pull } = skin.pullAt(scale);
   const holds = edgeHold(shelter, cover, skin.left);
-  return { skin: pull / skin.allowed, ...(typeof holds === 'number' ? { edge: pull / holds } : {}) };
+  return (scale) => {
+    const { pull } = skin.pullAt(scale);
+    return { skin: pull / skin.allowed, ...(typeof holds === 'number' ? { edge: pull / holds } : {}) };
+  };
 }
 
 function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Finding[] {
