@@ -86,7 +86,7 @@ export function materialRows(counted: Materials, currency: string, system: Syste
     cost: '',
   }));
   const [total] = costFact(counted, currency, system);
-  const missing = counted.lines.length - counted.lines.filter((line) => line.cost !== undefined).length;
+  const missing = counted.lines.filter((line) => line.cost === undefined).length;
   const note = missing === 0 ? '' : `${missing} of ${counted.lines.length} without a price`;
   const sum: PreviewMaterial[] =
     total === undefined ? [] : [{ title: total.label, quantity: '', note, cost: total.value, sum: true }];

@@ -60,22 +60,48 @@ export function filmStress(yieldStress: number, temperature: number, duration: D
  * staples, so the film's heat factor applies (at most 1), and half of the rated pull for pull that stays.
  */
 export function fasteningPull(holds: number, temperature: number, duration: Duration): FilmStress {
+  return pullWhenHot(holds, temperature, duration === 'gust' ? 0.67 : 0.5, {
+    symbol: 'F_a',
+    meaning: 'pull the fastening may have',
+    rated: 'rated pull',
+    shared: 'share for the duration',
+    source: 'practice:film-creep',
+  });
+}
+
+/** Words of the step that `pullWhenHot` tells. */
+interface PullWords {
+  readonly symbol: string;
+  readonly meaning: string;
+  readonly rated: string;
+  readonly shared: string;
+  readonly source: string;
+}
+
+/** A share of a rated pull (N or N/m), less what heat takes of polyethylene; cold adds nothing. Temperature in °C. */
+export function pullWhenHot(
+  rated: number,
+  temperature: number,
+  share: number,
+  words: PullWords,
+): { readonly allowable: number; readonly step: Step } {
   const heat = Math.min(1, along(FILM_HEAT, temperature));
-  const share = duration === 'gust' ? 0.67 : 0.5;
+  const allowable = rated * heat * share;
+  const { symbol, meaning, source } = words;
   return {
-    allowable: holds * heat * share,
+    allowable,
     step: {
-      symbol: 'F_a',
-      meaning: 'pull the fastening may have',
-      formula: 'F_a = F k_T k_d',
+      symbol,
+      meaning,
+      formula: `${symbol} = F k_T k_d`,
       inputs: [
-        given('F', 'rated pull', holds, 'line-load'),
+        given('F', words.rated, rated, 'line-load'),
         given('k_T', `kept at ${Math.round(temperature)} °C`, heat, 'ratio'),
-        given('k_d', 'share for the duration', share, 'ratio'),
+        given('k_d', words.shared, share, 'ratio'),
       ],
-      value: holds * heat * share,
+      value: allowable,
       kind: 'line-load',
-      source: 'practice:film-creep',
+      source,
     },
   };
 }

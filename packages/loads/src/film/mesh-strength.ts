@@ -1,9 +1,8 @@
 /** Pull that mesh, net and shade cloth may have, and how they stretch. */
 
-import { along } from '../interpolate.ts';
 import type { Duration } from '../resistance/duration.ts';
-import { given, type Step } from '../step.ts';
-import { FILM_HEAT } from './film-strength.ts';
+import type { Step } from '../step.ts';
+import { pullWhenHot } from './film-strength.ts';
 
 /** Stretch at which polyethylene mesh breaks: from memory; makers give 15 to 30 %, and the stiffer pulls harder. */
 export const MESH_STRETCH = 0.2;
@@ -22,23 +21,11 @@ export interface MeshPull {
  * quarter where it stays (common practice, no source); heat as for polyethylene film, at most 1.
  */
 export function meshPull(strength: number, temperature: number, duration: Duration): MeshPull {
-  const heat = Math.min(1, along(FILM_HEAT, temperature));
-  const share = duration === 'gust' ? 0.5 : 0.25;
-  const allowable = strength * heat * share;
-  return {
-    allowable,
-    step: {
-      symbol: 'T_a',
-      meaning: 'pull the mesh may have',
-      formula: 'T_a = F k_T k_d',
-      inputs: [
-        given('F', 'breaking pull', strength, 'line-load'),
-        given('k_T', `kept at ${Math.round(temperature)} °C`, heat, 'ratio'),
-        given('k_d', 'share for the duration of the pull', share, 'ratio'),
-      ],
-      value: allowable,
-      kind: 'line-load',
-      source: 'practice:mesh',
-    },
-  };
+  return pullWhenHot(strength, temperature, duration === 'gust' ? 0.5 : 0.25, {
+    symbol: 'T_a',
+    meaning: 'pull the mesh may have',
+    rated: 'breaking pull',
+    shared: 'share for the duration of the pull',
+    source: 'practice:mesh',
+  });
 }

@@ -1,5 +1,8 @@
 /** Local pressure on small areas of side and end walls: film, mesh, sheets and what holds them. */
 import { given, type Step } from '../step.ts';
+import { asceEdge } from './asce-end.ts';
+import { INSIDE } from './asce-net.ts';
+import { insideOf as enInside } from './en-net.ts';
 import { type Outline, outlineOf } from './shape.ts';
 import { asceVelocityPressure, enVelocityPressure } from './velocity-pressure.ts';
 import type { CladdingSuction, CladdingZone, WindInput, WindShape } from './wind-case.ts';
@@ -24,10 +27,7 @@ export function wallCladding(input: WindInput, shape: WindShape, which: 'sides' 
   const source = en ? 'en1991-1-4:7.2.2' : 'asce7-16:30.3-1';
   const inside = insideOf(outline, en);
   const share = which === 'sides' ? outline.wallShare : 1;
-  const least = Math.min(shape.span, shape.length);
-  const edgeWidth = en
-    ? Math.min(shape.length, 2 * outline.ridgeHeight) / 5
-    : Math.max(Math.min(0.1 * least, 0.4 * outline.meanHeight), 0.04 * least, 0.9);
+  const edgeWidth = en ? Math.min(shape.length, 2 * outline.ridgeHeight) / 5 : asceEdge(shape, outline);
   const steps: Step[] = [...q.steps];
   const zones = (['middle', 'edge'] as const).map((place): CladdingZone => {
     const suction = share * q.pressure * (WALL[place] - inside.blown);
@@ -56,9 +56,11 @@ export function wallCladding(input: WindInput, shape: WindShape, which: 'sides' 
   return { zones, edgeWidth, steps, source, notCovered };
 }
 
-/** Inside coefficients, both as sizes: blown up, and sucked in. */
+/** Inside coefficients, both as sizes: blown up, and sucked in; open sides count as a dominant opening. */
 function insideOf(outline: Outline, en: boolean): { readonly blown: number; readonly sucked: number } {
-  const gaping = outline.enclosure === 'partly enclosed' || outline.enclosure === 'open';
-  if (en) return gaping ? { blown: 0.72, sucked: 0.72 } : { blown: 0.2, sucked: 0.3 };
-  return gaping ? { blown: 0.55, sucked: 0.55 } : { blown: 0.18, sucked: 0.18 };
+  const enclosure = outline.enclosure === 'open' ? 'partly enclosed' : outline.enclosure;
+  const [blown, sucked] = en
+    ? enInside({ ...outline, enclosure }).across
+    : [INSIDE[enclosure], -INSIDE[enclosure]];
+  return { blown, sucked: -sucked };
 }

@@ -90,14 +90,15 @@ export function windCaseOnFrame(shelter: Shelter, system: FrameSystem, wind: Win
       }
     }
   }
-  return {
-    id: wind.id,
-    title: wind.title,
-    nature: 'wind',
-    lines,
-    points: [],
-    source: wind.source,
-  };
+  return blow(wind, lines);
+}
+
+/** A wind as a load case. */
+export function blow(
+  { id, title, source }: Pick<WindCase, 'id' | 'title' | 'source'>,
+  lines: readonly LineLoad[],
+): LoadCase {
+  return { id, title, nature: 'wind', lines, points: [], source };
 }
 
 /** Mean net pressure of the zones over a stretch of the surface, Pa. */

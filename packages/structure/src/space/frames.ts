@@ -2,8 +2,8 @@ import type { PlaneElement, SpaceElement } from '@tautline/mechanics';
 import type { Rafters } from '@tautline/shelter';
 import { memberOf } from '../system/frame-system.ts';
 import { sectionOf } from '../system/member.ts';
-import { reaches } from '../system/reaches.ts';
-import type { HouseFrame, Reach } from './house.ts';
+import { type Reach, reaches } from '../system/reaches.ts';
+import type { HouseFrame } from './house.ts';
 import { type HouseBuilder, turning } from './house-builder.ts';
 import { stiffnessOf } from './stiffness.ts';
 

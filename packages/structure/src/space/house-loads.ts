@@ -5,11 +5,12 @@ import type { Shelter } from '@tautline/shelter';
 import { casesOn } from '../actions/cases.ts';
 import { endWindsAbove } from '../actions/end-frames.ts';
 import type { CombinedLoad, LineLoad, LoadCase } from '../actions/load-case.ts';
-import { bothWays, windCaseOnFrame, windOn } from '../actions/wind.ts';
+import { blow, bothWays, windCaseOnFrame, windOn } from '../actions/wind.ts';
 import { combinedLoads } from '../response/combinations.ts';
 import { ownWeight } from '../system/frame-system.ts';
+import type { Reach } from '../system/reaches.ts';
 import { endWallShares } from './end-walls.ts';
-import type { HouseSystem, Reach } from './house.ts';
+import type { HouseSystem } from './house.ts';
 
 /**
  * Combinations on the whole house. Lines stand on the slice's elements as in the plane tier; one more line, just past
@@ -71,15 +72,7 @@ function endCaseOnHouse(shelter: Shelter, { slice }: HouseSystem, wind: EndWindC
       stretches.map((along) => ({ ...line, along })),
     );
   });
-  return {
-    id: wind.id,
-    title: wind.title,
-    nature: 'wind',
-    lines,
-    points: [],
-    source: wind.source,
-    steps: wind.steps,
-  };
+  return { ...blow(wind, lines), steps: wind.steps };
 }
 
 /** Length of a stretch on which a line acts, m. */

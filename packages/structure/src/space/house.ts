@@ -2,10 +2,12 @@
  * The whole house as a frame in space: every frame at its station, what stands under it, what runs along it and what
  * braces it. Nodes and elements remember which part and which place they stand for. Axes as in the shelter.
  */
+
 import type { SpaceModel } from '@tautline/mechanics';
 import type { CableItem, MemberItem } from '@tautline/shelter';
 import type { ConditionId } from '../system/condition.ts';
 import type { FrameSystem } from '../system/frame-system.ts';
+import type { Reach } from '../system/reaches.ts';
 
 export type HouseRole =
   | 'frame'
@@ -50,12 +52,6 @@ export interface HouseSupport {
   readonly part: string;
   readonly acts: 'x' | 'y' | 'z' | 'rx' | 'ry' | 'rz';
   readonly node: number;
-}
-
-/** A stretch along the house, m from its front. */
-export interface Reach {
-  readonly from: number;
-  readonly to: number;
 }
 
 /** One bow or rafter pair in the house. */

@@ -1,6 +1,6 @@
 /** Posts, rails, cables and braces. */
 import type { Brace, CableItem, MemberItem, Posts, Rail } from '@tautline/shelter';
-import { stayLength, staySlope } from '@tautline/shelter';
+import { stayLength } from '@tautline/shelter';
 import {
   countLine,
   cutLine,
@@ -85,9 +85,8 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
 }
 
 function ridgeCable(rail: Rail, cable: CableItem, run: number): readonly TakeoffLine[] {
-  const pieces = rail.lines.map(
-    ({ y }) => run + (rail.endAnchor ? (2 * y) / Math.sin(staySlope(rail)) : 0) + 2 * LOOP,
-  );
+  const ends = rail.endAnchor ? 2 * stayLength(rail) : 0;
+  const pieces = rail.lines.map(() => run + ends + 2 * LOOP);
   const steps: Told[] = [
     [
       `${pieces.length} cable(s) over `,
