@@ -1,5 +1,6 @@
 import type { Foot, MemberItem, Part, Posts, Shelter } from '@tautline/shelter';
 import { fillingWeight, type Reaction, type Response, weightPerLength } from '@tautline/structure';
+import { rowsUnder } from './rails.ts';
 
 /** A foot of the typical frame and what stands on it. */
 export interface FrameFoot {
@@ -25,6 +26,12 @@ export function frameFeet(shelter: Shelter): readonly FrameFoot[] {
   }
   return feet;
 }
+
+/** Feet of the frames, and of the posts under a ridge or an inner line. */
+export const feetOf = (shelter: Shelter): readonly Foot[] => [
+  ...frameFeet(shelter).map(({ foot }) => foot),
+  ...rowsUnder(shelter).map(({ posts }) => posts.foot),
+];
 
 /** The reaction of a foot, left or right, at which a measure is largest, over combinations for strength. */
 export function worstReaction(

@@ -1,7 +1,7 @@
 /** Ridge posts, the end anchors of a ridge cable, ties and side guys by what the frame brings them at a gust. */
 import { groundAllowedAt } from '@tautline/loads';
 import { type Brace, type CableItem, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
-import type { FrameAnalysis, HouseAnswer, Response } from '@tautline/structure';
+import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
 import { upwardPull } from './cable-end.ts';
 import { postSlenderness } from './checks/post-buckling.ts';
 import { tieUse } from './checks/tie-buckling.ts';
@@ -118,29 +118,22 @@ function limitsOf(
 
 /** Side guys whose pull the frame under a blown-up roof knows. */
 export function guyMeasures(shelter: Shelter): Measured[] {
-  if (shelter.roof.type !== 'inflated') return [];
+  return shelter.roof.type === 'inflated' ? pulled(shelter, guyInFrame) : [];
+}
+
+/** What bounds a side guy whose share of the wind the typical frame does not know: as if the guys held all of it. */
+export function guyBounds(shelter: Shelter): Measured[] {
+  return shelter.roof.type === 'inflated' ? [] : pulled(shelter, guyAlone);
+}
+
+/** Both limits of every side guy, by the pull that `found` finds in a response. */
+function pulled(shelter: Shelter, found: typeof guyInFrame | typeof guyAlone): Measured[] {
   return wires(shelter).flatMap((guy) =>
     limitsOf(shelter, guy).map(
       ({ ranked, mayTake }): Measured => ({
         ...ranked,
         measure: (response) => {
-          const pull = guyInFrame(shelter, guy, [response])?.pull;
-          return pull === undefined ? undefined : pull / mayTake;
-        },
-      }),
-    ),
-  );
-}
-
-/** What bounds a side guy whose share of the wind the typical frame does not know: as if the guys held all of it. */
-export function guyBounds(shelter: Shelter): Measured[] {
-  if (shelter.roof.type === 'inflated') return [];
-  return wires(shelter).flatMap((guy) =>
-    limitsOf(shelter, guy).map(
-      ({ ranked, mayTake }): Measured => ({
-        ...ranked,
-        measure: (response: Response) => {
-          const pull = guyAlone(shelter, guy, [response])?.pull;
+          const pull = found(shelter, guy, [response])?.pull;
           return pull === undefined ? undefined : pull / mayTake;
         },
       }),

@@ -1,5 +1,5 @@
 import { memberResistance, type Step } from '@tautline/loads';
-import { type Foot, type MemberItem, railsUnder, type Shelter, type Site } from '@tautline/shelter';
+import { type Foot, type MemberItem, postRows, railsUnder, type Shelter, type Site } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
 
 /** Stresses the load basis allows in a member, Pa, with how they were found. */
@@ -60,13 +60,11 @@ export function inSoil(foot: Foot | undefined): boolean {
 
 /** What the rules of resistance leave open for the members of a shelter, each once. */
 export function materialsNotCovered(shelter: Shelter): readonly string[] {
-  const { roof, sidePosts, eaveRail, purlins } = shelter;
+  const { roof, eaveRail, purlins } = shelter;
   const under = railsUnder(shelter);
   const members = [
     ...(roof.type === 'bows' || roof.type === 'rafters' ? [roof.member] : []),
-    ...[sidePosts, ...under.map((rail) => rail.posts)].flatMap((posts) =>
-      posts === undefined ? [] : [posts.member],
-    ),
+    ...postRows(shelter).map(({ member }) => member),
     ...[eaveRail, ...under, ...purlins].flatMap((rail) =>
       rail === undefined || rail.member.kind === 'cable' ? [] : [rail.member],
     ),

@@ -17,7 +17,7 @@ export { stationsAlong } from './geometry/stations.ts';
 export { stayLength, staySlope } from './geometry/stay.ts';
 export * from './model/items.ts';
 export { type Origin, originOf } from './model/origin.ts';
-export { railsUnder } from './model/rails-under.ts';
+export { postRows, railsUnder } from './model/rails-under.ts';
 export type * from './model/range.ts';
 export * from './model/shelter.ts';
 export * from './model/site.ts';

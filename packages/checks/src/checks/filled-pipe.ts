@@ -9,6 +9,7 @@ import {
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, measured, step } from '../judge.ts';
+import { rowsUnder } from '../rails.ts';
 import { remark } from '../remark.ts';
 
 interface FilledPart {
@@ -20,18 +21,16 @@ interface FilledPart {
   readonly top: number;
 }
 
-function filledParts({ roof, sidePosts, ridge, inner = [] }: Shelter): FilledPart[] {
+function filledParts(shelter: Shelter): FilledPart[] {
+  const { roof, sidePosts } = shelter;
   const list: FilledPart[] = [];
   if (roof.type === 'bows' && roof.filled !== undefined) {
     const { member, filled } = roof;
     list.push({ part: roof, member, filled, noun: 'bow', top: roof.springing + roof.rise });
   }
-  for (const [posts, noun] of [
-    [sidePosts, 'side post'],
-    [ridge?.posts, 'ridge post'],
-    ...inner.map((rail) => [rail.posts, 'inner post'] as const),
-  ] as const)
-    if (posts?.filled !== undefined)
+  const sides = sidePosts === undefined ? [] : [{ posts: sidePosts, noun: 'side post' }];
+  for (const { posts, noun } of [...sides, ...rowsUnder(shelter)])
+    if (posts.filled !== undefined)
       list.push({ part: posts, member: posts.member, filled: posts.filled, noun, top: posts.height });
   return list;
 }

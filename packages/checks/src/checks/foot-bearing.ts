@@ -1,11 +1,11 @@
 import type { CableEnd, PostLoad } from '@tautline/structure';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import { type FrameFoot, frameFeet, postWeight, worstReaction } from '../feet.ts';
+import { type FrameFoot, feetOf, frameFeet, postWeight, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { boardsUnder, footSinking } from '../ground-sinking.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { loadedRails, rowsUnder } from '../rails.ts';
+import { loadedRails } from '../rails.ts';
 import { setQuantity } from '../slots.ts';
 
 interface Pressed {
@@ -21,7 +21,7 @@ function pressed(input: CheckInput): (Pressed | Finding)[] {
   const { shelter } = input;
   if (!input.frame.ok) {
     const { reason } = input.frame;
-    return frameFeet(shelter).map(({ foot }) => notChecked(footBearing.id, foot, reason));
+    return feetOf(shelter).map((foot) => notChecked(footBearing.id, foot, reason));
   }
   const { responses } = input.frame.analysis;
   const feet: (Pressed | Finding)[] = frameFeet(shelter).map((held) => {
@@ -118,8 +118,7 @@ export const footBearing: Check = {
 };
 
 function levers(input: CheckInput, finding: Finding): Lever[] {
-  const feet = [...frameFeet(input.shelter), ...rowsUnder(input.shelter).map(({ posts }) => posts)];
-  const foot = feet.find((held) => held.foot.id === finding.part)?.foot;
+  const foot = feetOf(input.shelter).find(({ id }) => id === finding.part);
   if (foot === undefined || foot.kind === 'screw' || foot.kind === 'deadman') return [];
   if (foot.across !== undefined && ['concrete', 'bearing', 'ballast'].includes(foot.kind)) {
     const { across } = foot;

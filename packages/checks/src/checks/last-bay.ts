@@ -1,4 +1,4 @@
-import { quantityValue, railsUnder, type Shelter } from '@tautline/shelter';
+import { postRows, quantityValue, type Shelter } from '@tautline/shelter';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, length, measured, step } from '../judge.ts';
@@ -17,11 +17,9 @@ type Row = Pick<Shelter['roof'], 'id' | 'origin' | 'spacing' | 'stations'> & { r
 
 /** Frames, and posts with places of their own. */
 function rowsOf(shelter: Shelter): readonly Row[] {
-  const { roof, sidePosts } = shelter;
+  const { roof } = shelter;
   const noun = roof.type === 'inflated' ? 'frames' : roof.type === 'cap' ? 'caps' : roof.type;
-  const posts = [sidePosts, ...railsUnder(shelter).map((rail) => rail.posts)].flatMap((row): Row[] =>
-    row === undefined ? [] : [{ ...row, noun: 'posts' }],
-  );
+  const posts = postRows(shelter).map((row): Row => ({ ...row, noun: 'posts' }));
   const rows: readonly Row[] = [{ ...roof, noun }, ...posts];
   // Rows that one line of the spec spaces are told once.
   return rows.filter(

@@ -21,6 +21,11 @@ function mostLifted(loads: CapLoads): { readonly lift: number; readonly loadCase
   return most;
 }
 
+/** Lift at a rim, and what weight and hold (N) put against it, N: the standing weight is in the lift, and is added back. */
+function atRim({ weight }: CapLoads, lift: number, held: number): { demand: number; capacity: number } {
+  return { demand: Math.max(0, lift + weight / 2), capacity: weight / 2 + held };
+}
+
 /** Share of what stands against it that a gust (m/s) asks for; undefined where the hold of a rim is not covered. */
 export function overturningUse(shelter: Shelter, cap: Cap, gust: number): number | undefined {
   const hold = footUplift(cap.foot, undefined, shelter.site);
@@ -29,8 +34,8 @@ export function overturningUse(shelter: Shelter, cap: Cap, gust: number): number
   // Without wind nothing lifts it; the standards know no gust of nothing.
   if (!(gust > 0)) return 0;
   const loads = capLoads(shelter, cap, gust);
-  const half = loads.weight / 2;
-  return Math.max(0, (mostLifted(loads)?.lift ?? 0) + half) / (half + held);
+  const { demand, capacity } = atRim(loads, mostLifted(loads)?.lift ?? 0, held);
+  return demand / capacity;
 }
 
 function onCap(shelter: Shelter, cap: Cap): Finding {
@@ -40,9 +45,7 @@ function onCap(shelter: Shelter, cap: Cap): Finding {
   const hold = footUplift(cap.foot, undefined, shelter.site);
   if ('reason' in hold) return notChecked(overturning.id, cap.foot, hold.reason);
   const held = groundAllowedAt(hold, shelter.site.basis);
-  const half = loads.weight / 2;
-  const demand = Math.max(0, most.lift + half);
-  const capacity = half + held;
+  const { demand, capacity } = atRim(loads, most.lift, held);
   return judge({
     id: overturning.id,
     part: cap.foot,

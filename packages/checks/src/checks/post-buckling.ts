@@ -1,4 +1,4 @@
-import type { Posts, Shelter, Site } from '@tautline/shelter';
+import { type Posts, postRows, type Shelter, type Site } from '@tautline/shelter';
 import { type CableEnd, type Response, sectionOf } from '@tautline/structure';
 import { type MemberAgeing, memberAgeing } from '../ageing.ts';
 import { bracedAlong } from '../bracing.ts';
@@ -177,8 +177,7 @@ export const postBuckling: Check = {
   mayBeAccepted: 'When boards or rails half way up hold the posts that the spec does not name.',
   run,
   levers: (input, finding, stock) => {
-    const rows = [input.shelter.sidePosts, ...rowsUnder(input.shelter).map((row) => row.posts)];
-    const posts = rows.find((entry) => entry?.id === finding.part);
+    const posts = postRows(input.shelter).find(({ id }) => id === finding.part);
     return posts === undefined
       ? []
       : [...tiedHeads(input.shelter), stouter(posts, stock), closer(posts, 'posts')];

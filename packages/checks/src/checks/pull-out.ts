@@ -1,11 +1,11 @@
 import { groundAllowedAt } from '@tautline/loads';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import { type FrameFoot, frameFeet, worstReaction } from '../feet.ts';
+import { type FrameFoot, feetOf, frameFeet, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper, inConcrete } from '../levers.ts';
-import { loadedRails, rowsUnder } from '../rails.ts';
+import { loadedRails } from '../rails.ts';
 import { setQuantity } from '../slots.ts';
 
 /** Feet with what pulls them up. */
@@ -20,9 +20,7 @@ function lifted(input: CheckInput): (Lifted | Finding)[] {
   const { shelter, frame } = input;
   if (!frame.ok) {
     const { reason } = frame;
-    return [...frameFeet(shelter), ...rowsUnder(shelter).map(({ posts }) => posts)].map(({ foot }) =>
-      notChecked(pullOut.id, foot, reason),
-    );
+    return feetOf(shelter).map((foot) => notChecked(pullOut.id, foot, reason));
   }
   const feet = frameFeet(shelter).map((held): Lifted | Finding => {
     const worst = worstReaction(frame.analysis.responses, held.foot.id, ({ vertical }) => -vertical);
@@ -103,10 +101,8 @@ export const pullOut: Check = {
 
 /** Deeper, then wider, then another kind of foot. */
 function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
-  const feet = [...frameFeet(input.shelter), ...rowsUnder(input.shelter).map(({ posts }) => posts)];
-  const held = feet.find(({ foot }) => foot.id === finding.part);
-  if (held === undefined) return [];
-  const { foot } = held;
+  const foot = feetOf(input.shelter).find(({ id }) => id === finding.part);
+  if (foot === undefined) return [];
   const result: Lever[] = [];
   if (foot.kind !== 'bearing' && foot.kind !== 'ballast') {
     result.push(deeper(foot));

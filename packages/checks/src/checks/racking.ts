@@ -5,7 +5,7 @@ import {
   type Foot,
   itemValue,
   type MemberItem,
-  railsUnder,
+  postRows,
   type Shelter,
   specNode,
   wordValue,
@@ -150,13 +150,13 @@ function onBraces(shelter: Shelter, brace: Brace, push: Push, share: number): Ho
 
 /** Feet that keep bows and posts upright along the house, by kind. */
 function uprights(shelter: Shelter): { foot: Foot; member: MemberItem; count: number; height: number }[] {
-  const { roof, sidePosts } = shelter;
+  const { roof } = shelter;
   const list: { foot: Foot; member: MemberItem; count: number; height: number }[] = [];
   const top = roof.springing + roof.rise;
   if (roof.type === 'bows' && roof.foot?.fixity === 'clamped')
     list.push({ foot: roof.foot, member: roof.member, count: 2 * roof.stations.length, height: top });
-  for (const posts of [sidePosts, ...railsUnder(shelter).map((rail) => rail.posts)]) {
-    if (posts !== undefined && posts.foot.fixity === 'clamped')
+  for (const posts of postRows(shelter)) {
+    if (posts.foot.fixity === 'clamped')
       list.push({
         foot: posts.foot,
         member: posts.member,

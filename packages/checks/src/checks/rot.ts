@@ -4,6 +4,7 @@ import { sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, step } from '../judge.ts';
+import { rowsUnder } from '../rails.ts';
 import { remark } from '../remark.ts';
 import { setItem } from '../slots.ts';
 
@@ -19,7 +20,7 @@ interface Buried {
 }
 
 function inGround(shelter: Shelter): readonly Buried[] {
-  const { roof, sidePosts, ridge, inner = [] } = shelter;
+  const { roof, sidePosts } = shelter;
   const list: Buried[] = [];
   if (roof.type === 'bows' && roof.foot !== undefined)
     list.push({ foot: roof.foot, member: roof.member, noun: 'bows', said: roof.origin });
@@ -30,12 +31,9 @@ function inGround(shelter: Shelter): readonly Buried[] {
       noun: 'side posts',
       said: sidePosts.origin,
     });
-  for (const [posts, noun] of [
-    [ridge?.posts, 'ridge posts'],
-    ...inner.map((rail) => [rail.posts, 'inner posts'] as const),
-  ] as const)
-    if (posts !== undefined && posts.origin !== sidePosts?.origin)
-      list.push({ foot: posts.foot, member: posts.member, noun, said: posts.origin });
+  for (const { posts, noun } of rowsUnder(shelter))
+    if (posts.origin !== sidePosts?.origin)
+      list.push({ foot: posts.foot, member: posts.member, noun: `${noun}s`, said: posts.origin });
   return list.flatMap((entry): Buried[] => {
     const { foot, noun } = entry;
     if (foot.stub !== undefined)

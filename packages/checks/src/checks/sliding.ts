@@ -33,12 +33,12 @@ type Sliding = Push & {
 
 /** Each combination at a gust (m/s) with what friction holds; undefined where one lifts the cap off before. */
 function slides(
-  { site, ...rest }: Shelter,
+  shelter: Shelter,
   soil: Exclude<Shelter['site']['soil'], 'rock'>,
   cap: Cap,
   gust: number,
 ): Sliding[] | undefined {
-  const loads = capLoads({ site, ...rest }, cap, gust);
+  const loads = capLoads(shelter, cap, gust);
   const all = pushes(loads);
   const ballast = 2 * (cap.foot.mass ?? 0);
   if (all.some((one) => one.lift >= ballast * gravity)) return undefined;
@@ -46,7 +46,7 @@ function slides(
   return all.map((one) => {
     const mass = ballast + Math.max(0, -one.lift) / gravity;
     const hold = ballastSliding({ soil, mass }, Math.max(0, one.lift), area);
-    const capacity = groundAllowedAt(hold, site.basis);
+    const capacity = groundAllowedAt(hold, shelter.site.basis);
     return { ...one, mass, hold, capacity, use: one.push / capacity };
   });
 }

@@ -3,6 +3,7 @@ import { format } from '@tautline/quantity';
 import { clearHeightAt, type Overhead, undersideAt } from '../geometry/headroom.ts';
 import { crossingsAt } from '../geometry/line.ts';
 import type { MemberItem } from '../model/items.ts';
+import { postRows } from '../model/rails-under.ts';
 import type { Door, EndFrames, Posts, Rail, Roof } from '../model/shelter.ts';
 import { factNode, factNodes, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
@@ -50,7 +51,6 @@ function readDoor(fact: SpecNode, index: number, between: Between, context: Cont
 
 /** Whether the opening is free: inside the house, under the roof, and no post in it. */
 function fits(door: Door, between: Between, context: Context): void {
-  const { sidePosts, ridge, inner = [] } = between;
   const say = (si: number): string => format(si, 'length', unitsOf(context.world));
   const warn = (words: string) => problem(context.notes, 'door-place', words, door.origin, 'warning');
   const right = door.left + door.width;
@@ -65,9 +65,7 @@ function fits(door: Door, between: Between, context: Context): void {
       `the door is ${say(door.height)} high, but the roof or a tie over its corner is ${say(least)} up: make it lower or narrower, or move it to the middle`,
     );
   }
-  const posts = [sidePosts, ridge?.posts, ...inner.map((rail) => rail.posts)].flatMap(
-    (row) => row?.lines ?? [],
-  );
+  const posts = postRows(between).flatMap(({ lines }) => lines);
   const inWay = posts.find((x) => x > door.left + 1e-6 && x < right - 1e-6);
   if (inWay !== undefined) {
     warn(
