@@ -2,23 +2,11 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { run } from '../src/index.ts';
+import { tell } from './tell.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'tautline-due-'));
 
-async function due(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const code = await run(['due', folder, ...words], {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-}
+const due = (...words: string[]) => tell('due', folder, ...words);
 
 beforeAll(() => {
   writeFileSync(

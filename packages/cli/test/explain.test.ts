@@ -1,22 +1,10 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { run } from '../src/index.ts';
+import { tell } from './tell.ts';
 
 const file = fileURLToPath(new URL('../../../examples/timber-gable.shelter', import.meta.url));
 
-async function said(...words: string[]): Promise<{ code: number; out: string; err: string }> {
-  let out = '';
-  let err = '';
-  const code = await run(['explain', ...words], {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-}
+const said = (...words: string[]) => tell('explain', ...words);
 
 describe('explain', () => {
   it('shows a finding step by step: formula, numbers with units, result, source and its standing', async () => {

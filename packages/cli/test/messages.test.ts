@@ -3,22 +3,10 @@ import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { run } from '../src/index.ts';
+import { tell } from './tell.ts';
 
 let folder = '';
 let file = '';
-const told = async (...words: string[]): Promise<{ code: number; out: string; err: string }> => {
-  let [out, err] = ['', ''];
-  const code = await run(words, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-};
 
 beforeAll(() => {
   folder = mkdtempSync(join(tmpdir(), 'messages-'));
@@ -41,18 +29,18 @@ describe('the command line', () => {
     [['due', '.', '--on', '2026-02-30'], /--on takes a date like 2027-03-01; it got '2026-02-30'/],
     [['explain', '--gusts'], /^Say which file/],
   ])('%j', async (words, message) => {
-    const { code, err } = await told(...words);
+    const { code, err } = await tell(...words);
     expect(err).toMatch(message);
     expect([code, err.includes('    at ')]).toEqual([2, false]);
   });
 
   it('says why a file cannot be written', async () => {
     const into = join(folder, 'nowhere', 'list.txt');
-    expect(await told('materials', file, '--out', into)).toMatchObject({
+    expect(await tell('materials', file, '--out', into)).toMatchObject({
       code: 2,
       err: `'${into}' cannot be used: the folder is not there.\n`,
     });
-    expect((await told('sheets', file, '--out', file)).err).toMatch(/a file of that name is in the way/);
+    expect((await tell('sheets', file, '--out', file)).err).toMatch(/a file of that name is in the way/);
   });
 
   it('tells once what a run-together line hides, names what there is, and judges nothing', async () => {
@@ -69,7 +57,7 @@ describe('the command line', () => {
         '',
       ].join('\n'),
     );
-    const { code, out } = await told('check', slipped);
+    const { code, out } = await tell('check', slipped);
     expect(code).toBe(1);
     expect(out.match(/\[[a-z-]+\]$/gm)).toEqual(['[own-line]', '[unknown-name]']);
     expect(out).toMatch(/no fastening called `wishes`\. There is `[a-z0-9-]+`, .* and \d+ more\./);
@@ -95,7 +83,7 @@ describe('the command line', () => {
         '',
       ].join('\n'),
     );
-    const { out } = await told('fix', windy);
+    const { out } = await tell('fix', windy);
     const line = out.split('\n').find((text) => text.startsWith('pull-out: no single change'));
     const bears = /it bears a gust of ([\d.]+) m\/s; the site has 60 m\/s\.$/.exec(line ?? '');
     expect(Number(bears?.[1])).toBeGreaterThan(2);
@@ -104,22 +92,22 @@ describe('the command line', () => {
 
   it('says that a folder holds no specs', async () => {
     const empty = join(folder, 'empty');
-    expect(await told('check', empty)).toMatchObject({
+    expect(await tell('check', empty)).toMatchObject({
       code: 0,
       err: expect.stringContaining('no .shelter'),
     });
-    expect(await told('sheets', empty, '--out', join(folder, 'out'))).toMatchObject({ code: 2 });
+    expect(await tell('sheets', empty, '--out', join(folder, 'out'))).toMatchObject({ code: 2 });
   });
 
   it('says that a review wants a repository', async () => {
-    const { code, err } = await told('review', 'HEAD', '--repository', folder);
+    const { code, err } = await tell('review', 'HEAD', '--repository', folder);
     expect([code, err]).toEqual([2, expect.stringContaining('is in no git repository')]);
   });
 
   it.each(['new', 'check', 'stock', 'neighbour', 'review'])(
     '%s --help shows the call and what it does',
     async (name) => {
-      const { code, out } = await told(name, '--help');
+      const { code, out } = await tell(name, '--help');
       expect([code, out.split('\n')[0]]).toEqual([
         0,
         expect.stringMatching(new RegExp(`^tautline ${name} `)),

@@ -2,7 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { load, run, verdictsOf } from '../src/index.ts';
+import { load, verdictsOf } from '../src/index.ts';
+import { tell } from './tell.ts';
 
 let folder = '';
 beforeAll(() => {
@@ -46,18 +47,17 @@ it('tells what is wrong with the range itself', async () => {
 it('counts and draws a whole range by its name', async () => {
   writeFileSync(join(folder, 'beds.shelter'), `${bed}range rows {\n  stand 3 of bed\n  gap 1 m\n}\n`);
   const file = join(folder, 'beds.shelter');
-  const told = async (...words: string[]): Promise<string> => {
-    let out = '';
-    const code = await run(words, { out: (text) => (out += text), err: (text) => (out += text) });
-    return `${code}\n${out}`;
-  };
   // Seven bows of 2.3 m in each bed.
-  expect(await told('materials', file, '--shelter', 'rows')).toContain('schedule 40: 48.3 m');
-  expect(
-    await told('draw', file, '--shelter', 'rows', '--view', 'plan', '--out', join(folder, 'r.svg')),
-  ).toMatch(/^0\nDrew the plan of rows/);
-  expect(
-    await told('draw', file, '--shelter', 'rows', '--view', 'side', '--out', join(folder, 'r.svg')),
-  ).toMatch(/^2\n.*from above/s);
-  expect(await told('materials', file, '--shelter', 'other')).toMatch(/^2\n.*it has bed, rows/s);
+  expect((await tell('materials', file, '--shelter', 'rows')).out).toContain('schedule 40: 48.3 m');
+  const drawn = (view: string) =>
+    tell('draw', file, '--shelter', 'rows', '--view', view, '--out', join(folder, 'r.svg'));
+  expect(await drawn('plan')).toMatchObject({
+    code: 0,
+    out: expect.stringMatching(/^Drew the plan of rows/),
+  });
+  expect(await drawn('side')).toMatchObject({ code: 2, err: expect.stringMatching(/from above/) });
+  expect(await tell('materials', file, '--shelter', 'other')).toMatchObject({
+    code: 2,
+    err: expect.stringMatching(/it has bed, rows/),
+  });
 });

@@ -107,13 +107,13 @@ function difference(
     steps: [
       step(
         'Δ',
-        'difference of the two, as a share of the typical frame',
-        'Δ = (u_house - u_frame) / u_frame',
+        'difference of the two, told where it is more than a tenth of the typical frame',
+        'Δ = u_house - u_frame',
         [
           given('u_frame', 'typical frame in its plane', one, 'percent'),
           given('u_house', 'whole house', all, 'percent'),
         ],
-        (all - one) / one,
+        all - one,
         'percent',
         'house',
       ),
@@ -130,7 +130,7 @@ export const tierDifference: Check = {
   asks: 'Does the whole house in space tell the same as the typical frame by itself?',
   matters:
     'Purlins and rails share loads between frames, end frames carry less roof and more wind along: the frame by itself does not know.',
-  formula: '|u_house - u_frame| / u_frame > 0.1',
+  formula: '|u_house - u_frame| > 0.1 u_frame',
   symbols: [
     { symbol: 'u_frame', meaning: 'utilisation by the typical frame in its plane', kind: 'percent' },
     { symbol: 'u_house', meaning: 'utilisation in the worst frame of the whole house', kind: 'percent' },
