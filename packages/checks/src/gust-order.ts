@@ -1,6 +1,7 @@
 import type { Origin, Part } from '@tautline/shelter';
 import type { Measure } from '@tautline/structure';
 import type { MessagePiece } from './finding.ts';
+import { measured } from './judge.ts';
 
 /** A part that can give way, and by which check. */
 export interface Ranked {
@@ -39,6 +40,10 @@ export interface FirstFailure {
   /** The frame breaks before: carried on from the last gust it held, with the square of the gust. */
   readonly estimated: boolean;
 }
+
+/** When it gives, in words: `the bow bends past its strength at 31 m/s`. */
+export const failsAt = ({ what, gust }: Pick<FirstFailure, 'what' | 'gust'>): readonly MessagePiece[] =>
+  gust > 0 ? [`${what} at `, measured(gust, 'speed')] : [`${what} already without wind`];
 
 /** A part that the wind loads and that has no place in the ranking. */
 export interface Unranked {

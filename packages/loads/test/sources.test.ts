@@ -72,6 +72,9 @@ const KINDS = new Set([
   'percent',
   'count',
   'flow',
+  'irradiance',
+  'heat-loss',
+  'temperature-difference',
 ]);
 const FAMILIES: readonly Family[] = [
   'pvc',

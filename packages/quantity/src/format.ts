@@ -85,7 +85,7 @@ export function format(si: number, kind: string, system: System, options: Format
   if (rung.unit === '') return show(si);
   const unit = unitOf(rung.unit);
   if (!unit) throw new RangeError(`'${rung.unit}' is no unit`);
-  const text = show(inUnit(si, unit));
+  const text = show(of.difference === true ? si / toNumber(unit.factor) : inUnit(si, unit));
   if (unit.display === '°') return `${text}°`;
   // The only unit written out as a word takes its plural.
   return unit.display === 'month' && text !== '1' ? `${text} months` : `${text} ${unit.display}`;

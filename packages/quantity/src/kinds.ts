@@ -24,6 +24,8 @@ export interface Kind {
   /** Ascending; the first starts at 0. An empty unit is a plain number. */
   readonly metric: readonly Rung[];
   readonly us: readonly Rung[];
+  /** How far apart two readings of a scale are: the zero of the scale does not count. */
+  readonly difference?: true;
   /** Digits after the point, where a fixed number is the custom. */
   readonly decimals?: number;
 }
@@ -178,6 +180,16 @@ const table = {
     rungs(['degC', 0]),
     rungs(['degF', 0]),
   ),
+  'temperature-difference': {
+    ...kind(
+      'a difference of temperature',
+      dimension({ temperature: 1 }),
+      'How much warmer one thing is than another, e.g. `8 degC`.',
+      rungs(['degC', 0]),
+      rungs(['degF', 0]),
+    ),
+    difference: true,
+  },
   'mass-per-area': kind(
     'a mass per area',
     dimension({ mass: 1, length: -2 }),
@@ -257,6 +269,12 @@ const table = {
     'Growth in length per degree, e.g. `7e-5 1/K`.',
     rungs(['1/K', 0]),
     rungs(['1/degF', 0]),
+  ),
+  'heat-loss': kind(
+    'a loss of heat',
+    dimension({ mass: 1, time: -3, temperature: -1 }),
+    'Heat through an area for each degree between its sides, e.g. `6.5 W/m2/K`.',
+    rungs(['W/m2/K', 0]),
   ),
   irradiance: kind(
     'a heat flow on an area',

@@ -75,13 +75,19 @@ describe('showing', () => {
   it('shows a value that reads back within the rounding', () => {
     fc.assert(
       fc.property(size, kindName, system, (si, kind, which) => {
-        if (kind === 'count' || kind === 'money') return;
+        if (kind === 'count' || kind === 'money' || kinds[kind].difference === true) return;
         const back = readAs(format(si, kind, which, { digits: 6 }), kind);
         const coarse = kind === 'length' && which === 'us' ? 0.0254 / 2 : 0;
         const shift = kind === 'temperature' ? 20 : 0;
         expect(Math.abs(back - si)).toBeLessThanOrEqual((si + shift) * 1e-5 + coarse);
       }),
     );
+  });
+
+  it('shows how much warmer something is without the zero of the scale', () => {
+    expect(format(10, 'temperature-difference', 'us')).toBe('18 °F');
+    expect(format(10, 'temperature-difference', 'metric')).toBe('10 °C');
+    expect(format(10, 'temperature', 'us')).toBe('50 °F');
   });
 
   it('keeps whole digits and drops empty ones', () => {

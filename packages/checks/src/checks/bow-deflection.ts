@@ -106,8 +106,9 @@ function run(input: CheckInput): Finding[] {
         ' of height at ',
         measured(nearestSide(worst.at, shelter), 'length'),
         worst.tied
-          ? ` from the side, under the tie across; ${what} needs `
-          : ` from the side under ${worst.response.load.title}, after creep; ${what} needs `,
+          ? ' from the side, under the tie across'
+          : ` from the side under ${worst.response.load.title}, after creep`,
+        `; for ${what} it takes `,
         measured(height, 'length'),
         '.',
       ],
@@ -151,7 +152,7 @@ function underCap(shelter: Shelter, { height, over, what, part }: Asked): Findin
         measured(there, 'length'),
         ' of height under the cap at ',
         measured(at, 'length'),
-        ` from the side; ${what} needs `,
+        ` from the side; for ${what} it takes `,
         measured(height, 'length'),
         '.',
       ],

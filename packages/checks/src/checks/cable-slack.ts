@@ -14,8 +14,13 @@ interface Pulled {
   readonly part: Part;
   readonly cable: CableItem;
   readonly noun: string;
+  /** N; left out where no pull is counted on. */
   readonly tension?: number;
 }
+
+/** A pull that was said and counts; wires pulled up by hand have none. */
+const counted = (tension: number | undefined): Pick<Pulled, 'tension'> =>
+  tension === undefined || tension <= 0 ? {} : { tension };
 
 function cablesOf({ ridge, braces }: Shelter): Pulled[] {
   const list: Pulled[] = [];
@@ -24,7 +29,7 @@ function cablesOf({ ridge, braces }: Shelter): Pulled[] {
       part: ridge,
       cable: ridge.member,
       noun: 'ridge cable',
-      ...(ridge.tension === undefined ? {} : { tension: ridge.tension }),
+      ...counted(ridge.tension),
     });
   for (const brace of braces)
     if (brace.member.kind === 'cable')
@@ -32,7 +37,7 @@ function cablesOf({ ridge, braces }: Shelter): Pulled[] {
         part: brace,
         cable: brace.member,
         noun: brace.role,
-        ...(brace.tension === undefined ? {} : { tension: brace.tension }),
+        ...counted(brace.tension),
       });
   return list;
 }
@@ -77,7 +82,7 @@ function onCable(shelter: Shelter, { part, cable, noun }: Pulled, tension: numbe
         [
           given('E', 'modulus of the cable', cable.modulus, 'stress'),
           given('A', 'metal area', cable.area, 'area'),
-          given('α', 'growth per kelvin (from memory)', growth, 'ratio'),
+          given('α', 'growth in warmth (from memory)', growth, 'expansion'),
           given('ϑ_hot', 'hottest', shelter.site.hottest, 'temperature'),
           given('ϑ_0', 'day it is pulled up (taken, not said)', setUpAt, 'temperature'),
         ],
@@ -98,7 +103,7 @@ export const cableSlack: Check = {
   formula: 'u = E A α (ϑ_hot - ϑ_0) / T_0',
   symbols: [
     { symbol: 'E A', meaning: 'stretch stiffness of the cable', kind: 'force' },
-    { symbol: 'α', meaning: 'growth per kelvin', kind: 'ratio' },
+    { symbol: 'α', meaning: 'growth in warmth', kind: 'expansion' },
     { symbol: 'ϑ_hot, ϑ_0', meaning: 'hottest day and day it is pulled up', kind: 'temperature' },
     { symbol: 'T_0', meaning: 'pull when it is set up', kind: 'force' },
   ],

@@ -32,7 +32,7 @@ function meetings(input: CheckInput): Meeting[] {
           part: joint,
           item: joint.item,
           angle: turn(joint.at, joint.item),
-          what: 'the bow',
+          what: 'the bow meets',
         });
     }
     for (const rail of [...purlins, ...(ridge === undefined ? [] : [ridge])]) {
@@ -43,7 +43,7 @@ function meetings(input: CheckInput): Meeting[] {
             part: rail,
             item: rail.joint,
             angle: turn(line.s, rail.joint),
-            what: 'the bow',
+            what: 'the bow meets',
           });
       }
     }
@@ -56,14 +56,14 @@ function meetings(input: CheckInput): Meeting[] {
         part: roof.peakJoint,
         item: roof.peakJoint.item,
         angle: straight - 2 * pitch,
-        what: 'the pair of rafters',
+        what: 'the pair of rafters meets',
       });
     if (roof.eaveJoint !== undefined)
       list.push({
         part: roof.eaveJoint,
         item: roof.eaveJoint.item,
         angle: straight / 2 + pitch,
-        what: 'rafter and post',
+        what: 'rafter and post meet',
       });
   }
   return list;
@@ -80,7 +80,8 @@ function run(input: CheckInput): Finding[] {
         part,
         `the catalogue does not say how far off its angle ${item.title} may be`,
       );
-    const off = Math.abs(angle - own);
+    // What is left of an angle by rounding is no angle.
+    const off = Math.abs(angle - own) < 1e-9 ? 0 : Math.abs(angle - own);
     return judge({
       id: crossFittingAngle.id,
       part,
@@ -90,20 +91,18 @@ function run(input: CheckInput): Finding[] {
       message: [
         `${item.title} is made for `,
         measured(own, 'angle'),
-        `, but ${what} meets it at `,
+        `, ${off === 0 ? 'and' : 'but'} ${what} it at `,
         measured(angle, 'angle'),
-        ': ',
-        measured(off, 'angle'),
-        ' off, where it takes ',
+        ...(off === 0 ? ['; it takes '] : [': ', measured(off, 'angle'), ' off, where it takes ']),
         measured(item.angleTolerance, 'angle'),
-        '.',
+        off === 0 ? ' either way.' : '.',
       ],
       source: 'practice',
       steps: [
         step(
           'φ',
           'angle between the members where they enter the fitting',
-          what === 'the bow' ? 'φ = 180° - |θ(s - l) - θ(s + l)|' : 'from the pitch',
+          what.startsWith('the bow') ? 'φ = 180° - |θ(s - l) - θ(s + l)|' : 'from the pitch',
           [given('l', 'length taken into the fitting', item.insertion, 'length')],
           angle,
           'angle',

@@ -68,7 +68,7 @@ function onCover(shelter: Shelter, cover: Cover, radius: number): Finding {
         [
           given('T_0', 'pull when put on', cover.tension, 'line-load'),
           given('E t', 'stretch stiffness', panel.stiffness, 'line-load'),
-          given('α', 'thermal expansion per kelvin', panel.film.expansion, 'ratio'),
+          given('α', 'thermal expansion', panel.film.expansion, 'expansion'),
           given('k', 'share of the pull kept (from memory)', pullKept, 'ratio'),
         ],
         state.pull,

@@ -37,13 +37,13 @@ function run(input: CheckInput): Finding[] {
           loadCase: 'a fresh breeze along the house',
           mild: true,
           message: [
-            'The film begins to flap in a wind of ',
-            measured(from, 'speed'),
-            ' along the house: it takes a pull of ',
+            ...(pull > 0
+              ? ['The film begins to flap in a wind of ', measured(from, 'speed'), ' along the house']
+              : ['The film hangs slack and flaps in any wind along the house']),
+            ': it takes a pull of ',
             measured(needed.tension, 'line-load'),
             ' to lie still in a fresh breeze, and ',
-            measured(pull, 'line-load'),
-            ' is left in it.',
+            ...(pull > 0 ? [measured(pull, 'line-load'), ' is left in it.'] : ['none is left in it.']),
           ],
           source: 'nielsen:1963',
           steps: [

@@ -44,7 +44,7 @@ function run(input: CheckInput): Finding[] {
               'length to spare when hot, over its length',
               'ε = α (ϑ_hot - ϑ_fit) - 0.5 T_0 / E t, not below 0',
               [
-                given('α', 'thermal expansion per kelvin', panel.film.expansion, 'ratio'),
+                given('α', 'thermal expansion', panel.film.expansion, 'expansion'),
                 given('ϑ_hot', 'hottest', site.hottest, 'temperature'),
                 given('ϑ_fit', 'put on at', cover.fittedAt, 'temperature'),
                 given('T_0', 'pull when put on', cover.tension, 'line-load'),

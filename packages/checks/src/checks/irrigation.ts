@@ -110,15 +110,15 @@ function told(
     [
       step(
         'R_s',
-        'sun of the day, mean W/m²',
+        'sun of the day, its mean',
         'R_s = (0.25 + 0.5 n/N) R_a',
         [
           given('n', 'hours of sun', day.sunshine, 'time'),
           given('J', 'day of the year', dayOfYear, 'count'),
-          given('R_a', 'above the air, mean W/m²', outside * meanWatts, 'ratio'),
+          given('R_a', 'above the air, its mean', outside * meanWatts, 'irradiance'),
         ],
         sun * meanWatts,
-        'ratio',
+        'irradiance',
         'fao56:35',
       ),
       ...demand.steps.map((entry) => ({

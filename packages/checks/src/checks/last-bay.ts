@@ -50,11 +50,11 @@ function run({ shelter }: CheckInput): Finding[] {
         message: [
           `The ${noun} stand every `,
           length(spacing),
-          ', and the last bay is only ',
+          utilisation > 1 ? ', and the last bay is only ' : ', and the last bay is ',
           length(last),
-          ': they do not come out even over the length of ',
-          length(shelter.length),
-          '.',
+          ...(last >= spacing * (1 - 1e-6)
+            ? ['.']
+            : [': they do not come out even over the length of ', length(shelter.length), '.']),
         ],
         source: 'practice',
         steps: [

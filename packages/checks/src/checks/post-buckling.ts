@@ -77,7 +77,9 @@ function onPosts(
       measured(posts.height, 'length'),
       ' tall it may be pressed with ',
       measured(worst.column.stress * section.area, 'force'),
-      ' by itself.',
+      ...(worst.load.bending > 1e4
+        ? [', or bend to ', measured(worst.limit.bending, 'stress'), ', each by itself.']
+        : [' by itself.']),
       ...(end === undefined ? [] : whyAtTheEnd(end)),
     ],
     source: worst.column.source,

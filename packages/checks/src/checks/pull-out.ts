@@ -54,9 +54,10 @@ function run(input: CheckInput): Finding[] {
       capacity: measured(allowed, 'force'),
       loadCase,
       message: [
-        `Wind pulls each ${noun}'s foot up with `,
-        measured(pull, 'force'),
-        ` under ${loadCase}; in ${site.soil} the foot may be counted on for `,
+        ...(pull > 0
+          ? [`Wind pulls each ${noun}'s foot up with `, measured(pull, 'force'), ` under ${loadCase}`]
+          : [`Nothing pulls a ${noun}'s foot up`]),
+        `; in ${site.soil} the foot may be counted on for `,
         measured(allowed, 'force'),
         '.',
       ],

@@ -58,7 +58,7 @@ function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Finding {
         'slack of the film on a hot day, as a strain',
         'ε = α (ϑ_hot - ϑ_fit) - 0.5 T_0 / E t, not below 0',
         [
-          given('α', 'thermal expansion per kelvin', panel.film.expansion, 'ratio'),
+          given('α', 'thermal expansion', panel.film.expansion, 'expansion'),
           given('T_0', 'pull when put on', cover.tension, 'line-load'),
           given('E t', 'stretch stiffness', panel.stiffness, 'line-load'),
         ],

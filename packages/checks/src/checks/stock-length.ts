@@ -39,7 +39,7 @@ function run(input: CheckInput): Finding[] {
         ? [
             'One piece of the bow is ',
             measured(longestPiece, 'length'),
-            ` long, but ${frame.member.title} is sold in lengths of up to `,
+            ` long, ${longestPiece > longest ? 'but' : 'and'} ${frame.member.title} is sold in lengths of up to `,
             measured(longest, 'length'),
             '.',
           ]

@@ -1,6 +1,6 @@
 import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import type { FirstFailure } from '../gust-order.ts';
+import { type FirstFailure, failsAt } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { sturdier } from '../levers.ts';
 import { sacrificialParts } from '../sacrificial.ts';
@@ -41,8 +41,7 @@ function run(input: CheckInput): Finding[] {
         `The part meant to go first goes at a gust of `,
         measured(goes.gust, 'speed'),
         ` (${goes.what}); of the rest `,
-        `${stands.what} at `,
-        measured(stands.gust, 'speed'),
+        ...failsAt(stands),
         ', where at least ',
         measured(needed, 'speed'),
         ' is wanted.',

@@ -1,5 +1,6 @@
 import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
 import type { Finding } from '../finding.ts';
+import { failsAt } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { sturdier } from '../levers.ts';
 
@@ -28,13 +29,7 @@ function run(input: CheckInput): Finding[] {
                 measured(stands, 'speed'),
                 '.',
               ]
-            : [
-                'A gust of ',
-                measured(entry.value, 'speed'),
-                ` is to be withstood; ${first.what} at `,
-                measured(first.gust, 'speed'),
-                '.',
-              ],
+            : ['A gust of ', measured(entry.value, 'speed'), ' is to be withstood; ', ...failsAt(first), '.'],
         source: 'frame',
         steps: [
           step(

@@ -33,19 +33,26 @@ has a usual value is assumed, and every report lists what was assumed.
 export function languagePage(): string {
   const blocks = definitionKinds.filter(({ defines }) => defines !== 'item');
   const items = definitionKinds.filter(({ defines }) => defines === 'item');
+  const said = new Set(definitionKinds.flatMap(kindsIn));
   return [
     intro,
     '## Values\n',
     '| kind | what it is |\n| --- | --- |',
-    ...Object.entries(kinds).map(
-      ([name, { description }]: [string, Kind]) => `| ${name} | ${cell(description)} |`,
-    ),
+    ...Object.entries(kinds)
+      .filter(([name]) => said.has(name))
+      .map(([name, { description }]: [string, Kind]) => `| ${name} | ${cell(description)} |`),
     '',
     ...blocks.flatMap((kind) => definitionPart(kind)),
     '## Materials and stock items\n',
     'A stock item may say `like` another of its kind: it then has all of its facts but those it says itself.\n',
     ...items.flatMap((kind) => definitionPart(kind)),
   ].join('\n');
+}
+
+/** Kinds of value that a spec can say here: others are only shown, as results. */
+function kindsIn({ sentence, facts = [] }: Entry): string[] {
+  const own = [...sentence.matchAll(/\{\w+: ([\w-]+)/g)].map(([, kind]) => kind as string);
+  return [...own, ...facts.flatMap(kindsIn)];
 }
 
 function definitionPart(kind: DefinitionKind): string[] {

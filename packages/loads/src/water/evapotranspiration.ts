@@ -71,9 +71,9 @@ export function referenceEvapotranspiration(weather: Weather): Evapotranspiratio
         symbol: 'R_n',
         meaning: 'net radiation',
         formula: 'R_n = 0.77 R_s - R_nl',
-        inputs: [given('R_s', 'sun on level ground, W/m²', weather.radiation, 'ratio')],
+        inputs: [given('R_s', 'sun on level ground', weather.radiation, 'irradiance')],
         value: net / MEGAJOULES_A_DAY,
-        kind: 'ratio',
+        kind: 'irradiance',
         source: 'fao56:40',
       },
       {
