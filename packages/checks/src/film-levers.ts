@@ -32,7 +32,7 @@ export function strappedDown(cover: Cover, stock: Stock): Lever[] {
     {
       type: 'choice',
       options: straps.map((entry) => ({
-        title: [`Lay ${entry.title} over the film between every two frames`],
+        title: [`Strap the film down between every two frames: ${entry.title}`],
         edits: [setItem(cover.origin, 'strapped', entry.id)],
       })),
     },

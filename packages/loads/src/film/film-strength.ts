@@ -45,7 +45,8 @@ export function filmStress(yieldStress: number, temperature: number, duration: D
       formula: 'σ_a = σ_y k_T k_d',
       inputs: [
         given('σ_y', 'yield stress at 23 °C', yieldStress, 'stress'),
-        given('k_T', `kept at ${Math.round(temperature)} °C`, heat, 'ratio'),
+        given('ϑ', 'temperature of the film', temperature, 'temperature'),
+        given('k_T', 'kept at that temperature', heat, 'ratio'),
         given('k_d', 'share for the duration of the pull', share, 'ratio'),
       ],
       value: allowable,
@@ -96,7 +97,8 @@ export function pullWhenHot(
       formula: `${symbol} = F k_T k_d`,
       inputs: [
         given('F', words.rated, rated, 'line-load'),
-        given('k_T', `kept at ${Math.round(temperature)} °C`, heat, 'ratio'),
+        given('ϑ', 'temperature of the film', temperature, 'temperature'),
+        given('k_T', 'kept at that temperature', heat, 'ratio'),
         given('k_d', words.shared, share, 'ratio'),
       ],
       value: allowable,

@@ -89,7 +89,8 @@ export function memberResistance(input: MemberInput): MemberResistance {
     formula: rule.formula,
     inputs: [
       given('f', 'strength of the material', strength, 'stress'),
-      given('k_T', `strength kept at ${Math.round(temperature)} °C`, heat.strength, 'ratio'),
+      given('ϑ', 'temperature it is judged at', temperature, 'temperature'),
+      given('k_T', 'strength kept at that temperature', heat.strength, 'ratio'),
       ...rule.inputs,
     ],
     value: strength * factor,
