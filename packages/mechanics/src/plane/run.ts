@@ -96,31 +96,28 @@ function makeRun(
   const startValues = prescribed.map((p) => u[p.dof]!);
   const isTurn = Uint8Array.from(dofOf, (dof) => (dof >= 3 * system.nodes || dof % 3 === 2 ? 1 : 0));
 
-  const worst = (t: number): number => {
+  /** what is out of balance after the last pass, by equations */
+  const residual = new Float64Array(size);
+  /** reads the residual off the last pass; gives its largest, moments brought to forces */
+  const weigh = (t: number): number => {
     const fade = t < 1 ? 1 - t : 0;
     const g = run.pass.unbalance;
     let most = 0;
     for (let q = 0; q < size; q++) {
       const dof = dofOf[q]!;
-      let r = g[dof]! - fade * imbalance[dof]!;
-      if (isTurn[q] === 1) r /= system.scale;
-      const value = r < 0 ? -r : r;
+      const r = fade * imbalance[dof]! - g[dof]!;
+      residual[q] = r;
+      const value = Math.abs(isTurn[q] === 1 ? r / system.scale : r);
       if (!(value <= most)) most = value;
     }
     return most;
   };
-  const downhill = (t: number, into: Float64Array) => {
-    const fade = t < 1 ? 1 - t : 0;
-    const g = run.pass.unbalance;
-    for (let q = 0; q < size; q++) into[q] = fade * imbalance[dofOf[q]!]! - g[dofOf[q]!]!;
-  };
-  const work = (t: number): number => {
-    downhill(t, residual);
+  /** of the residual on the last move */
+  const work = (): number => {
     let sum = 0;
     for (let q = 0; q < size; q++) sum += residual[q]! * move[q]!;
     return sum;
   };
-  const residual = new Float64Array(size);
   const apply = (part: number) => {
     for (let q = 0; q < size; q++) trial[dofOf[q]!]! += part * move[q]!;
   };
@@ -168,11 +165,11 @@ function makeRun(
       for (let n = 0; n < most; n++) {
         assemble(system, trial, loads, run.pass, true);
         if (n === 0) effect = prescribe(t);
-        const out = worst(t);
+        const out = weigh(t);
         if (!Number.isFinite(out)) return 'diverged';
         const limit = Math.max(BALANCE * run.pass.largest, floor);
         const still = WORK * firstWork + 1e-9 * limit * system.scale;
-        if (n > 0 && out <= limit && Math.abs(work(t)) <= still) return settle(t, out, bend);
+        if (n > 0 && out <= limit && Math.abs(work()) <= still) return settle(t, out, bend);
         if (run.iterations >= maxIterations) return 'spent';
         run.iterations++;
         const pivots = factor(matrix);
@@ -180,7 +177,6 @@ function makeRun(
           run.pivots = pivots;
           return 'mechanism';
         }
-        downhill(t, residual);
         move.set(residual);
         if (effect) for (let q = 0; q < size; q++) move[q]! -= effect[q]!;
         effect = undefined;
@@ -188,8 +184,7 @@ function makeRun(
         let turn = 0;
         for (let q = 0; q < size; q++) if (isTurn[q] === 1) turn = Math.max(turn, Math.abs(move[q]!));
         if (turn > LARGEST_TURN) for (let q = 0; q < size; q++) move[q]! *= LARGEST_TURN / turn;
-        let start = 0;
-        for (let q = 0; q < size; q++) start += residual[q]! * move[q]!;
+        const start = work();
         if (n === 0) {
           firstWork = Math.abs(start);
           predictor.set(move);
@@ -211,7 +206,8 @@ function makeRun(
     let part = 1;
     for (let k = 0; k < 4; k++) {
       assemble(system, trial, loads, run.pass, false);
-      if (Math.abs(work(t)) <= 0.8 * Math.abs(start)) return;
+      weigh(t);
+      if (Math.abs(work()) <= 0.8 * Math.abs(start)) return;
       apply(-part / 2);
       part /= 2;
     }

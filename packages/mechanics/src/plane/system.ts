@@ -1,5 +1,6 @@
 import { type Skyline, skyline } from '../skyline.ts';
 import type { PlaneModel, PlaneSupport } from './model.ts';
+import { nodeOrder } from './numbering.ts';
 
 /** Stiffness left in a slack member, as part of its EA: only keeps its free end from being a mechanism. */
 export const SLACK = 1e-9;
@@ -149,7 +150,15 @@ function layOut(model: PlaneModel, held: boolean): PlaneSystem {
     }
   }
   const { contacts, prescribed } = sortSupports(supports, springs);
-  const equation = numberEquations(dofs, behind, kind, ends, springs, held ? prescribed : []);
+  const equation = numberEquations(
+    nodeOrder(model),
+    dofs,
+    behind,
+    kind,
+    ends,
+    springs,
+    held ? prescribed : [],
+  );
   const { matrix, places } = storage(equation, ends, kind, springs);
   return {
     model,
@@ -198,6 +207,7 @@ function sortSupports(supports: readonly PlaneSupport[], springs: PlaneSystem['s
 }
 
 function numberEquations(
+  order: readonly number[],
   dofs: number,
   behind: number[][],
   kind: Uint8Array,
@@ -221,9 +231,9 @@ function numberEquations(
     const used = stiff[dof] || (dof < 3 * behind.length && dof % 3 < 2);
     if (used && !held[dof]) equation[dof] = next++;
   };
-  for (const [node, extra] of behind.entries()) {
+  for (const node of order) {
     for (let d = 0; d < 3; d++) give(3 * node + d);
-    for (const dof of extra) give(dof);
+    for (const dof of behind[node]!) give(dof);
   }
   return equation;
 }
