@@ -89,11 +89,29 @@ function materialOf(definition: SpecDefinition, world: SpecWorld, notes: Notes):
 /** Prices said in the item itself and in every price list that names it. */
 function pricesOf(definition: SpecDefinition, world: SpecWorld): readonly PricePoint[] {
   const own = factNodes(definition, 'price');
-  const listed = [...world.definitions.values()]
-    .filter((other) => other.word === 'prices')
-    .flatMap((list) => factNodes(list, 'price'))
-    .filter((fact) => itemIn(fact) === definition.name);
+  const listed = listedPrices(world).get(definition.name) ?? [];
   return [...own, ...listed].flatMap((fact) => priceOf(fact) ?? []);
+}
+
+const lists = new WeakMap<SpecWorld['definitions'], ReadonlyMap<string, readonly SpecNode[]>>();
+
+/** Lines of all price lists by the item they name, gathered once for each world. */
+function listedPrices({ definitions }: SpecWorld): ReadonlyMap<string, readonly SpecNode[]> {
+  const known = lists.get(definitions);
+  if (known) return known;
+  const byItem = new Map<string, SpecNode[]>();
+  for (const list of definitions.values()) {
+    if (list.word !== 'prices') continue;
+    for (const fact of factNodes(list, 'price')) {
+      const item = itemIn(fact);
+      if (item === undefined) continue;
+      const lines = byItem.get(item) ?? [];
+      lines.push(fact);
+      byItem.set(item, lines);
+    }
+  }
+  lists.set(definitions, byItem);
+  return byItem;
 }
 
 /** What one of a unit is: SI of the foot and yard from NIST SP 811, exact. */

@@ -1,11 +1,12 @@
 /** Joints along bows and rafters: those said, and those the program must place where stock ends. */
 import type { JointItem, MemberItem } from '../model/items.ts';
 import type { JointUse } from '../model/shelter.ts';
-import { factNodes, numberIn, wordIn } from '../spec/nodes.ts';
-import type { SpecNode } from '../spec/spec.ts';
+import { factNodes, itemIn, numberIn, wordIn } from '../spec/nodes.ts';
+import type { SpecDefinition, SpecNode } from '../spec/spec.ts';
 import { type Context, jointItemOf } from './context.ts';
 import { resolveItem } from './items.ts';
 import { assume, newNotes, problem } from './notes.ts';
+import { definitionWithLikeness } from './world.ts';
 
 export interface Joints {
   /** In line, by their place along the member. */
@@ -106,12 +107,16 @@ export function couplerAlong(member: MemberItem, context: Context): { readonly c
 
 /** Couplers whose entries name the member, the strongest in bending first. */
 function fittingCouplers(member: MemberItem, context: Context): readonly JointItem[] {
-  const kinds = ['coupler'];
-  return [...context.world.definitions.values()]
-    .filter((definition) => definition.word === 'coupler')
+  const { world } = context;
+  const fits = (definition: SpecDefinition): boolean =>
+    factNodes(definitionWithLikeness(definition, world, newNotes()), 'fits').some(
+      (fact) => itemIn(fact) === member.id,
+    );
+  return [...world.definitions.values()]
+    .filter((definition) => definition.word === 'coupler' && fits(definition))
     .flatMap((definition) => {
-      const item = resolveItem(definition.name, kinds, context.world, newNotes(), definition.origin);
-      return item?.kind === 'coupler' && item.fits?.includes(member.id) ? [item] : [];
+      const item = resolveItem(definition.name, ['coupler'], world, newNotes(), definition.origin);
+      return item?.kind === 'coupler' ? [item] : [];
     })
     .sort((a, b) => b.momentCapacity - a.momentCapacity || (a.id < b.id ? -1 : 1));
 }

@@ -1,9 +1,10 @@
+import type { PlaneResult } from '@tautline/mechanics';
 import type { CombinedLoad, LineLoad } from '../actions/load-case.ts';
 import { type CrownPocket, crownPocket } from '../film/crown-pocket.ts';
 import { waterWeight } from '../film/film-panel.ts';
 import { goOn } from '../stages.ts';
 import type { BuiltState, Response } from './response.ts';
-import { respond } from './solve.ts';
+import { balance, statusOf } from './solve.ts';
 import type { Solve } from './solved-frames.ts';
 
 /**
@@ -46,13 +47,7 @@ export function framePonding(
 ): FramePonding {
   const { system } = built;
   const roofNodes = roofLineNodes(built);
-  const still = roofNodes.map((node) => {
-    const moved = built.result.displacements[node]!;
-    return {
-      x: system.nodes[node]!.x + moved.dx,
-      y: system.nodes[node]!.y + moved.dy,
-    };
-  });
+  const still = lineOf(built, roofNodes, built.result);
   const first = crownPocket(still, sag, system.tributary);
   const firstWater = first.volume * waterWeight;
   const nothing = {
@@ -81,29 +76,28 @@ export function framePonding(
   let previous = { water: 0, held: firstWater, fall: 0 };
   for (const multiple of ladder) {
     const water = multiple * firstWater;
-    const response = respond(built, waterOn(built, base, pocket, water), 'rain', { cancelled: stop, solve });
+    const lines = waterOn(built, base, pocket, water);
+    const result = balance(built, { lines, points: base.points }, { cancelled: stop, solve });
     goOn(stop);
-    if (response.status !== 'holds') {
+    const status = statusOf(result);
+    if (status !== 'holds') {
       trail.push({
         water,
         held,
         crownFall: previous.fall,
-        status: response.status,
+        status,
       });
       // Without an answer at the very first step nothing is known; later the last step that held decides.
       if (tipping === 0) tipping = water;
-      if (trail.length === 1 && response.status === 'no answer')
+      if (trail.length === 1 && status === 'no answer')
         return { verdict: 'no answer', ...nothing, reserve: 0 };
       break;
     }
-    const line = roofNodes.map((node, index) => ({
-      x: still[index]!.x + response.displacements[node]!.dx,
-      y: still[index]!.y + response.displacements[node]!.dy,
-    }));
+    const line = lineOf(built, roofNodes, result);
     const next = crownPocket(line, sag, system.tributary);
     held = next.volume * waterWeight;
     const fall = still[crown]!.y - line[crown]!.y;
-    trail.push({ water, held, crownFall: fall, status: response.status });
+    trail.push({ water, held, crownFall: fall, status });
     if (atRest === undefined && held <= water) {
       const over = previous.held - previous.water;
       const share = over / (over + (water - held));
@@ -141,6 +135,19 @@ export function framePonding(
   };
 }
 
+/** Where the nodes of the roof line are in an answer. */
+function lineOf(
+  { system }: BuiltState,
+  roofNodes: readonly number[],
+  { displacements }: Pick<PlaneResult, 'displacements'>,
+): { x: number; y: number }[] {
+  return roofNodes.map((node) => {
+    const { x, y } = system.nodes[node]!;
+    const { dx, dy } = displacements[node]!;
+    return { x: x + dx, y: y + dy };
+  });
+}
+
 /** Nodes of the roof line from left to right. */
 export function roofLineNodes(built: BuiltState): number[] {
   const { system } = built;
@@ -148,8 +155,8 @@ export function roofLineNodes(built: BuiltState): number[] {
   return elements.length === 0 ? [] : [elements[0]!.i, ...elements.map((element) => element.j)];
 }
 
-/** The base load with the pocket's water on top, spread over the roof as deep as it stands. */
-function waterOn(built: BuiltState, base: CombinedLoad, pocket: CrownPocket, water: number): CombinedLoad {
+/** The line loads of the base with the pocket's water on top, spread over the roof as deep as it stands. */
+function waterOn(built: BuiltState, base: CombinedLoad, pocket: CrownPocket, water: number): LineLoad[] {
   const { system } = built;
   const shares = system.roof.map((index, k) => {
     const element = system.elements[index]!;
@@ -160,19 +167,10 @@ function waterOn(built: BuiltState, base: CombinedLoad, pocket: CrownPocket, wat
   system.roof.forEach((index, k) => {
     extra.set(index, total > 0 ? (water * shares[k]!) / total / system.elements[index]!.length : 0);
   });
-  const lines: LineLoad[] = system.elements.map((_, element) => {
-    const own = base.lines.find((line) => line.element === element);
-    return {
-      element,
-      wx: own?.wx ?? 0,
-      wy: (own?.wy ?? 0) - (extra.get(element) ?? 0),
-    };
-  });
-  return {
-    ...base,
-    id: 'standing-water',
-    title: 'own weight + standing water',
-    lines,
-    sustained: true,
-  };
+  const own = new Map(base.lines.map((line) => [line.element, line]));
+  return system.elements.map((_, element) => ({
+    element,
+    wx: own.get(element)?.wx ?? 0,
+    wy: (own.get(element)?.wy ?? 0) - (extra.get(element) ?? 0),
+  }));
 }

@@ -24,24 +24,33 @@ export interface RespondOptions {
   readonly solve?: Solve | undefined;
 }
 
-/** The frame under one combination, starting from the state it was built in. */
-export function respond(
-  built: BuiltState,
-  load: CombinedLoad,
-  condition: ConditionId,
+/** What one combination does to a frame, starting from the state it was built in. */
+export function balance(
+  { system, result }: BuiltState,
+  load: Pick<CombinedLoad, 'lines' | 'points'>,
   { corrections, cancelled, solve = solvePlaneFrame }: RespondOptions = {},
-): Response {
-  const { system } = built;
-  const result = solve(
+): PlaneResult {
+  return solve(
     system.model,
     { line: load.lines, nodal: load.points },
     {
-      start: built.result.state,
+      start: result.state,
       steps: 2,
       ...(corrections === undefined ? {} : { maxIterations: corrections }),
       ...(cancelled === undefined ? {} : { cancelled }),
     },
   );
+}
+
+/** The frame under one combination, starting from the state it was built in. */
+export function respond(
+  built: BuiltState,
+  load: CombinedLoad,
+  condition: ConditionId,
+  options: RespondOptions = {},
+): Response {
+  const { system } = built;
+  const result = balance(built, load, options);
   return {
     load,
     condition,
