@@ -6,7 +6,7 @@ import {
   Cancelled,
   type FrameAnalysis,
   type HouseAnalysis,
-  type Solve,
+  type KnownFrames,
   type StageClock,
   type Stages,
   type StageTime,
@@ -39,8 +39,8 @@ export interface EvaluateOptions {
   readonly progress?: (share: number, next: string) => void;
   /** Times the stages, and ends those that take too long; nothing is timed without a clock. */
   readonly clock?: StageClock;
-  /** Finds what was solved before (`solvedFrames`): the same verdict, sooner. */
-  readonly solve?: Solve | undefined;
+  /** Finds what was worked out before (`knownFrames`): the same verdict, sooner. */
+  readonly known?: KnownFrames | undefined;
 }
 
 /** What is not covered, and why. */
@@ -133,9 +133,10 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
   // What the spec says of its people and its ground; the options are for trying the other.
   const person = options.person ?? shelter.climbed === true;
   const soil = options.soil ?? shelter.site.givingGround === true;
-  const frame = analyseFrame(shelter, {
+  const { analyse = analyseFrame, solve } = options.known ?? {};
+  const frame = analyse(shelter, {
     stages,
-    solve: options.solve,
+    solve,
     person,
     soil,
   });
@@ -149,7 +150,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
       ? stages.run('gusts', (cancelled) =>
           gustOrder(shelter, frame.ok ? frame.analysis : undefined, {
             cancelled,
-            solve: options.solve,
+            solve,
             ...(on === undefined ? {} : { on }),
             ...(house === undefined ? {} : { house }),
           }),

@@ -33,6 +33,7 @@ export {
   gustSweep,
   type Measure,
 } from './gust/gust-sweep.ts';
+export { type KnownFrames, knownFrames } from './known-frames.ts';
 export { type CableState, cableUnderLoad } from './rail/cable-rail.ts';
 export { eaveDemand } from './rail/eave-demand.ts';
 export {

@@ -3,7 +3,7 @@
  * and evaluated again, and only a change after which the check passes and nothing new fails is offered.
  */
 import { applyEdits, resolveShelter, type Shelter, type SpecEdit, type SpecWorld } from '@tautline/shelter';
-import type { Solve } from '@tautline/structure';
+import type { KnownFrames } from '@tautline/structure';
 import type { Lever, Stock } from '../check.ts';
 import { type Evaluation, evaluate } from '../evaluate.ts';
 import type { Finding, Fix, MessagePiece } from '../finding.ts';
@@ -18,8 +18,8 @@ export interface FixContext {
   readonly system: 'metric' | 'us';
   readonly on?: string;
   readonly cancelled?: () => boolean;
-  /** Finds what was solved before (`solvedFrames`). */
-  readonly solve?: Solve | undefined;
+  /** Finds what was worked out before (`knownFrames`). */
+  readonly known?: KnownFrames | undefined;
 }
 
 export interface Trial {
@@ -80,7 +80,7 @@ function trial(finding: Finding, edits: readonly SpecEdit[], failing: Failing, c
   if (shelter === undefined) return { utilisation: Number.POSITIVE_INFINITY, passes: false, worse: [] };
   const after = evaluate(shelter, {
     gusts: false,
-    solve: context.solve,
+    known: context.known,
     ...(context.on === undefined ? {} : { on: context.on }),
     ...(context.cancelled === undefined ? {} : { cancelled: context.cancelled }),
   });

@@ -10,19 +10,19 @@ import {
   rangeFixesFor,
 } from '@tautline/checks';
 import { newNotes, resolveItems, resolveRange, resolveShelter, type SpecWorld } from '@tautline/shelter';
-import { type Solve, stagesBy } from '@tautline/structure';
+import { type KnownFrames, stagesBy } from '@tautline/structure';
 import { billOf, costOfEdits } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
 import { largestMoments } from './largest-moments.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
 
 type Cancelled = () => boolean;
-const never: Cancelled = () => false;
+export const never: Cancelled = () => false;
 
 /**
  * Everything but the order of failure, frame analysis included. A stage that takes longer than `clock` allows is not
  * checked, and the evaluation says so; how long stages took is left out, so that the same words give the same answer.
- * `solve` finds frames that were solved before. Never throws.
+ * `known` finds frames that were worked out before. Never throws.
  */
 export function workOut(
   world: SpecWorld,
@@ -30,7 +30,7 @@ export function workOut(
   on: string | undefined,
   cancelled: Cancelled = never,
   clock: Clock = wallClock,
-  solve?: Solve,
+  known?: KnownFrames,
 ): AnalysisResult {
   try {
     if (world.definitions.get(shelter)?.word === 'range') return workOutRange(shelter, world, on);
@@ -40,7 +40,7 @@ export function workOut(
       gusts: false,
       cancelled,
       clock,
-      solve,
+      known,
       ...(on === undefined ? {} : { on }),
     });
     const bill = billOf(resolved.shelter, world);
@@ -74,7 +74,7 @@ export function answer(
   result: AnalysisResult,
   options: AnalysisOptions,
   clock: Clock = wallClock,
-  solve?: Solve,
+  known?: KnownFrames,
 ): AnalysisResult {
   const { evaluation } = result;
   if (!evaluation) return result;
@@ -86,7 +86,7 @@ export function answer(
     const ranked =
       evaluation.gusts === undefined && options.gusts === true && rankable
         ? stagesBy(clock).run('gusts', (cancelled) =>
-            gustOrder(evaluation.shelter, analysis, { ...on, cancelled, solve }),
+            gustOrder(evaluation.shelter, analysis, { ...on, cancelled, solve: known?.solve }),
           )
         : undefined;
     const gusts = ranked?.ok === true ? ranked.value : evaluation.gusts;
@@ -118,11 +118,11 @@ export function fixesNow(
   result: AnalysisResult,
   request: FixRequest,
   cancelled: Cancelled = never,
-  solve?: Solve,
+  known?: KnownFrames,
 ): readonly PricedFix[] {
   const { shelter, bill } = result;
   try {
-    return searched(world, result, request, cancelled, solve).map((fix) => {
+    return searched(world, result, request, cancelled, known).map((fix) => {
       const change = costOfEdits(fix.edits, shelter, world, bill);
       if (change === undefined) return fix;
       const currency = bill?.currency;
@@ -139,7 +139,7 @@ function searched(
   { shelter, evaluation, judged }: AnalysisResult,
   { finding, system, on }: FixRequest,
   cancelled: Cancelled,
-  solve: Solve | undefined,
+  known: KnownFrames | undefined,
 ): readonly Fix[] {
   const same = ({ id, part }: Finding): boolean => id === finding.id && part === finding.part;
   const day = on === undefined ? {} : { on };
@@ -156,7 +156,7 @@ function searched(
     stock,
     system,
     cancelled,
-    solve,
+    known,
     ...day,
   });
 }

@@ -1,13 +1,11 @@
 /** The worker's side: answers one question after the other, and drops those that were taken back. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import { solvedFrames } from '@tautline/structure';
+import { knownFrames } from '@tautline/structure';
 import { wallClock } from './clock.ts';
 import { type FromWorker, type Port, type ToWorker, worldWith } from './messages.ts';
 import type { AnalysisResult } from './result.ts';
 import { swapNow } from './swap.ts';
-import { answer, fixesNow, workOut } from './work-out.ts';
-
-const never = (): boolean => false;
+import { answer, fixesNow, never, workOut } from './work-out.ts';
 
 type Question = Extract<ToWorker, { own: string }>;
 
@@ -24,8 +22,8 @@ const REMEMBERED = 12;
 export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   const known = new Map<string, SpecDefinition>();
   const last = new Map<string, { readonly said: string; readonly result: AnalysisResult }>();
-  /** A frame that was solved is not solved again for a change of price, film or name, nor for a neighbour's. */
-  const solve = solvedFrames();
+  /** A frame is not worked out again for a change of price, film or name, nor for a neighbour's. */
+  const frames = knownFrames();
   let waiting: Question[] = [];
   let busy = false;
 
@@ -38,7 +36,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     const said = `${on}\n${own}`;
     const before = last.get(shelter);
     if (before?.said === said) return before.result;
-    const result = workOut(world, shelter, on, never, wallClock, solve);
+    const result = workOut(world, shelter, on, never, wallClock, frames);
     last.delete(shelter);
     last.set(shelter, { said, result });
     const [oldest] = last.keys();
@@ -55,15 +53,15 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     const world = worldWith(known, question.own);
     if (question.type === 'analyse') {
       const { options } = question;
-      const result = answer(resultFor(world, question, options.on), options, wallClock, solve);
+      const result = answer(resultFor(world, question, options.on), options, wallClock, frames);
       port.post({ type: 'analysed', id: question.id, result });
     } else if (question.type === 'swap') {
       const { request } = question;
-      const swapped = swapNow(world, resultFor(world, question, request.on), request);
+      const swapped = swapNow(world, resultFor(world, question, request.on), request, frames);
       port.post({ type: 'swapped', id: question.id, ...(swapped ? { swapped } : {}) });
     } else {
       const { request } = question;
-      const fixes = fixesNow(world, resultFor(world, question, request.on), request, never, solve);
+      const fixes = fixesNow(world, resultFor(world, question, request.on), request, never, frames);
       port.post({ type: 'fixed', id: question.id, fixes });
     }
     // A turn of the message loop between two questions lets a cancellation in.

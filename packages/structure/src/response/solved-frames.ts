@@ -11,6 +11,7 @@ import {
   type PlaneState,
   solvePlaneFrame,
 } from '@tautline/mechanics';
+import { kept } from './kept.ts';
 
 type Options = Pick<PlaneOptions, 'start' | 'steps' | 'maxIterations' | 'cancelled'>;
 
@@ -52,12 +53,4 @@ export function solvedFrames(most = usual): Solve {
     if (!states.has(answer.state)) states.set(answer.state, names++);
     return answer;
   };
-}
-
-/** Puts an entry last, and drops the one that was not asked for longest. */
-function kept<T>(entries: Map<string, T>, key: string, value: T, most: number): void {
-  entries.delete(key);
-  entries.set(key, value);
-  const [oldest] = entries.keys();
-  if (entries.size > most && oldest !== undefined) entries.delete(oldest);
 }
