@@ -46,7 +46,9 @@ const ofTheFrame: readonly Edit[] = [
 /** A verdict, and the frame behind it without what its parts cost and when they went on, which are no part of an analysis. */
 const told = ({ analysis, ...verdict }: Evaluation) => ({
   verdict,
-  analysis: JSON.stringify(analysis, (key, value) => (key === 'prices' || key === 'installed' ? undefined : value)),
+  analysis: JSON.stringify(analysis, (key, value) =>
+    key === 'prices' || key === 'installed' ? undefined : value,
+  ),
 });
 
 const options: EvaluateOptions = { gusts: false, on: '2026-11-26' };

@@ -9,6 +9,7 @@ export interface Skyline {
   readonly diagonal: Int32Array;
   /** first stored row of each column */
   readonly top: Int32Array;
+  /** one more than is stored: what has no place in the matrix may be added to the last */
   readonly values: Float64Array;
   /** work arrays of the factorisation: original diagonal */
   readonly before: Float64Array;
@@ -27,7 +28,7 @@ export function skyline(top: Int32Array): Skyline {
     size,
     diagonal,
     top,
-    values: new Float64Array(next),
+    values: new Float64Array(next + 1),
     before: new Float64Array(size),
   };
 }

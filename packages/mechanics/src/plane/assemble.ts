@@ -52,10 +52,6 @@ export function assemble(
     const force = d < 3 * system.nodes && d % 3 < 2 ? Math.abs(g[d]!) : Math.abs(g[d]!) / system.scale;
     if (force > largest) largest = force;
   }
-  const add = (at: number, value: number) => {
-    const position = places[at]!;
-    if (position >= 0) K[position]! += value;
-  };
   for (let e = 0; e < system.elements; e++) {
     const b6 = 6 * e;
     const ix = ends[b6]!;
@@ -189,27 +185,27 @@ export function assemble(
     const hxj = -c * ibR + s * ibZ;
     const hyj = -s * ibR - c * ibZ;
     let at = 21 * e;
-    add(at++, txx);
-    add(at++, txy);
-    add(at++, hxi);
-    add(at++, -txx);
-    add(at++, -txy + p / 2);
-    add(at++, hxj);
-    add(at++, tyy);
-    add(at++, hyi);
-    add(at++, -txy - p / 2);
-    add(at++, -tyy);
-    add(at++, hyj);
-    add(at++, kaa);
-    add(at++, -hxi);
-    add(at++, -hyi);
-    add(at++, kab);
-    add(at++, txx);
-    add(at++, txy);
-    add(at++, -hxj);
-    add(at++, tyy);
-    add(at++, -hyj);
-    add(at++, kbb);
+    K[places[at++]!]! += txx;
+    K[places[at++]!]! += txy;
+    K[places[at++]!]! += hxi;
+    K[places[at++]!]! += -txx;
+    K[places[at++]!]! += -txy + p / 2;
+    K[places[at++]!]! += hxj;
+    K[places[at++]!]! += tyy;
+    K[places[at++]!]! += hyi;
+    K[places[at++]!]! += -txy - p / 2;
+    K[places[at++]!]! += -tyy;
+    K[places[at++]!]! += hyj;
+    K[places[at++]!]! += kaa;
+    K[places[at++]!]! += -hxi;
+    K[places[at++]!]! += -hyi;
+    K[places[at++]!]! += kab;
+    K[places[at++]!]! += txx;
+    K[places[at++]!]! += txy;
+    K[places[at++]!]! += -hxj;
+    K[places[at++]!]! += tyy;
+    K[places[at++]!]! += -hyj;
+    K[places[at++]!]! += kbb;
   }
   largest = holdBySprings(system, u, pass, tangent, largest);
   pass.largest = largest;

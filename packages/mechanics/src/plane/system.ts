@@ -19,7 +19,7 @@ export interface PlaneSystem {
   readonly matrix: Skyline;
   /** six dofs of each element */
   readonly ends: Int32Array;
-  /** where the 21 entries of each element's upper triangle lie in the matrix, -1 when not stored */
+  /** where the 21 entries of each element's upper triangle lie in the matrix, the spare place when not stored */
   readonly places: Int32Array;
   readonly kind: Uint8Array;
   readonly x: Float64Array;
@@ -257,13 +257,15 @@ function storage(
   for (let e = 0; e < kind.length; e++) couple(used(e));
   for (const s of springs) if (s.b >= 0) couple([s.a, s.b]);
   const matrix = skyline(top);
-  const places = new Int32Array(21 * kind.length).fill(-1);
+  const spare = matrix.values.length - 1;
+  const places = new Int32Array(21 * kind.length).fill(spare);
   for (let e = 0; e < kind.length; e++) {
     let at = 21 * e;
     for (let r = 0; r < 6; r++)
       for (let c = r; c < 6; c++, at++) {
         if (kind[e] !== BEAM && (r % 3 === 2 || c % 3 === 2)) continue;
-        places[at] = place(matrix, equation[ends[6 * e + r]!]!, equation[ends[6 * e + c]!]!);
+        const found = place(matrix, equation[ends[6 * e + r]!]!, equation[ends[6 * e + c]!]!);
+        if (found >= 0) places[at] = found;
       }
   }
   return { matrix, places };
