@@ -46,11 +46,32 @@ export function solvedFrames(most = usual): Solve {
     // A state from elsewhere has no name to be found by.
     if (state === undefined) return solvePlaneFrame(model, loads, options);
     const like = modelLike(model);
-    const key = `${like.name} ${state} ${steps} ${maxIterations} ${JSON.stringify(loads)}`;
+    const key = `${like.name} ${state} ${steps} ${maxIterations} ${wordsOf(loads)}`;
     const answer = answers.get(key) ?? solvePlaneFrame(like.model, loads, options);
     if (answer.status === 'cancelled') return answer;
     kept(answers, key, answer, most);
     if (!states.has(answer.state)) states.set(answer.state, names++);
     return answer;
   };
+}
+
+/** Loads as a text, to the last bit: numbers as they lie in memory, which is sooner done than writing them out. */
+function wordsOf(loads: PlaneLoads): string {
+  const { line = [], nodal = [], pressure } = loads;
+  if (pressure !== undefined) return JSON.stringify(loads);
+  const numbers = new Float64Array(1 + 3 * line.length + 4 * nodal.length);
+  numbers[0] = line.length;
+  let at = 1;
+  for (const { element, wx, wy } of line) {
+    numbers[at++] = element;
+    numbers[at++] = wx;
+    numbers[at++] = wy;
+  }
+  for (const { node, fx, fy, m = 0 } of nodal) {
+    numbers[at++] = node;
+    numbers[at++] = fx;
+    numbers[at++] = fy;
+    numbers[at++] = m;
+  }
+  return String.fromCharCode(...new Uint16Array(numbers.buffer));
 }
