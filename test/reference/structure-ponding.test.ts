@@ -4,15 +4,15 @@
  * mode. Source: ponding of a simply supported beam (AISC 360 appendix on ponding, from memory; derived in
  * Marino's paper of 1966 by the same first-mode argument, from memory).
  */
-import { solvePlaneFrame } from '@tautline/mechanics';
+import { solvePlaneFrame, WATER } from '@tautline/mechanics';
 import { type MemberItem, originOf } from '@tautline/shelter';
-import { type BuiltState, type FrameSystem, framePonding, waterWeight } from '@tautline/structure';
+import { type BuiltState, type FrameSystem, framePonding } from '@tautline/structure';
 import { describe, expect, it } from 'vitest';
 
 const span = 4;
 const breadth = 1.2;
 const divisions = 32;
-const critical = (waterWeight * breadth * span ** 4) / Math.PI ** 4;
+const critical = (WATER * breadth * span ** 4) / Math.PI ** 4;
 
 const member = {
   kind: 'pipe',
@@ -98,6 +98,6 @@ describe('AISC 360 ponding of a simply supported beam (from memory)', () => {
 
   it('the pocket on the unbent beam is two thirds of a parabola', () => {
     const { firstWater } = framePonding(levelBeam(5), nothing, sag);
-    expect(firstWater).toBeCloseTo(waterWeight * breadth * (2 / 3) * (2 / 3) * sag * span, 1);
+    expect(firstWater).toBeCloseTo(WATER * breadth * (2 / 3) * (2 / 3) * sag * span, 1);
   });
 });

@@ -1,4 +1,8 @@
-/** Weight of a cubic metre of water, N/m3: 1000 kg/m3 x 9.80665 m/s2 (standard gravity, NIST SP 811). */
+/**
+ * Weight of a cubic metre of water, N/m3: 1000 kg/m3, which fresh water reaches at 4 °C (999.97, from memory) and
+ * rain at 15 °C falls short of by 1 in 1000, times standard gravity 9.80665 m/s2 (NIST SP 811). The one value of
+ * mechanics, structure and checks; loads has the same (`WATER_WEIGHT`).
+ */
 export const WATER = 9806.65;
 
 /**

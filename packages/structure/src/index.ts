@@ -21,7 +21,6 @@ export {
   rainSheet,
   rainTemperature,
   sagUnder,
-  waterWeight,
 } from './film/film-panel.ts';
 export { fullTrough, type Trough, troughWith } from './film/trough.ts';
 export { analysisAtGust, blowsForStrength } from './gust/at-gust.ts';

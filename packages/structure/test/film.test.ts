@@ -1,17 +1,15 @@
+import { WATER_WEIGHT } from '@tautline/loads';
+import { WATER } from '@tautline/mechanics';
 import { describe, expect, it } from 'vitest';
-import {
-  cableUnderLoad,
-  crownPocket,
-  filmPanel,
-  pocketDepth,
-  pullAt,
-  sagUnder,
-  waterWeight,
-} from '../src/index.ts';
+import { cableUnderLoad, crownPocket, filmPanel, pocketDepth, pullAt, sagUnder } from '../src/index.ts';
 import { film, sprungHouse } from './fixtures.ts';
 
 const cover = { ...sprungHouse().covers[0]!, tension: 200 };
 const panel = filmPanel(cover, 1.2)!;
+
+it('water weighs the same for the loads as for what it stands on', () => {
+  expect(WATER).toBe(WATER_WEIGHT);
+});
 
 describe('film between two frames', () => {
   it('keeps half its pull at the temperature it was fitted at, and loses E t α per degree above', () => {
@@ -29,7 +27,7 @@ describe('film between two frames', () => {
   });
 
   it('holds water without a pocket from the pull γ s²/π² on', () => {
-    const limit = (waterWeight * 1.2 ** 2) / Math.PI ** 2;
+    const limit = (WATER * 1.2 ** 2) / Math.PI ** 2;
     expect(pocketDepth(panel, { pull: limit * 1.001, slack: 0 })).toBe(0);
     expect(pocketDepth(panel, { pull: limit * 0.9, slack: 0 })).toBeGreaterThan(0);
   });

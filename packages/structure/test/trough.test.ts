@@ -1,6 +1,7 @@
+import { WATER } from '@tautline/mechanics';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fullTrough, troughWith, waterWeight } from '../src/index.ts';
+import { fullTrough, troughWith } from '../src/index.ts';
 
 describe('water in a hanging film', () => {
   it('fills a parabola of two thirds of span times sag', () => {
@@ -23,13 +24,12 @@ describe('water in a hanging film', () => {
           let moment = 0;
           for (let k = 0; k < strips; k++) {
             const x = ((k + 0.5) / strips) * (width / 2);
-            const load =
-              waterWeight * depth * (1 - (2 * x) / width) * (1 + (2 * x) / width) * (width / 2 / strips);
+            const load = WATER * depth * (1 - (2 * x) / width) * (1 + (2 * x) / width) * (width / 2 / strips);
             weight += load;
             moment += load * x;
           }
           expect(weight / down).toBeCloseTo(1, 5);
-          expect((2 * weight) / (waterWeight * area)).toBeCloseTo(1, 5);
+          expect((2 * weight) / (WATER * area)).toBeCloseTo(1, 5);
           expect((weight * (span / 2) - moment) / sag / across).toBeCloseTo(1, 5);
         },
       ),

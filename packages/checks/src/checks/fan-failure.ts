@@ -1,13 +1,14 @@
 import { fasteningPull, filmStress } from '@tautline/loads';
+import { WATER } from '@tautline/mechanics';
 import type { Cover, FilmItem, Inflated, MemberItem, Shelter } from '@tautline/shelter';
 import {
   fullTrough,
+  gravity,
   rainTemperature,
   sectionOf,
   sidewaysSection,
   type Trough,
   troughWith,
-  waterWeight,
 } from '@tautline/structure';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -131,7 +132,7 @@ function onRoof(shelter: Shelter, roof: Inflated): Finding {
         'H',
         'pull of the films across',
         'H = W/2 (S/2 - 3 b/16) / d, W = γ A',
-        [given('γ', 'weight of water per volume', waterWeight, 'stress')],
+        [given('γ/g', 'density of water', WATER / gravity, 'density')],
         fallen.across,
         'line-load',
         'parabola',

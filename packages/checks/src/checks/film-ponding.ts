@@ -1,13 +1,14 @@
+import { WATER } from '@tautline/mechanics';
 import type { Cover, Shelter } from '@tautline/shelter';
 import {
   edgeSlope,
   filmPanel,
+  gravity,
   pullAt,
   pullKept,
   rainSheet,
   rainTemperature,
   sagUnder,
-  waterWeight,
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -36,11 +37,11 @@ function onCover(shelter: Shelter, cover: Cover, radius: number): Finding {
   const s = shelter.roof.spacing;
   const panel = filmPanel(cover, s)!;
   const state = pullAt(panel, rainTemperature);
-  const pressure = panel.weight + waterWeight * rainSheet;
+  const pressure = panel.weight + WATER * rainSheet;
   const sag = sagUnder(panel, state, pressure);
   const slope = edgeSlope(sag, s);
   const flat = 2 * radius * slope;
-  const needed = waterWeight / (Math.PI ** 2 * (1 / s ** 2 + 1 / flat ** 2));
+  const needed = WATER / (Math.PI ** 2 * (1 / s ** 2 + 1 / flat ** 2));
   // The pull that acts is the one left after relaxing plus what the sag itself has stretched in.
   const acting = (pressure * s * s) / (8 * sag);
   return judge({
@@ -101,7 +102,7 @@ function onCover(shelter: Shelter, cover: Cover, radius: number): Finding {
         'T_needed',
         'pull that sheds water from a panel s by b',
         'T = γ / (π² (1/s² + 1/b²))',
-        [given('γ', 'weight of water per volume', waterWeight, 'stress')],
+        [given('γ/g', 'density of water', WATER / gravity, 'density')],
         needed,
         'line-load',
         'membrane-ponding',
@@ -124,7 +125,7 @@ export const filmPonding: Check = {
       meaning: "width at the crown that is flatter than the film's own sag slope",
       kind: 'length',
     },
-    { symbol: 'γ', meaning: 'weight of water per volume', kind: 'stress' },
+    { symbol: 'γ', meaning: 'weight of water per volume: its density times g', kind: 'density' },
     { symbol: 'T', meaning: 'pull in the film', kind: 'line-load' },
   ],
   sources: ['membrane-ponding', 'parabola', 'practice'],

@@ -1,5 +1,6 @@
+import { WATER } from '@tautline/mechanics';
 import type { Cover, Rafters, Shelter } from '@tautline/shelter';
-import { edgeSlope, filmPanel, pullAt, rainSheet, sagUnder, waterWeight } from '@tautline/structure';
+import { edgeSlope, filmPanel, pullAt, rainSheet, sagUnder } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
@@ -31,7 +32,7 @@ function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Finding {
   const panel = filmPanel(cover, s)!;
   // A straight rafter does not press against the film, so the slack of hot days is still there when it rains.
   const state = pullAt(panel, shelter.site.hottest);
-  const pressure = panel.weight + waterWeight * rainSheet;
+  const pressure = panel.weight + WATER * rainSheet;
   const sag = sagUnder(panel, state, pressure);
   const reverse = edgeSlope(sag, s);
   const available = eaveSlope(rafters);

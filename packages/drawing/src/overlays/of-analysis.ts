@@ -139,7 +139,7 @@ export function waterOverlay(analysis: FrameAnalysis, system: System): SectionOv
   const { film, ponding, states } = analysis;
   if (film === undefined || ponding === undefined)
     return { captions: ['No film on the roof: no water can stand in it.'] };
-  const pond = pondOf(film, states.rain);
+  const pond = pondOf(film, states.rain, ponding.firstWater);
   const verdict = ponded(ponding, system);
   if (pond === undefined) return { captions: [verdict] };
   return {

@@ -6,7 +6,6 @@ import {
   pocketDepth,
   pullAt,
   rainTemperature,
-  waterWeight,
 } from '@tautline/structure';
 import { type Point, point } from '../scene/shapes.ts';
 
@@ -17,8 +16,11 @@ export interface Pond {
   readonly massPerLength: number;
 }
 
-/** The first pocket of water in the film over a frame that has not given yet; undefined when none stands. */
-export function pondOf(film: FilmPanel, { system, result }: BuiltState): Pond | undefined {
+/**
+ * The first pocket in the film over a frame that has not given yet, with its water (N on a frame); undefined when
+ * none stands.
+ */
+export function pondOf(film: FilmPanel, { system, result }: BuiltState, water: number): Pond | undefined {
   const elements = system.roof.map((index) => system.model.elements[index]);
   const nodes = [elements[0]?.i, ...elements.map((element) => element?.j)];
   const line = nodes.flatMap((node) => {
@@ -49,6 +51,6 @@ export function pondOf(film: FilmPanel, { system, result }: BuiltState): Pond | 
   });
   return {
     outline: [point(rim[0].x, level), ...bottom, point(rim[1].x, level)],
-    massPerLength: (pocket.volume * waterWeight) / gravity / system.tributary,
+    massPerLength: water / gravity / system.tributary,
   };
 }

@@ -4,11 +4,9 @@
  * The film is put on at a pull T0 and a temperature; polyethylene relaxes, so only part of T0 is left
  * after a season; heat lengthens it (slack), stretch under load tightens it again.
  */
+import { WATER } from '@tautline/mechanics';
 import type { Cover, FilmItem } from '@tautline/shelter';
 import { gravity } from '../system/member.ts';
-
-/** Weight of water per volume, N/m3, at about 15 °C (999 kg/m3 times standard gravity). */
-export const waterWeight = 9797;
 
 /** Share of the fitting pull that is left after the first season: from memory, for polyethylene films. */
 export const pullKept = 0.5;
@@ -92,6 +90,6 @@ export function edgeSlope(sag: number, spacing: number): number {
  */
 export function pocketDepth(panel: FilmPanel, state: FilmPull): number {
   const s = panel.spacing;
-  const needed = (waterWeight * s * s) / Math.PI ** 2 - state.pull + panel.stiffness * state.slack;
+  const needed = (WATER * s * s) / Math.PI ** 2 - state.pull + panel.stiffness * state.slack;
   return needed <= 0 ? 0 : s * Math.sqrt((3 * needed) / (8 * panel.stiffness));
 }

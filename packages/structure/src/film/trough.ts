@@ -2,7 +2,7 @@
  * Water standing in a film that hangs as a parabola between two level edges: a blown-up roof whose fan has stopped.
  * Per metre of house. The film is taken as already as long as it hangs (no stretch), which asks more of it.
  */
-import { waterWeight } from './film-panel.ts';
+import { WATER } from '@tautline/mechanics';
 
 export interface Trough {
   /** Cross-section of the water, m2, which is its volume per metre of house. */
@@ -29,7 +29,7 @@ export function troughWith(span: number, sag: number, area: number): Trough {
   const held = Math.min(Math.max(area, 0), fullTrough(span, sag));
   const width = span * Math.cbrt(held / fullTrough(span, sag));
   const depth = sag * (width / span) ** 2;
-  const down = (waterWeight * held) / 2;
+  const down = (WATER * held) / 2;
   const across = (down * (span / 2 - (3 * width) / 16)) / sag;
   return { area: held, depth, width, across, down, pull: Math.hypot(across, down) };
 }

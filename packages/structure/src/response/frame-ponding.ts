@@ -1,7 +1,6 @@
-import type { PlaneResult } from '@tautline/mechanics';
+import { type PlaneResult, WATER } from '@tautline/mechanics';
 import type { CombinedLoad, LineLoad } from '../actions/load-case.ts';
 import { type CrownPocket, crownPocket } from '../film/crown-pocket.ts';
-import { waterWeight } from '../film/film-panel.ts';
 import { goOn } from '../stages.ts';
 import type { BuiltState, Response } from './response.ts';
 import { balance, statusOf } from './solve.ts';
@@ -49,7 +48,7 @@ export function framePonding(
   const roofNodes = roofLineNodes(built);
   const still = lineOf(built, roofNodes, built.result);
   const first = crownPocket(still, sag, system.tributary);
-  const firstWater = first.volume * waterWeight;
+  const firstWater = first.volume * WATER;
   const nothing = {
     firstWater,
     reserve: Number.MAX_VALUE,
@@ -95,7 +94,7 @@ export function framePonding(
     }
     const line = lineOf(built, roofNodes, result);
     const next = crownPocket(line, sag, system.tributary);
-    held = next.volume * waterWeight;
+    held = next.volume * WATER;
     const fall = still[crown]!.y - line[crown]!.y;
     trail.push({ water, held, crownFall: fall, status });
     if (atRest === undefined && held <= water) {
