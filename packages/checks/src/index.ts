@@ -6,6 +6,7 @@ export type {
   Stock,
   SymbolMeaning,
 } from './check.ts';
+export { woodInGround } from './checks/rot.ts';
 export {
   type EvaluateOptions,
   type Evaluation,

@@ -78,5 +78,6 @@ describe('wood in the soil', () => {
     // The check of rot gives bamboo two years in the soil.
     expect(of(await duties(`built 2027-01-01; ${wood}`), 'rot')).toEqual([['2028-12-31', 'overdue']]);
     expect(of(await duties(wood), 'rot')).toEqual([[undefined, 'not known']]);
+    expect((await duties(wood)).find(({ kind }) => kind === 'rot')?.what).toMatch(/^set new [a-z ]+$/);
   });
 });

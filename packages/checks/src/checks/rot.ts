@@ -19,7 +19,8 @@ interface Buried {
   readonly said: Origin;
 }
 
-function inGround(shelter: Shelter): readonly Buried[] {
+/** Wood that stands in the ground: feet, or the stubs that the feet are. */
+export function woodInGround(shelter: Shelter): readonly Buried[] {
   const { roof, sidePosts } = shelter;
   const list: Buried[] = [];
   if (roof.type === 'bows' && roof.foot !== undefined)
@@ -43,7 +44,7 @@ function inGround(shelter: Shelter): readonly Buried[] {
 }
 
 function run(input: CheckInput): Finding[] {
-  return inGround(input.shelter).flatMap(({ foot, member, noun }) => {
+  return woodInGround(input.shelter).flatMap(({ foot, member, noun }) => {
     const { family, treated } = member.material;
     if (lifeInSoil(family, false) === undefined) return [];
     const life = lifeInSoil(family, treated === true);
@@ -94,7 +95,7 @@ export const rot: Check = {
 
 /** Stock that is treated for the ground and no weaker, the least first. */
 function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
-  const found = inGround(input.shelter).find(({ foot }) => foot.id === finding.part);
+  const found = woodInGround(input.shelter).find(({ foot }) => foot.id === finding.part);
   if (found === undefined) return [];
   const strength = (member: MemberItem): number =>
     member.material.bendingStrength * sectionOf(member).sectionModulus;

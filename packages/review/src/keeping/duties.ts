@@ -1,5 +1,5 @@
 /** What keeping a shelter asks for: renewals, promises and inspections, each with the day it falls due. */
-import type { Evaluation, MessagePiece } from '@tautline/checks';
+import { type Evaluation, type MessagePiece, woodInGround } from '@tautline/checks';
 import { laterBy, monthsLater } from '@tautline/quantity';
 import { dateIn, factNode, factNodes, type Origin, type SpecNode, textIn } from '@tautline/shelter';
 
@@ -65,8 +65,9 @@ function renewals({ shelter }: Evaluation): Undated[] {
 }
 
 /** Wood in the soil, as long as the check of rot says it lasts, from the day the frame stood. */
-function rotting(spec: SpecNode, { findings }: Evaluation): Undated[] {
+function rotting(spec: SpecNode, { findings, shelter }: Evaluation): Undated[] {
   const built = dateIn(factNode(spec, 'built'));
+  const wood = woodInGround(shelter);
   return findings.flatMap((finding): Undated[] => {
     const life = finding.steps.at(-1);
     if (finding.id !== 'rot' || finding.verdict !== 'fails' || life?.kind !== 'time') return [];
@@ -75,7 +76,7 @@ function rotting(spec: SpecNode, { findings }: Evaluation): Undated[] {
         kind: 'rot',
         part: finding.part,
         origin: finding.origin,
-        what: `set new wood: ${finding.part}`,
+        what: `set new ${wood.find(({ foot }) => foot.id === finding.part)?.noun ?? 'wood'}`,
         why:
           built === undefined
             ? [
