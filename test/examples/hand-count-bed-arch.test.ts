@@ -25,7 +25,7 @@ shelter bed-arch on gully-terrace {
     frames tied
     posts of lumber-4x4 spaced 8 ft { foot hole { driven 2 ft; across 10 in } }
   }
-  purlins 2 of pvc40-20 { at 5 ft; at 15 ft; joint lashing }
+  purlins 2 of pvc40-20 { at 5 ft up each side; joint lashing }
   braces along of lumber-1x4 { at corners; height 5 ft }
   baseboards of lumber-1x6 { joint pipe-strap }
   ends open

@@ -24,7 +24,7 @@ shelter cable-house on gully-terrace {
     posts of lumber-4x6 spaced 15 ft { foot concrete { driven 3 ft; across 14 in } }
     foot deadman of log-deadman { driven 4 ft }
   }
-  purlins 2 of pvc40-25 { at 9 ft; at 23 ft; joint lashing }
+  purlins 2 of pvc40-25 { at 9 ft up each side; joint lashing }
   braces along of wire-4 { at corners; height 6 ft }
   guys of strand-9 { at ends; out 8 ft; foot deadman of log-deadman { driven 4 ft } }
   ends open

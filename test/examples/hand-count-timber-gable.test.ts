@@ -19,7 +19,7 @@ shelter timber-gable on gully-terrace {
   }
   rafters spaced 2 ft {
     of lumber-2x4
-    form gable
+    shape gable
     pitch 27 deg
     camber 2 in
     overhang 1 ft

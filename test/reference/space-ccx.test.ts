@@ -45,7 +45,7 @@ const houses: readonly House[] = [
     kind: 'steel gable on posts with rails, ties and braces',
     text: `shelter h on test-plot { footprint 6 m by 6 m
       posts sides of slim-32 spaced 3 m { height 2.4 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
-      rafters spaced 3 m { of slim-25; form gable; pitch 25 deg; joint weld at peak; joint weld at eave; tie of slim-16 at 0.5 m }
+      rafters spaced 3 m { of slim-25; shape gable; pitch 25 deg; joint weld at peak; joint weld at eave; tie of slim-16 at 0.5 m }
       purlins 1 of slim-16 { at 1.6 m; joint weld }
       braces along of slim-16 { at corners }
       ${roof} }`,
@@ -126,7 +126,7 @@ const houses: readonly House[] = [
     kind: 'steel gable in fittings that give, purlins lashed on',
     text: `shelter h on test-plot { footprint 6 m by 6 m
       posts sides of slim-32 spaced 3 m { height 2.4 m; joint give-steel at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint give-steel } }
-      rafters spaced 3 m { of slim-25; form gable; pitch 25 deg; joint give-steel at peak; joint give-steel at eave; tie of slim-16 at 0.5 m }
+      rafters spaced 3 m { of slim-25; shape gable; pitch 25 deg; joint give-steel at peak; joint give-steel at eave; tie of slim-16 at 0.5 m }
       purlins 1 of slim-16 { at 1.6 m; joint lashing }
       braces along of slim-16 { at corners }
       ${roof} }`,
@@ -147,7 +147,7 @@ const houses: readonly House[] = [
     kind: 'steel gable on a grid of posts, two inner lines with rails under the rafters',
     text: `shelter h on test-plot { footprint 6 m by 6 m
       posts grid of slim-32 spaced 3 m { lines 4; height 2 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
-      rafters spaced 3 m { of slim-25; form gable; pitch 25 deg; joint weld at peak; joint weld at eave }
+      rafters spaced 3 m { of slim-25; shape gable; pitch 25 deg; joint weld at peak; joint weld at eave }
       braces along of slim-16 { at corners }
       ${roof} }`,
     winds: [/across/],
@@ -157,7 +157,7 @@ const houses: readonly House[] = [
     kind: 'single slope on posts, knee wires across',
     text: `shelter h on test-plot { footprint 4 m by 5 m
       posts sides of slim-32 spaced 2.5 m { height 2 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
-      rafters spaced 2.5 m { of slim-25; form single-slope; pitch 12 deg; joint weld at eave }
+      rafters spaced 2.5 m { of slim-25; shape single-slope; pitch 12 deg; joint weld at eave }
       purlins 1 of slim-16 { at 2 m; joint weld }
       braces across of wire-4 { at ends }
       ${roof} }`,

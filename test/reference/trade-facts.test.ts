@@ -75,7 +75,7 @@ describe('common practice, no source: film lies tight on an arch and slackens on
   const roof = (camber: string): string => `shelter gable on test-plot {
   footprint 14 ft by 40 ft
   posts sides of lumber-4x4 spaced 4 ft { height 6 ft; foot hole { driven 3 ft; across 12 in }; rail of lumber-2x6 }
-  rafters spaced 4 ft { of lumber-2x4; form gable; pitch 7 deg; ${camber}; joint plate-ply at peak; tie of lumber-2x4 at 0 ft }
+  rafters spaced 4 ft { of lumber-2x4; shape gable; pitch 7 deg; ${camber}; joint plate-ply at peak; tie of lumber-2x4 at 0 ft }
   ends open
   cover roof with film-uv-150 { fastened by board-1x3; tension 60 N/m; roll 32 ft }
 }`;

@@ -41,7 +41,7 @@ const gable = `import "site.shelter"
 shelter salad-gable on terrace {
   footprint 5 m by 12 m
   posts sides of lumber-4x4 spaced 3 m { height 2.2 m; foot hole { driven 3 ft; across 12 in } }
-  rafters spaced 1 m of lumber-2x4 { form gable; pitch 25 deg; tie of lumber-1x4 }
+  rafters spaced 1 m of lumber-2x4 { shape gable; pitch 25 deg; tie of lumber-1x4 }
   cover roof with film-uv-200 { fastened by board-1x3; tension 200 N/m }
 }
 `;

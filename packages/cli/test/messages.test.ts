@@ -77,7 +77,7 @@ describe('the command line', () => {
         '    foot stub of rebar-12 { length 1 m; driven 0.6 m }',
         '    rail of lumber-2x2',
         '  }',
-        '  rafters spaced 0.6 m of lumber-2x2 { form gable; pitch 20 deg; joint plate-ply at peak }',
+        '  rafters spaced 0.6 m of lumber-2x2 { shape gable; pitch 20 deg; joint plate-ply at peak }',
         '  cover roof with corrugated-pc { fastened by roof-screw every 0.3 m }',
         '}',
         '',

@@ -24,6 +24,14 @@ describe('problems of a line', () => {
       'unknown-word: rise: `rise` says nothing here. It belongs in `bows`, `rafters`, `cap` or `inflated`.',
     ],
     ['orientation 20', 'needs-unit: 20: `20` needs a unit: an angle, e.g. `20 deg`.'],
+    [
+      'rafters spaced 1 m of white-25 { form gable; pitch 25 deg }',
+      'unknown-word: form: `form` is called `shape` here.',
+    ],
+    [
+      'rafters spaced 1 m of white-25 form gable { pitch 25 deg }',
+      'unknown-word: form: `form` is called `shape` here.',
+    ],
     ['lap 8', 'unknown-word: lap: `lap` says nothing here. It belongs in `cover`.'],
     ['orientation 3 m', 'wrong-dimension: 3 m: Expected an angle, e.g. 25 deg, found a length.'],
     ['orientation 20 degrees', 'unknown-unit: degrees: `degrees` is not a unit. Did you mean `deg`?'],

@@ -161,7 +161,7 @@ const kindsOfFrame: readonly ((draw: Draw) => readonly string[])[] = [
   ],
   (draw) => [
     `posts grid of lumber-4x4 spaced ${feet(draw, 3, 8)} { lines ${draw(fc.integer, { min: 3, max: 5 })}; height ${feet(draw, 6, 8)}; foot concrete { driven 3 ft; across 12 in }; rail of lumber-2x6 }`,
-    `rafters spaced ${feet(draw, 2, 4)} of lumber-2x4 { form ${draw(fc.constantFrom<string[]>, 'gable', 'single-slope')}; rise ${feet(draw, 2, 4)}; joint plate-ply at peak }`,
+    `rafters spaced ${feet(draw, 2, 4)} of lumber-2x4 { shape ${draw(fc.constantFrom<string[]>, 'gable', 'single-slope')}; rise ${feet(draw, 2, 4)}; joint plate-ply at peak }`,
     'braces along of lumber-2x4 { at corners }',
   ],
   (draw) => [

@@ -75,6 +75,8 @@ export function inUnit(si: number, unit: Unit): number {
  */
 export function format(si: number, kind: string, system: System, options: FormatOptions = {}): string {
   finite(si);
+  // Nothing of a length has no size that would tell the unit: the one a house is measured in.
+  if (si === 0 && kind === 'length' && options.unit === undefined) return system === 'us' ? '0 ft' : '0 m';
   const of = kindOf(kind);
   const rung: Rung = options.unit === undefined ? rungFor(si, of, system) : { unit: options.unit, from: 0 };
   if (rung.style === 'inches' || rung.style === 'feet-inches') {

@@ -120,6 +120,7 @@ export function toSpecText(si: number, kind: string, system: System, round: Roun
   if (!Number.isFinite(si) || size > 1e12 || (size > 0 && size < 1e-15))
     throw new RangeError(`${si} cannot be written into a spec`);
   kindOf(kind);
+  if (si === 0 && kind === 'length') return { text: system === 'us' ? '0 ft' : '0 m', si: 0 };
   const table = handy[kind as KindName]?.[system];
   let by = table?.find((step) => Math.abs(si) < step.upTo) ?? twoDigits(si, kind, system);
   for (let finer = 0; finer < 40; finer += 1) {

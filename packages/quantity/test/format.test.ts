@@ -34,7 +34,7 @@ describe('showing', () => {
     [0.034925, 'length', '34.9 mm', '1-3/8 in'],
     [0.30479, 'length', '0.305 m', '1 ft'],
     [-0.3048, 'length', '-0.305 m', '-1 ft'],
-    [0, 'length', '0 mm', '0 in'],
+    [0, 'length', '0 m', '0 ft'],
     [150e-6, 'film-thickness', '150 µm', '5.91 mil'],
     [152.4e-6, 'film-thickness', '152 µm', '6 mil'],
     [38.5, 'speed', '38.5 m/s', '86.1 mph'],

@@ -25,7 +25,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'bows',
   },
   '2 large pole shelter on a braced grid, wires for the outer members': {
-    body: `footprint 9 m by 18 m\nposts grid of green-pole-90 spaced 3 m { lines 4; height 2.4 m; joint lashing at top; foot hole { driven 0.6 m }; rail of bamboo-75 { joint lashing; wrapped } }\nrafters spaced 1.5 m { of bamboo-75; form gable; rise 1.5 m; joint lashing at peak }\nbraces along of wire-4 { at every-bay }\nbraces across of wire-4 { at ends }\nguys of wire-4 { at sides; out 1.5 m; foot deadman of log-deadman }\nties of wire-4 { height 2.4 m; spaced 3 m }\n${film}`,
+    body: `footprint 9 m by 18 m\nposts grid of green-pole-90 spaced 3 m { lines 4; height 2.4 m; joint lashing at top; foot hole { driven 0.6 m }; rail of bamboo-75 { joint lashing; wrapped } }\nrafters spaced 1.5 m { of bamboo-75; shape gable; rise 1.5 m; joint lashing at peak }\nbraces along of wire-4 { at every-bay }\nbraces across of wire-4 { at ends }\nguys of wire-4 { at sides; out 1.5 m; foot deadman of log-deadman }\nties of wire-4 { height 2.4 m; spaced 3 m }\n${film}`,
     roof: 'rafters',
   },
   '3 bamboo arches on that grid': {
@@ -33,7 +33,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'bows',
   },
   '4 bamboo gable with slightly cambered rafters': {
-    body: `footprint 5 m by 12 m\nposts sides of bamboo-75 spaced 2 m { height 2 m; rail of bamboo-75 }\nrafters spaced 1 m { of bamboo-50; form gable; pitch 24 deg; camber 60 mm; overhang 0.4 m; joint lashing at peak; wrapped }\nridge rail of bamboo-75 { posts of bamboo-75 spaced 3 m }\n${film}`,
+    body: `footprint 5 m by 12 m\nposts sides of bamboo-75 spaced 2 m { height 2 m; rail of bamboo-75 }\nrafters spaced 1 m { of bamboo-50; shape gable; pitch 24 deg; camber 60 mm; overhang 0.4 m; joint lashing at peak; wrapped }\nridge rail of bamboo-75 { posts of bamboo-75 spaced 3 m }\n${film}`,
     roof: 'rafters',
   },
   '5 one-row arches over single beds, side by side': {
@@ -94,16 +94,16 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'bows',
   },
   '18 straight EMT in corner and peak fittings, screen sides': {
-    body: `footprint 12 ft by 32 ft\nposts sides of emt-27 spaced 4 ft { height 6 ft 6 in; foot concrete }\nrafters spaced 4 ft { of emt-27; form gable; pitch 30 deg; joint peak-27 at peak; joint corner-27 at eave }\nsides screened\ncover sides with shade-30\n${film}`,
+    body: `footprint 12 ft by 32 ft\nposts sides of emt-27 spaced 4 ft { height 6 ft 6 in; foot concrete }\nrafters spaced 4 ft { of emt-27; shape gable; pitch 30 deg; joint peak-27 at peak; joint corner-27 at eave }\nsides screened\ncover sides with shade-30\n${film}`,
     roof: 'rafters',
   },
   '19 a small roof over one growing tank, mesh sides, worked from outside': {
-    body: `footprint 1.5 m by 3 m\nposts sides of lumber-2x2 spaced 1.5 m { height 1.2 m; foot bearing; rail of lumber-2x2 }\nrafters spaced 0.75 m { of lumber-2x2; form single-slope; pitch 12 deg }\ntank 1.2 m by 2.4 m { height 0.6 m }\nworked from outside\ncover sides with mesh-50 { from 0.6 m }\n${film}`,
+    body: `footprint 1.5 m by 3 m\nposts sides of lumber-2x2 spaced 1.5 m { height 1.2 m; foot bearing; rail of lumber-2x2 }\nrafters spaced 0.75 m { of lumber-2x2; shape single-slope; pitch 12 deg }\ntank 1.2 m by 2.4 m { height 0.6 m }\nworked from outside\ncover sides with mesh-50 { from 0.6 m }\n${film}`,
     roof: 'rafters',
     left: ['where people work from'],
   },
   '20 a straight timber gable': {
-    body: `footprint 14 ft by 40 ft\nposts sides of lumber-4x4 spaced 8 ft { height 7 ft; rail of lumber-2x6 }\nrafters spaced 2 ft { of lumber-2x4; form gable; pitch 27 deg; camber 2 in; tie of lumber-2x4 at 0 ft; joint plate-ply at peak }\nridge rail of lumber-2x6 { posts of lumber-4x4 spaced 8 ft }\n${film}`,
+    body: `footprint 14 ft by 40 ft\nposts sides of lumber-4x4 spaced 8 ft { height 7 ft; rail of lumber-2x6 }\nrafters spaced 2 ft { of lumber-2x4; shape gable; pitch 27 deg; camber 2 in; tie of lumber-2x4 at 0 ft; joint plate-ply at peak }\nridge rail of lumber-2x6 { posts of lumber-4x4 spaced 8 ft }\n${film}`,
     roof: 'rafters',
   },
   '21 a laminated timber arch': {
@@ -116,7 +116,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     left: ['taped laps', 'the lap of two widths'],
   },
   '23 liftable frames with corrugated clear sheet, set out for a season': {
-    body: 'footprint 1.2 m by 2.4 m\nposts sides of lumber-2x2 spaced 1.2 m { height 0.5 m; foot bearing; rail of lumber-2x2 }\nrafters spaced 0.6 m { of lumber-2x2; form gable; pitch 20 deg }\nseason from 2026-11-01 to 2027-04-15\nlifted by 2\ncover roof with corrugated-pc',
+    body: 'footprint 1.2 m by 2.4 m\nposts sides of lumber-2x2 spaced 1.2 m { height 0.5 m; foot bearing; rail of lumber-2x2 }\nrafters spaced 0.6 m { of lumber-2x2; shape gable; pitch 20 deg }\nseason from 2026-11-01 to 2027-04-15\nlifted by 2\ncover roof with corrugated-pc',
     roof: 'rafters',
     left: ['the season it stands in', 'lifting the frames'],
   },

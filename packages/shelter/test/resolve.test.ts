@@ -353,7 +353,7 @@ describe('a shelter', () => {
   test('a tie across lowers the clear height between its ends, and nothing else', () => {
     const gable = (rest: string) =>
       solved(
-        `footprint 4 m by 10 m\nposts sides of board spaced 2 m { height 2 m; foot hole }\nrafters spaced 1 m { of board; form gable; rise 1 m; ${rest} }`,
+        `footprint 4 m by 10 m\nposts sides of board spaced 2 m { height 2 m; foot hole }\nrafters spaced 1 m { of board; shape gable; rise 1 m; ${rest} }`,
       );
     expect(clearHeightAt(gable(''), 2)!).toBeGreaterThan(2.8);
     expect(clearHeightAt(gable('tie of board at 0 m'), 2)).toBeCloseTo(2 - 0.045, 9);
@@ -362,7 +362,7 @@ describe('a shelter', () => {
     expect(clearHeightAt(collar, 0.5)).toBe(clearHeightAt(gable(''), 0.5));
     // The ridge still lies under the rafters, not under the tie.
     const ridged = solved(
-      'footprint 4 m by 10 m\nposts sides of board spaced 2 m { height 2 m; foot hole }\nrafters spaced 1 m { of board; form gable; rise 1 m; tie of board at 0 m }\nridge rail of board { posts of board spaced 2 m { foot hole } }',
+      'footprint 4 m by 10 m\nposts sides of board spaced 2 m { height 2 m; foot hole }\nrafters spaced 1 m { of board; shape gable; rise 1 m; tie of board at 0 m }\nridge rail of board { posts of board spaced 2 m { foot hole } }',
     );
     expect(ridged.ridge!.lines[0]!.y).toBeGreaterThan(2.7);
     const tied = solved(`${arch}\nties of wire { height 1 m }`);

@@ -1,6 +1,6 @@
 /** Marks for bending a straight pipe into a bow, and the bow's own shape to lay out on a floor. */
 import { format, type System } from '@tautline/quantity';
-import type { Bows, CurvePoint, Shelter } from '@tautline/shelter';
+import { type Bows, type CurvePoint, jointReach, type Shelter } from '@tautline/shelter';
 import { depthOf, describeParts } from '../describe.ts';
 import { BALLOON_RADIUS } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
@@ -195,7 +195,7 @@ function pipeBar(
   const letters: TextShape[] = [];
   roof.joints.forEach((joint, i) => {
     const at = (joint.at + roof.legDriven) * scale;
-    const wide = Math.max(4, joint.item.insertion * scale);
+    const wide = Math.max(4, jointReach(joint.item) * scale);
     shapes.push(box(joint.id, 'joint', point(at - wide, -half - 3), point(at + wide, half + 3)));
     letters.push(
       text(joint.id, 'dimension', point(at, half + 17), `J${i + 1}`, { size: 10.5, anchor: 'middle' }),

@@ -1,5 +1,13 @@
 /** Members of the typical frame as the section shows them, with places to point at. */
-import { crossingsAt, type Foot, innerFilm, type Posts, type Rail, type Shelter } from '@tautline/shelter';
+import {
+  crossingsAt,
+  type Foot,
+  innerFilm,
+  jointReach,
+  type Posts,
+  type Rail,
+  type Shelter,
+} from '@tautline/shelter';
 import { breadthOf, depthOf } from '../describe.ts';
 import type { Frame } from '../scene/frame.ts';
 import { band, hatch, pointAlong } from '../scene/outline.ts';
@@ -100,7 +108,7 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     for (const spot of spots) {
       const { at, along } = pointAlong(points, spot);
       // A plate has no socket: it is drawn as long as the member is deep.
-      const half = Math.max(joint.item.insertion, joint.item.form === 'plate' ? depth : 0, 4 / frame.scale);
+      const half = Math.max(jointReach(joint.item), joint.item.form === 'plate' ? depth : 0, 4 / frame.scale);
       const sleeve = stretchOf(points, spot - half, spot + half);
       shapes.push(polygon(joint.id, 'joint', frame.all(band(sleeve, depth + 3 / frame.scale))));
       shapes.push(line(joint.id, 'joint', ...across(frame, at, along, depth + 5 / frame.scale)));

@@ -57,6 +57,8 @@ function wordSpan(line: Line): { start: number; end: number } {
 function unknownWord(line: Line, siblings: readonly Entry[]): LanguageProblem {
   const word = wordText(line);
   const span = wordSpan(line);
+  const called = siblings.filter((entry) => entry.also?.includes(word)).map((entry) => entry.word);
+  if (called.length > 0) return otherWord(word, called, span);
   const meant = nearest(
     word,
     siblings.map((entry) => entry.word),
@@ -75,6 +77,22 @@ function unknownWord(line: Line, siblings: readonly Entry[]): LanguageProblem {
     message: `\`${word}\` ${where}.${elsewhere}`,
     ...span,
     remedies: replacements(meant, span.start, span.end),
+  };
+}
+
+/** A word that people use for something which has another one here. */
+function otherWord(
+  word: string,
+  called: readonly string[],
+  { start, end }: { readonly start: number; readonly end: number },
+): LanguageProblem {
+  return {
+    id: 'unknown-word',
+    severity: 'error',
+    message: `\`${word}\` is called ${either(called.map((one) => `\`${one}\``))} here.`,
+    start,
+    end,
+    remedies: replacements(called, start, end),
   };
 }
 
@@ -162,7 +180,16 @@ function troubleProblem(match: LineMatch, line: Line, siblings: readonly Entry[]
       remedies: replacements(meant, cst.offset, cst.end),
     };
   }
-  const clauses = (match.sentence.entry.facts ?? []).map((fact) => fact.word);
+  const facts = match.sentence.entry.facts ?? [];
+  const called = facts.filter((fact) => word !== undefined && fact.also?.includes(word));
+  if (word !== undefined && called.length > 0) {
+    return otherWord(
+      word,
+      called.map((fact) => fact.word),
+      { start: cst.offset, end: cst.end },
+    );
+  }
+  const clauses = facts.map((fact) => fact.word);
   const meant =
     word === undefined ? [] : nearest(word, [...clauses, ...(entry.facts ?? []).map((fact) => fact.word)]);
   const because = meant.length > 0 ? didYouMean(meant) : ` It reads \`${patternText(entry)}\`.`;

@@ -168,7 +168,8 @@ export function readPurlins(block: SpecNode, roof: Roof, context: Context): Rail
 function purlinPlaces(block: SpecNode, count: number, length: number, notes: Notes): readonly number[] {
   const said = factNodes(block, 'at').flatMap((fact) => {
     const at = numberIn(fact);
-    if (at !== undefined && at > 0 && at < length) return [at];
+    const each = wordIn(fact, 'sides') !== undefined;
+    if (at !== undefined && at > 0 && at < length) return each ? [at, length - at] : [at];
     problem(notes, 'out-of-range', 'the purlin lies beyond the ends of the frame', fact.origin);
     return [];
   });
@@ -177,7 +178,7 @@ function purlinPlaces(block: SpecNode, count: number, length: number, notes: Not
       problem(
         notes,
         'count-differs',
-        `${count} purlins are said, and places for ${said.length}`,
+        `${count} purlins are said, and places for ${said.length}: change the number, or say a place for each`,
         block.origin,
         'warning',
       );

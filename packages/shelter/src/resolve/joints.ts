@@ -39,8 +39,12 @@ export function readJoints(block: SpecNode, on: Jointed, context: Context): Join
     if (place !== undefined)
       at.set(place, { ...use, id: `${on.id}/${place}`, at: place === 'eave' ? 0 : on.length / 2 });
     else if (distance === undefined) anywhere = item;
-    else if (distance > 0 && distance < on.length) along.push({ ...use, at: distance });
-    else
+    else if (distance > 0 && distance < on.length) {
+      along.push({ ...use, at: distance });
+      // Over two slopes each rafter has its own; a bow is one member from foot to foot.
+      if (wordIn(fact, 'sides') !== undefined && block.word === 'bows')
+        along.push({ ...use, id: `${id}-right`, at: on.length - distance });
+    } else
       problem(
         context.notes,
         'out-of-range',

@@ -17,11 +17,11 @@ export function readRafters(block: SpecNode, seat: Seat, context: Context): Raft
   if (!factNode(block, 'spaced')) missing(notes, block, [...path, 'spaced']);
   if (!member || spacing === undefined) return undefined;
   const stations = readStations(block, spacing, context);
-  const form = (wordIn(factNode(block, 'form')) ??
+  const form = (wordIn(factNode(block, 'shape')) ??
     assume(
       notes,
       'rafters',
-      'form',
+      'shape',
       'gable',
       'word',
       'two slopes are the usual roof: common practice, no source',

@@ -40,6 +40,8 @@ export interface Entry {
   readonly example: string;
   /** May be said several times in one block. */
   readonly many?: boolean;
+  /** Other words that people say for it; they are not read, but told what it is called here. */
+  readonly also?: readonly string[];
   readonly required?: boolean;
   /** Facts of its block, and clauses of its line. Named so that blocks can share. */
   readonly facts?: readonly Entry[];

@@ -63,16 +63,17 @@ export const rafters: Entry = fact(
   'rafters',
   '',
   'A row of equal straight (or slightly cambered) rafters, pair by pair over a gable or one by one over a single slope.',
-  'rafters spaced 4 ft of lumber-2x4 { form gable; pitch 25 deg; camber 2 in }',
+  'rafters spaced 4 ft of lumber-2x4 { shape gable; pitch 25 deg; camber 2 in }',
   {
     facts: [
       ofMember,
       { ...spaced, required: true },
       fact(
-        'form',
+        'shape',
         '{value: word gable|single-slope}',
-        'Two slopes that meet at a ridge, or one slope.',
-        'form gable',
+        'gable: two slopes that meet at a ridge. single-slope: one slope, the left side low.',
+        'shape gable',
+        { also: ['form'] },
       ),
       span,
       fact(

@@ -95,9 +95,9 @@ export const purlins: Entry = fact(
       ofMember,
       fact(
         'at',
-        '{value: length}',
-        'Place of a line, as a distance along the bow from the left foot, where it is not spread evenly. Say it once for each line.',
-        'at 6 ft',
+        '{value: length} [up {sides: word each} side]',
+        'Place of lines that are not spread evenly, as a distance along the bow or rafter from its foot: `up each side` puts one line so far up from either foot. Without it, one line, measured from the left foot.',
+        'at 6 ft up each side',
         several,
       ),
       joint,

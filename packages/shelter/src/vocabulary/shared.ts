@@ -27,8 +27,8 @@ export const spaced: Entry = fact(
 
 export const joint: Entry = fact(
   'joint',
-  `{item: item ${joints}} [at {place: word crown|peak|eave|top}] [at {at: length}]`,
-  'A fitting that joins it to its own next length (give the distance along the member from the left foot) or to what it meets (at crown, peak, eave or top). Without any, the program puts joints where stock lengths end and says so.',
+  `{item: item ${joints}} [at {place: word crown|peak|eave|top}] [at {at: length} [up {sides: word each} side]]`,
+  'A fitting that joins it to its own next length (give the distance along the member from the left foot, or `up each side` for one from either foot) or to what it meets (at crown, peak, eave or top). Without any, the program puts joints where stock lengths end and says so.',
   'joint socket-25 at 10 ft',
   several,
 );

@@ -1,7 +1,7 @@
 /** Short ways of writing entries, and the groups of item kinds that sentences name again and again. */
 import type { Entry } from './entry.ts';
 
-export type More = Partial<Pick<Entry, 'many' | 'required' | 'facts'>>;
+export type More = Partial<Pick<Entry, 'many' | 'required' | 'also' | 'facts'>>;
 
 export function fact(word: string, sentence: string, doc: string, example: string, more: More = {}): Entry {
   return { word, sentence, doc, example, ...more };

@@ -29,7 +29,7 @@ function bowLines(bows: Bows): Takeoff {
   const { member, stations, length, foot, crownFitting } = bows;
   const count = stations.length;
   const beyond = Math.max(bows.legDriven, intoGround(foot));
-  const cuts = bows.joints.map(({ at, item }) => ({ at, lap: lapAt(item.form, item.insertion, member) }));
+  const cuts = bows.joints.map(({ at, item }) => ({ at, lap: lapAt(item, member) }));
   if (crownFitting && ending.includes(crownFitting.item.form)) cuts.push({ at: length / 2, lap: 0 });
   const pieces = counted(splitAt(length, beyond, cuts), count, cuts.length > 0 ? 'bow, part' : 'bow');
   const layers = member.section.shape === 'rectangle' ? (member.section.laminations ?? 1) : 1;
@@ -77,7 +77,7 @@ function rafterLines(rafters: Rafters): Takeoff {
   const { member, stations, length, form } = rafters;
   const each = form === 'gable' ? 2 : 1;
   const count = stations.length * each;
-  const cuts = rafters.joints.map(({ at, item }) => ({ at, lap: lapAt(item.form, item.insertion, member) }));
+  const cuts = rafters.joints.map(({ at, item }) => ({ at, lap: lapAt(item, member) }));
   const lines: TakeoffLine[] = [
     cutLine(
       'frame',

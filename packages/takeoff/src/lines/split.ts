@@ -1,13 +1,14 @@
 /** Where a long member falls into pieces, and how long each must be cut. */
-import type { CurvePoint, JointUse, MemberItem } from '@tautline/shelter';
+import { type CurvePoint, type JointItem, type MemberItem, sideBySide } from '@tautline/shelter';
 
 /**
  * Length two pieces share at an in-line joint, m. Couplers let the ends meet in the middle; a swaged
- * end slides into its neighbour; lashed, bolted and clamped ends lie side by side, each running past
- * the joint by its insertion.
+ * end slides into its neighbour; lashed, bolted and clamped ends lie side by side over what the joint
+ * takes in from each, half of it on either side of its place.
  */
-export function lapAt(form: JointUse['item']['form'], insertion: number, member: MemberItem): number {
-  if (form === 'lashing' || form === 'bolt' || form === 'clamp') return 2 * insertion;
+export function lapAt(joint: JointItem, member: MemberItem): number {
+  if (sideBySide(joint)) return joint.insertion;
+  const { form } = joint;
   return form === 'socket' || form === 'sleeve' ? (member.swage ?? 0) : 0;
 }
 
