@@ -63,8 +63,12 @@ describe('cable-house counted by hand', () => {
     expect(length).toBeLessThan(0.3487 * 32 * FOOT + 3 * FOOT);
   });
 
-  it('concrete: 5 holes of 14 in by 3 ft = 5 x pi / 4 x 0.3556^2 x 0.9144 = 0.4541 m3', () => {
-    expect(hand.materials.lines.find((line) => line.title === 'Concrete')?.total).toBeCloseTo(0.4541, 4);
+  it('concrete: 5 holes of 14 in by 3 ft less posts of 3-1/2 by 5-1/2 in, and a tenth: 5 x (154 - 19.25) in2 x 36 in', () => {
+    // pi / 4 x 14^2 = 153.94 in2; 5 x 134.69 in2 x 36 in = 24,244 in3 = 14.03 ft3, and a tenth 15.43 ft3.
+    const concrete = hand.materials.lines.find((line) => line.item?.id === 'concrete-80lb');
+    expect(concrete?.total).toBeCloseTo(15.43 * FOOT ** 3, 3);
+    // 15.43 / 0.60 = 25.7 bags.
+    expect(concrete?.buy).toBe(26);
   });
 
   it('cables: the ridge once, two guys, four braces; 3 clips on each of 2 x 7 loops = 42', () => {
@@ -78,7 +82,9 @@ describe('cable-house counted by hand', () => {
     expect(lengths[0]?.[1]).toBeCloseTo(ridge, 2);
     expect(lengths[1]?.[1]).toBeCloseTo(guy, 2);
     expect(hand.pieces('wire-4')[0]).toMatch(/^4 x /);
-    expect(hand.count('Wire rope clips')).toBe(42);
+    // Strand of 3/8 in: the ridge and two guys, 6 loops; wire of 4 mm: 8 loops.
+    expect(hand.count('clip-9')).toBe(18);
+    expect(hand.count('clip-5')).toBe(24);
   });
 
   it('anchors: one at each end of the ridge and one a guy: 4', () => {
@@ -96,12 +102,12 @@ describe('cable-house counted by hand', () => {
     expect(hand.pieces('film-uv-200')).toEqual(['1 x 18.888']);
     expect(hand.pieces('board-1x3')).toEqual(['10 x 4.877', '2 x 4.258', '2 x 0.406']);
     expect(hand.bars('board-1x3').bought).toBe(12);
-    expect(hand.materials.lines.find((line) => line.title.startsWith('Screws for'))?.total).toBe(194);
+    expect(hand.materials.lines.find((line) => line.item?.id === 'screw-8x2in')?.total).toBe(194);
     // 18.888 / 0.9144 = 20.7.
     expect(hand.pieces('strap-25')).toEqual(['21 x 11.160']);
   });
 
   it('and nothing else', () => {
-    expect(hand.items).toHaveLength(16);
+    expect(hand.items).toHaveLength(18);
   });
 });

@@ -25,7 +25,7 @@ shelter timber-gable on gully-terrace {
     overhang 1 ft
     joint plate-ply at peak
     tie of lumber-2x4 at 0 ft
-    wrapped with "strips of old film"
+    wrapped
   }
   ridge rail of lumber-2x6 {
     frames tied
@@ -70,10 +70,12 @@ describe('timber-gable counted by hand', () => {
     expect(hand.bars('lumber-2x4').bought).toBe(4 + 21 + 4 + 42);
   });
 
-  it('21 plates at the peaks; wrapping along 42 rafters', () => {
+  it('21 plates at the peaks; tape 2 in wide, each turn a third over the last, round 42 rafters of 3-1/2 by 1-1/2 in', () => {
     expect(hand.count('plate-ply')).toBe(21);
-    const wrapping = hand.materials.lines.find((line) => line.title === 'Wrapping against abrasion');
-    expect(wrapping?.total).toBeCloseTo(42 * rafter, 2);
+    // 10 in round: 7.5 times as long as the rafters, 851 m = 2,793 ft in rolls of 108 ft.
+    const wrapping = hand.materials.lines.find((line) => line.item?.id === 'wrap-tape-2in');
+    expect(wrapping?.total).toBeCloseTo(42 * rafter * 7.5, 1);
+    expect(wrapping?.buy).toBe(26);
   });
 
   it('4x4: 2 x 6 side posts of 7 + 3 ft, 6 of them on hand; 6 ridge posts up to the ridge: 7 ft + 7 ft x tan 27 less rafter and 2x6, + 3 ft', () => {
@@ -89,7 +91,7 @@ describe('timber-gable counted by hand', () => {
 
   it('2x6: two eave rails and a ridge of 40 ft, joined over posts 8 ft apart: three times 16 + 16 + 8 ft, 6 joints', () => {
     expect(hand.pieces('lumber-2x6')).toEqual(['6 x 4.877', '3 x 2.438']);
-    expect(hand.count('In-line joint for Lumber 2x6 in nominal')).toBe(6);
+    expect(hand.count('fish-plates')).toBe(6);
   });
 
   it('film 40 ft + 0.6 m; boards round 12.792 m and two rafters with 8 in each side; 2 x 43 + 2 x 20 = 126 screws', () => {
@@ -100,7 +102,7 @@ describe('timber-gable counted by hand', () => {
       '2 x 3.038',
       `2 x ${(across - 16 * FOOT).toFixed(3)}`,
     ]);
-    expect(hand.materials.lines.find((line) => line.title.startsWith('Screws for'))?.total).toBe(126);
+    expect(hand.materials.lines.find((line) => line.item?.id === 'screw-8x2in')?.total).toBe(126);
   });
 
   it('and nothing else', () => {

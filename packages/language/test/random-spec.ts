@@ -20,6 +20,7 @@ const stock: Readonly<Record<string, readonly string[]>> = {
   fitting: ['cross-25', 'lashing'],
   fastening: ['board-1x3', 'strap-25'],
   anchor: ['log-deadman'],
+  supply: ['concrete-25kg', 'screw-8x2in', 'tarred-twine-2mm'],
 };
 
 /** Sizes that a quantity of a kind may have, SI; lengths of a house where nothing else is said. */

@@ -25,7 +25,7 @@ interface Token {
 }
 
 const number = String.raw`-?(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d*\.?\d+(?:e[+-]?\d+)?)`;
-const unit = String.raw`(?:in|ft2|ft3|m3|ft|mm|cm|um|mil|m2|mm2|m|km|kg\/m2|kg\/m3|kg\/m|g\/m2|g\/m|lb\/ft3|lb\/ft|lb|kg|g|N\.m\/rad|N\.m|lbf\.ft|lbf\.in|N\/m|kN\/m|kN|N|lbf|GPa|MPa|kPa|Pa|ksi|psi|psf|deg[CF]|deg|rad|m\/s|mph|mm\/h|yr|month|min|d|h|%)(?![A-Za-z0-9/])`;
+const unit = String.raw`(?:in|ft2|ft3|m3|ft|mm|cm|um|mil|m2|mm2|m|km|L|kg\/m2|kg\/m3|kg\/m|g\/m2|g\/m|lb\/ft3|lb\/ft|lb|kg|g|N\.m\/rad|N\.m|lbf\.ft|lbf\.in|N\/m|kN\/m|kN|N|lbf|GPa|MPa|kPa|Pa|ksi|psi|psf|deg[CF]|deg|rad|m\/s|mph|mm\/h|yr|month|min|d|h|%)(?![A-Za-z0-9/])`;
 const patterns: readonly (readonly [Token['type'] | 'skip', RegExp])[] = [
   ['skip', /(?:[ \t\r]+|\/\/[^\n]*)+/y],
   ['text', /"[^"\n]*"/y],

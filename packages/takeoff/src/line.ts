@@ -1,6 +1,6 @@
 /** What a shelter is made of, line by line: SI numbers, and steps that say how each came about. */
 import { format, type System } from '@tautline/quantity';
-import type { Item, Origin } from '@tautline/shelter';
+import type { Item, Origin, SupplyItem } from '@tautline/shelter';
 
 /** A text with values in it: put into the reader's units at the edge. */
 export type Told = readonly (string | { readonly value: number; readonly kind: string })[];
@@ -35,6 +35,10 @@ export interface TakeoffLine {
   readonly pieces?: readonly TakeoffPiece[];
   /** Lengths it is sold in, ascending, m. */
   readonly stock?: readonly number[];
+  /** How much of `total` one bag, pack, roll or can holds: it is bought by the whole one. */
+  readonly pack?: number;
+  /** Nothing is bought for it: it is tied, and its cord stands in a line of its own. */
+  readonly tied?: true;
   /** Width of the roll or sheet the pieces are cut from, m. */
   readonly width?: number;
   /** Time after which it is to be renewed, s. */
@@ -99,6 +103,7 @@ const partOf = ({ id, origin }: Named): { readonly id: string; readonly origin: 
 
 /** A line of an item counted in pieces. */
 export function countLine(group: Group, item: Item, count: number, part: Named, why: Told): TakeoffLine {
+  const tied = (item.kind === 'coupler' || item.kind === 'fitting') && item.cord !== undefined;
   return {
     id: `${group}/${item.id}`,
     group,
@@ -107,8 +112,25 @@ export function countLine(group: Group, item: Item, count: number, part: Named, 
     parts: [partOf(part)],
     kind: 'count',
     total: count,
+    ...(tied ? { tied } : {}),
     steps: [why],
   };
+}
+
+/** A line of a supply by measure; a loose one with this title where nothing says which, and none is in reach. */
+export function supplyLine(
+  group: Group,
+  supply: SupplyItem | undefined,
+  title: string,
+  kind: TakeoffLine['kind'],
+  total: number,
+  part: Named,
+  why: Told,
+): TakeoffLine {
+  const loose = looseLine(group, title, kind, total, part, why);
+  if (supply === undefined) return loose;
+  const pack = supply.pack === undefined ? {} : { pack: supply.pack };
+  return { ...loose, id: `${group}/${supply.id}`, title: supply.title, item: supply, ...pack };
 }
 
 /** A line of something no item stands for. */

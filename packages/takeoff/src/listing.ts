@@ -1,6 +1,6 @@
 /** Material lists as CSV and JSON, for a spreadsheet or another program. */
 import { format, type System } from '@tautline/quantity';
-import { tell } from './line.ts';
+import { type TakeoffLine, tell } from './line.ts';
 import type { MaterialLine, Materials } from './materials.ts';
 import { priceKey } from './prices.ts';
 
@@ -35,8 +35,25 @@ export function cutText(length: number, system: System): string {
   return length < 0.1 ? `${Math.round(length * 1000)} mm` : `${length.toFixed(3)} m`;
 }
 
-/** What to buy: `12 x 6.096 m`, `1 roll of 7.32 m x 30.5 m`, or the pieces where it is not sold in lengths. */
+/** What one of a supply is called that holds more than one piece or a measure. */
+const packWords: Partial<Readonly<Record<TakeoffLine['kind'], string>>> = {
+  volume: 'bag',
+  length: 'roll',
+  area: 'can',
+};
+
+/** `12 bags of 0.6 ft³`, `2 packs of 100`. */
+function packsText(count: number, pack: number, kind: TakeoffLine['kind'], system: System): string {
+  const word = packWords[kind] ?? 'pack';
+  return `${count} ${word}${count === 1 ? '' : 's'} of ${format(pack, kind, system, kind === 'volume' && system === 'us' ? { unit: 'ft3' } : {})}`;
+}
+
+/** What to buy: `12 x 6.096 m`, `1 roll of 7.32 m x 30.5 m`, `3 bags of 0.6 ft³`, or the pieces where it is not sold in lengths. */
 export function buyText(line: MaterialLine, system: System): string {
+  if (line.tied) return 'nothing: it is tied, and its cord is counted';
+  if (line.pack !== undefined) {
+    return line.buy === undefined || line.buy === 0 ? '' : packsText(line.buy, line.pack, line.kind, system);
+  }
   const each = ({ length, count }: { readonly length: number; readonly count: number }): string => {
     const long = line.width === undefined ? cutText(length, system) : format(length, 'length', system);
     if (line.width === undefined) return `${count} x ${long}`;

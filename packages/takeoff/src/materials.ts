@@ -4,7 +4,7 @@ import { cutStock, type ExactOptions, type LoadMipSolver } from './cutting/exact
 import type { CutPlan, CutRequest, Demand } from './cutting/problem.ts';
 import { cutStockQuick } from './cutting/quick.ts';
 import { boughtTogether, type Gap, type Takeoff, type TakeoffLine } from './line.ts';
-import { lineCost, type PriceList, pricesOf, stockPrice } from './prices.ts';
+import { lineCost, type PriceList, pricesOf, stockPrice, wholePacks } from './prices.ts';
 import { takeoff } from './takeoff.ts';
 
 export interface MaterialOptions {
@@ -25,8 +25,10 @@ export interface MaterialLine extends TakeoffLine {
   readonly cuts?: CutPlan;
   /** What a cut through it takes away, m; present where `cuts` is. */
   readonly kerf?: number;
-  /** How many of a counted line are on hand and not bought. */
+  /** How many pieces or packs of a line are on hand and not bought. */
   readonly fromHand?: number;
+  /** How many pieces or whole packs are to buy, of what is bought so. */
+  readonly buy?: number;
   /** Undefined when a price is missing. */
   readonly cost?: number;
 }
@@ -173,13 +175,15 @@ function together(
 ): Materials {
   const priced = lines.map((line): MaterialLine => {
     const cuts = plans.get(line);
-    const fromHand = handful(line, options);
-    const bought = { ...line, total: line.total - fromHand };
-    const cost = bought.total === 0 ? 0 : lineCost(bought, pricesOf(line, options.prices), cuts);
+    const needed = neededOf(line);
+    const fromHand = Math.min(needed ?? 0, (line.item && options.piecesOnHand?.get(line.item.id)) ?? 0);
+    const rest = Math.max(0, line.total - fromHand * (line.pack ?? 1));
+    const cost = rest === 0 ? 0 : lineCost({ ...line, total: rest }, pricesOf(line, options.prices), cuts);
     return {
       ...line,
       ...(cuts ? { cuts, kerf: kerfOf(line, options) } : {}),
       ...(fromHand > 0 ? { fromHand } : {}),
+      ...(needed === undefined ? {} : { buy: needed - fromHand }),
       ...(cost === undefined ? {} : { cost }),
     };
   });
@@ -195,10 +199,11 @@ function together(
   };
 }
 
-/** How many pieces of a counted line need not be bought. */
-function handful(line: TakeoffLine, { piecesOnHand }: MaterialOptions): number {
-  if (line.kind !== 'count' || !line.item) return 0;
-  return Math.min(line.total, piecesOnHand?.get(line.item.id) ?? 0);
+/** Pieces or whole packs of what is counted or sold so; nothing of what is tied. */
+function neededOf(line: TakeoffLine): number | undefined {
+  if (line.tied) return 0;
+  if (line.pack !== undefined) return wholePacks(line.total, line.pack);
+  return line.kind === 'count' ? line.total : undefined;
 }
 
 function costOf(

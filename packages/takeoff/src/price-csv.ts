@@ -11,7 +11,7 @@ export interface PriceCsv {
 }
 
 const columns = ['item', 'price', 'per'] as const;
-const wholes = new Set(['piece', 'roll', 'bag']);
+const wholes = new Set(['piece', 'roll', 'bag', 'can']);
 
 /**
  * Prices by item from comma-separated text (RFC 4180) with a header row that names the columns `item`,
@@ -49,10 +49,11 @@ function readRow(item: string, price: string, per: string): Omit<PricePoint, 'or
     return `The price of ${item} must be a plain number such as 4.20; it is '${price}'.`;
   }
   const amount = Number(price);
+  if (per === 'pack') return { amount, per: { unit: 'pack', value: 1 } };
   if (wholes.has(per)) return { amount, per: { unit: 'piece', value: 1 } };
   const quantity = parseQuantity(/^\d/.test(per) ? per : `1 ${per}`);
   if (per === '' || !quantity.ok) {
-    return `Say what the price of ${item} is per: a length, an area, a volume, or piece, roll or bag; not '${per}'.`;
+    return `Say what the price of ${item} is per: a length, an area, a volume, or piece, pack, roll, bag or can; not '${per}'.`;
   }
   for (const unit of ['length', 'area', 'volume'] as const) {
     const fitted = asKind(quantity, unit);

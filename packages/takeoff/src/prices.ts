@@ -58,6 +58,9 @@ export function stockPrice(
   );
 }
 
+/** Whole bags, packs, rolls or cans that hold as much, never one more for a crumb of rounding. */
+export const wholePacks = (total: number, pack: number): number => Math.ceil(total / pack - 1e-9);
+
 /** Cost of a line; undefined when a price it needs is missing. */
 export function lineCost(
   line: TakeoffLine,
@@ -70,6 +73,13 @@ export function lineCost(
       const one = stockPrice(points, length, line.width);
       return sum === undefined || one === undefined ? undefined : sum + one * count;
     }, 0);
+  }
+  if (line.tied) return 0;
+  if (line.pack !== undefined) {
+    const packs = wholePacks(line.total, line.pack);
+    const single = line.kind === 'count' ? line.pack : 1;
+    const byPack = priceFor(points, 'pack', packs) ?? priceFor(points, 'piece', packs * single);
+    if (byPack !== undefined) return byPack;
   }
   if (line.kind === 'count') return priceFor(points, 'piece', line.total);
   if (line.kind === 'volume') return priceFor(points, 'volume', line.total);

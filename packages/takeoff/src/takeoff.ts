@@ -15,6 +15,7 @@ import { doorLines, endFrameLines } from './lines/ends.ts';
 import { gutterLines } from './lines/gutters.ts';
 import { braceLines, postLines, railLines } from './lines/rails.ts';
 import { roofLines } from './lines/roof.ts';
+import { withCord } from './lines/sundries.ts';
 
 /**
  * Every piece, count, area and volume, from the geometry; what cannot be counted is in `gaps`. Lengths
@@ -53,7 +54,7 @@ export function takeoff(shelter: Shelter): Takeoff {
     ),
     ...unmodelled,
   ];
-  return { lines: merged(parts.flatMap((part) => part.lines)), gaps };
+  return { lines: merged(parts.flatMap((part) => part.lines).flatMap(withCord)), gaps };
 }
 
 /** Caps and inflated roofs, where no cover block has counted them. */

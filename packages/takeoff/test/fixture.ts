@@ -15,6 +15,7 @@ import {
   type SheetItem,
   type Shelter,
   type Site,
+  type SupplyItem,
 } from '@tautline/shelter';
 
 export const origin = originOf('fixture');
@@ -31,7 +32,7 @@ const material: Material = {
   shearStrength: 1e7,
 };
 
-export const per = (amount: number, unit: 'length' | 'area' | 'piece' | 'volume', value = 1) => ({
+export const per = (amount: number, unit: 'length' | 'area' | 'piece' | 'pack' | 'volume', value = 1) => ({
   amount,
   per: { unit, value },
   origin,
@@ -69,6 +70,12 @@ export const board: MemberItem = {
   stockLengths: [4.8],
   prices: [per(2, 'length', 1)],
 };
+export const supply = (id: string, form: SupplyItem['form'], more: Partial<SupplyItem> = {}): SupplyItem => ({
+  ...base(id),
+  kind: 'supply',
+  form,
+  ...more,
+});
 export const cable: CableItem = {
   ...base('cable'),
   kind: 'cable',

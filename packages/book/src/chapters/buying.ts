@@ -23,7 +23,7 @@ export const parts: Chapter = {
       line.title,
       format(line.total, line.kind, system),
       kept(handText(line, system)),
-      kept(buyText(line, system)) || (line.kind === 'count' ? `${line.total - (line.fromHand ?? 0)}` : ''),
+      kept(buyText(line, system)) || (line.buy === undefined ? '' : `${line.buy}`),
       line.cost === undefined ? 'no price' : money(line.cost),
     ]);
     return html`${table(['part', 'needed', 'on hand', 'buy', 'cost'], rows, [1, 4])}

@@ -15,7 +15,9 @@ function itemsOf(shelter: Shelter): Item[] {
     else if (typeof value === 'object' && value !== null) {
       if ('prices' in value && 'kind' in value && 'id' in value) {
         const item = value as Item;
-        found.set(item.id, item);
+        // What is tied is not bought; its cord is.
+        if ('cord' in item && item.cord) found.set(item.cord.id, item.cord);
+        else found.set(item.id, item);
       } else for (const entry of Object.values(value)) look(entry);
     }
   };
@@ -68,7 +70,7 @@ export const missingPrice: Check = {
   symbols: [{ symbol: 'n', meaning: 'items of the shelter without a price', kind: 'count' }],
   sources: ['derived'],
   leavesOut:
-    'Whether a price is still true; concrete, screws and other pieces the spec does not name; stock on hand, which need not be bought; price lists given on the command line.',
+    'Whether a price is still true; gutters, ballast and other pieces the spec does not name; stock on hand, which need not be bought; price lists given on the command line.',
   mayBeAccepted: 'Where the item lies in the rack or grows in the hedge.',
   run,
 };

@@ -146,8 +146,8 @@ const handOf = (lines: readonly MaterialLine[], system: System): string =>
 function buyOf(lines: readonly MaterialLine[], system: System): string {
   return lines
     .map((line) => {
-      if (line.cuts) return buyText(line, system);
-      const bought = line.total - (line.fromHand ?? 0);
+      if (line.cuts || line.pack !== undefined) return buyText(line, system);
+      const bought = line.buy ?? line.total;
       return bought === 0 ? '' : format(bought, line.kind, system);
     })
     .filter(Boolean)

@@ -126,7 +126,7 @@ function itemsOf({ lines }: Materials): readonly Item[] {
 
 function hasOf(lines: readonly MaterialLine[]): Need['has'] {
   const bought = lines.some((line) =>
-    line.cuts ? line.cuts.bought.length + line.cuts.impossible.length > 0 : line.total > (line.fromHand ?? 0),
+    line.cuts ? line.cuts.bought.length + line.cuts.impossible.length > 0 : (line.buy ?? line.total) > 0,
   );
   const taken = lines.some(
     (line) => (line.fromHand ?? 0) > 0 || line.cuts?.bars.some(({ onHand }) => onHand),

@@ -77,7 +77,6 @@ function toldOf(
     // An item bought in two widths has one stock on hand.
     const first = id !== undefined && !met.has(id);
     if (id !== undefined) met.add(id);
-    const bought = line.total - (line.fromHand ?? 0);
     const cost = line.cost === undefined ? 'no price' : money(line.cost);
     return {
       item: id ?? '',
@@ -86,8 +85,8 @@ function toldOf(
       onHand: first ? onHand(id) : '',
       taken: handText(line, system),
       buy:
-        (line.kind === 'count' ? `${bought === 0 ? '' : bought}` : buyText(line, system)) ||
-        buyAsIs(line, system),
+        buyText(line, system) ||
+        (line.buy === undefined ? buyAsIs(line, system) : line.buy === 0 ? 'nothing' : `${line.buy}`),
       cost,
       left: first ? rest(id) : '',
     };

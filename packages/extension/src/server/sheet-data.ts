@@ -94,8 +94,9 @@ export function materialRows(counted: Materials, currency: string, system: Syste
 }
 
 /** Nothing of it has to be bought. */
-const onHand = ({ total, fromHand, cuts }: Materials['lines'][number]): boolean =>
-  fromHand === total || (cuts !== undefined && cuts.bars.length > 0 && cuts.bars.every((bar) => bar.onHand));
+const onHand = ({ buy, fromHand, cuts }: Materials['lines'][number]): boolean =>
+  (buy === 0 && fromHand !== undefined) ||
+  (cuts !== undefined && cuts.bars.length > 0 && cuts.bars.every((bar) => bar.onHand));
 
 function factsOf(
   evaluation: Evaluation,

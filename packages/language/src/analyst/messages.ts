@@ -8,7 +8,7 @@ export type Definitions = readonly (readonly [string, SpecDefinition])[];
 
 /** A world without what the other side already knows of it. */
 export interface Packed extends Omit<SpecWorld, 'definitions'> {
-  /** `Definitions` as JSON: a text crosses faster than objects, and tells at once whether anything differs. */
+  /** What `ownText` makes, as JSON: a text crosses faster than objects, and tells at once whether anything differs. */
   readonly own: string;
 }
 
@@ -68,13 +68,20 @@ export interface Port<Out, In> {
   close(): void;
 }
 
+interface Own {
+  readonly own: Definitions;
+  /** Units it is written in: what is usual there is taken where nothing is said. */
+  readonly written?: SpecWorld['written'];
+}
+
 const ownTexts = new WeakMap<SpecWorld['definitions'], string>();
 
 /** Everything in a world that is not of the catalogue, as JSON; worked out once for each world. */
-export function ownText({ definitions }: SpecWorld): string {
+export function ownText({ definitions, written }: SpecWorld): string {
   let text = ownTexts.get(definitions);
   if (text === undefined) {
-    text = JSON.stringify([...definitions].filter(([, { origin }]) => !fromCatalogue(origin)));
+    const own = [...definitions].filter(([, { origin }]) => !fromCatalogue(origin));
+    text = JSON.stringify({ own, written } satisfies Own);
     ownTexts.set(definitions, text);
   }
   return text;
@@ -114,6 +121,7 @@ export function partedWorld(
 }
 
 /** The world that a text of `ownText` stands for, with what is known of the catalogue. */
-export const worldWith = (known: Iterable<readonly [string, SpecDefinition]>, own: string): SpecWorld => ({
-  definitions: new Map([...known, ...(JSON.parse(own) as Definitions)]),
-});
+export function worldWith(known: Iterable<readonly [string, SpecDefinition]>, text: string): SpecWorld {
+  const { own, written } = JSON.parse(text) as Own;
+  return { definitions: new Map([...known, ...own]), ...(written === undefined ? {} : { written }) };
+}

@@ -23,8 +23,11 @@ export function writeAssumed(
     const slot: SpecValue =
       typeof value === 'number'
         ? { type: 'quantity', si: value, kind, origin }
-        : { type: 'word', word: value, origin };
-    const edit: SpecEdit = { type: 'set', block: origin, word: fact, slots: { value: slot } };
+        : kind === 'item'
+          ? { type: 'item', id: value, origin }
+          : { type: 'word', word: value, origin };
+    const name = kind === 'item' ? 'item' : 'value';
+    const edit: SpecEdit = { type: 'set', block: origin, word: fact, slots: { [name]: slot } };
     if (editsByFile([edit]).has(uri) && changesOf(text, [edit], system)) edits.push(edit);
   }
   return changesOf(text, edits, system) ?? [];

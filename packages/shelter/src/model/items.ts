@@ -66,8 +66,8 @@ export type SectionShape = RoundHollow | RoundSolid | Rectangle;
 export interface PricePoint {
   /** In the currency of the project. */
   readonly amount: number;
-  /** What the amount buys: a stock length (m), an area (m2), a count of pieces, a length from the roll. */
-  readonly per: { readonly unit: 'length' | 'area' | 'piece' | 'volume'; readonly value: number };
+  /** What the amount buys: a stock length (m), an area (m2), a count of pieces, a pack of them, a length from the roll. */
+  readonly per: { readonly unit: 'length' | 'area' | 'piece' | 'pack' | 'volume'; readonly value: number };
   readonly origin: Origin;
 }
 
@@ -174,6 +174,9 @@ export interface JointItem extends ItemBase {
   readonly insertion: number;
   /** Ids of the members it is made for; absent when its entry does not say. */
   readonly fits?: readonly string[];
+  /** Length of cord that tying one takes, m, and the cord; it is not bought then, but tied. */
+  readonly cordLength?: number;
+  readonly cord?: SupplyItem;
 }
 
 /** Holds film or mesh to the frame. */
@@ -197,6 +200,30 @@ export interface AnchorItem extends ItemBase {
   readonly mass?: number;
 }
 
+export type SupplyForm =
+  | 'concrete'
+  | 'wire-clip'
+  | 'screw'
+  | 'wrapping'
+  | 'cord'
+  | 'hinge'
+  | 'latch'
+  | 'glue';
+
+/** Used up in building: bought by the bag, pack, roll, can or piece. */
+export interface SupplyItem extends ItemBase {
+  readonly kind: 'supply';
+  readonly form: SupplyForm;
+  /** What one of those sold holds, in the unit its form is counted in: m3 of concrete, m, m2 of glued joint, pieces; absent when it is sold by measure. */
+  readonly pack?: number;
+  /** Wire a clip grips, thickness of a screw, width of a strip of wrapping, m. */
+  readonly across?: number;
+  /** Length of a screw or a hinge, m. */
+  readonly length?: number;
+  /** Units of those who usually buy it. */
+  readonly usualIn?: 'metric' | 'us';
+}
+
 export type Item =
   | MemberItem
   | CableItem
@@ -205,4 +232,5 @@ export type Item =
   | SheetItem
   | JointItem
   | FasteningItem
-  | AnchorItem;
+  | AnchorItem
+  | SupplyItem;

@@ -11,6 +11,7 @@ import type {
   MemberItem,
   MeshItem,
   SheetItem,
+  SupplyItem,
 } from './items.ts';
 import type { Origin } from './origin.ts';
 import type { Site } from './site.ts';
@@ -50,6 +51,8 @@ export interface Foot extends Part {
   readonly mass?: number;
   /** Lean of stub or leg from the horizontal, rad: 90° is upright, less leans out so the bow meets it straight. */
   readonly lean?: number;
+  /** What a concrete foot is set in. */
+  readonly mix?: SupplyItem;
   /** Whether the member can turn at the foot: a long stub clamps, a loose socket does not. */
   readonly fixity: 'clamped' | 'pinned';
 }
@@ -68,6 +71,8 @@ export interface Filled {
   readonly with: 'concrete' | 'rebar' | 'timber';
   /** The bar or stick inside. */
   readonly member?: MemberItem;
+  /** The concrete it is filled with. */
+  readonly mix?: SupplyItem;
 }
 
 export type BowShape = 'elastic' | 'arc' | 'cold-bent' | 'laminated' | 'pointed';
@@ -104,7 +109,14 @@ export interface Bows extends Part {
   readonly filled?: Filled;
   /** Wrapped against abrasion of the film. */
   readonly wrapped: boolean;
+  readonly wrapping?: Wrapping;
+  /** What holds the boards of a laminated bow together. */
+  readonly glue?: SupplyItem;
+  readonly screws?: SupplyItem;
 }
+
+/** A supply, or what its builder calls it; '' when nothing is known of it. */
+export type Wrapping = SupplyItem | string;
 
 export interface CurvePoint {
   readonly s: number;
@@ -135,8 +147,14 @@ export interface Rafters extends Part {
   readonly eaveJoint?: JointUse;
   readonly joints: readonly JointUse[];
   /** Collar or tie between the two rafters, height above the eave, m. */
-  readonly tie?: Part & { readonly member: MemberItem; readonly height: number };
+  readonly tie?: Part & {
+    readonly member: MemberItem;
+    readonly height: number;
+    /** What joins two lengths of it. */
+    readonly coupler?: JointItem;
+  };
   readonly wrapped: boolean;
+  readonly wrapping?: Wrapping;
   readonly filled?: undefined;
   readonly foot?: undefined;
 }
@@ -189,6 +207,7 @@ export interface Posts extends Part {
   readonly foot: Foot;
   readonly topJoint?: JointItem;
   readonly filled?: Filled;
+  readonly wrapping?: Wrapping;
 }
 
 /** A member along the house that carries the frames: eave rail, ridge, purlin. */
@@ -216,6 +235,9 @@ export interface Rail extends Part {
   readonly jointOrigin?: Origin;
   /** Whether it ties every frame to it; an untied ridge only pushes up. */
   readonly tied: boolean;
+  readonly wrapping?: Wrapping;
+  /** What holds the loops of a cable. */
+  readonly clips?: SupplyItem;
 }
 
 export interface Brace extends Part {
@@ -228,6 +250,8 @@ export interface Brace extends Part {
   /** Pull put in when it is set up, as far as it was said, N. */
   readonly tension?: number;
   readonly foot?: Foot;
+  /** What holds the loops of a wire. */
+  readonly clips?: SupplyItem;
 }
 
 export type CoverPlace = 'roof' | 'sides' | 'ends';
@@ -248,6 +272,8 @@ export interface Cover extends Part {
   /** Spacing of straps or clips, or of fixings in boards, m. */
   readonly fasteningSpacing?: number;
   readonly straps?: { readonly item: FasteningItem; readonly spacing: number };
+  /** What holds a channel or board. */
+  readonly screws?: SupplyItem;
   /** ISO date the skin went on. */
   readonly installed?: string;
   /** Width of one roll as bought, when the user names it, m. */
@@ -290,6 +316,8 @@ export interface Door extends Part {
   readonly end: 'front' | 'back' | 'both';
   /** What the leaf is framed of; absent when it was not said. */
   readonly leaf?: MemberItem;
+  readonly hinges?: SupplyItem;
+  readonly latch?: SupplyItem;
 }
 
 /** Something under the roof that is no part of the frame; `lefts.length` equal ones stand side by side. */
@@ -332,7 +360,7 @@ export interface Assumed {
   readonly fact: string;
   /** SI number or word. */
   readonly value: number | string;
-  /** Kind for display, a key of the quantity package, or 'word'. */
+  /** Kind for display, a key of the quantity package, 'word', or 'item' for the name of a stock item. */
   readonly kind: string;
   readonly why: string;
   readonly origin: Origin;

@@ -4,11 +4,12 @@ import { crownOf, lengthOf, pointOn } from '../geometry/line.ts';
 import type { Rail, Roof } from '../model/shelter.ts';
 import { factNode, factNodes, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
-import { type Context, depthOf, jointItemOf, marksOf, memberOf, memberOrCableOf } from './context.ts';
+import { type Context, depthOf, marksOf, memberOf, memberOrCableOf } from './context.ts';
 import { readFoot } from './foot.ts';
 import { couplerAlong } from './joints.ts';
 import { assume, type Notes, numberFact, problem } from './notes.ts';
 import { postHeight, readPosts } from './posts.ts';
+import { clipsOf, jointItemOf, wrappingOf } from './supplies.ts';
 
 /** How far a ridge may be said off the crown before that is a mistake, m. */
 const offCrown = 0.05;
@@ -91,8 +92,10 @@ export function readRidge(block: SpecNode, roof: Roof, context: Context): Rail |
     ...(anchor === undefined ? {} : { endAnchor: anchor }),
     ...(out === undefined ? {} : { anchorOut: out }),
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
-    ...(member.kind === 'cable' ? {} : couplerAlong(member, context)),
+    ...(member.kind === 'cable' ? {} : couplerAlong(member, context.length, context)),
     tied: tied === 'tied',
+    ...wrappingOf(block, 'ridge', context),
+    ...clipsOf(block, 'ridge', member, context),
   };
 }
 
@@ -158,9 +161,10 @@ export function readPurlins(block: SpecNode, roof: Roof, context: Context): Rail
     }),
     span: roof.spacing,
     ...(placesSaid.length === 0 ? {} : { placesSaid }),
-    ...couplerAlong(member, context),
+    ...couplerAlong(member, context.length, context),
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
     tied: true,
+    ...wrappingOf(block, 'purlins', context),
   };
 }
 
@@ -207,7 +211,7 @@ export function readBaseboards(block: SpecNode, roof: Roof, context: Context): R
     ],
     span: roof.spacing,
     ...(joint === undefined ? {} : { joint, jointOrigin: factNode(block, 'joint')!.origin }),
-    ...couplerAlong(member, context),
+    ...couplerAlong(member, context.length, context),
     tied: true,
   };
 }

@@ -2,7 +2,7 @@
 import { bowShape } from '../geometry/bow-shape.ts';
 import { moved } from '../geometry/line.ts';
 import { stationsAlong } from '../geometry/stations.ts';
-import type { MemberItem } from '../model/items.ts';
+import type { MemberItem, SupplyItem } from '../model/items.ts';
 import type { BowShape, Bows, Foot } from '../model/shelter.ts';
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
@@ -11,6 +11,7 @@ import { readFilled } from './filled.ts';
 import { readFoot } from './foot.ts';
 import { readJoints } from './joints.ts';
 import { assume, missing, numberFact, problem, someLength } from './notes.ts';
+import { supplyOf, wrappingOf } from './supplies.ts';
 
 /** What bows stand on: the ground, or the rails of side posts. */
 export interface Seat {
@@ -81,6 +82,8 @@ export function readBows(block: SpecNode, seat: Seat, context: Context): Bows | 
     ...(foot === undefined ? {} : { foot }),
     ...(filled === undefined ? {} : { filled }),
     wrapped: factNode(block, 'wrapped') !== undefined,
+    ...wrappingOf(block, 'bows', context),
+    ...(shape === 'laminated' ? holding(block, bare, context) : {}),
   };
 }
 
@@ -214,6 +217,16 @@ function laminated(block: SpecNode, board: MemberItem, context: Context): Member
       laminations: Math.round(boards),
     },
   };
+}
+
+/** What holds the boards of laminated bows together. */
+function holding(block: SpecNode, { section }: MemberItem, context: Context): Pick<Bows, 'glue' | 'screws'> {
+  const glue = supplyOf(block, { form: 'glue', part: 'bows', word: 'glued' }, context);
+  const thin = section.shape === 'rectangle' ? Math.min(section.depth, section.breadth) : 0;
+  // Through one board and well into the next, and not out of it.
+  const fits = ({ length = 0 }: SupplyItem): boolean => length >= 1.4 * thin && length <= 2.2 * thin;
+  const screws = supplyOf(block, { form: 'screw', part: 'bows', word: 'screwed', fits }, context);
+  return { ...(glue === undefined ? {} : { glue }), ...(screws === undefined ? {} : { screws }) };
 }
 
 function bowFoot(block: SpecNode, shape: BowShape, context: Context): Foot {

@@ -6,6 +6,7 @@ import type { SpecNode } from '../spec/spec.ts';
 import { type Context, marksOf, memberOrCableOf } from './context.ts';
 import { readFoot } from './foot.ts';
 import { assume, missing, numberFact } from './notes.ts';
+import { clipsOf } from './supplies.ts';
 
 /** The frame that braces are fixed to. */
 export interface Braced {
@@ -67,6 +68,7 @@ export function readBrace(block: SpecNode, index: number, on: Braced, context: C
     member,
     plane,
     ...(tension === undefined ? {} : { tension }),
+    ...clipsOf(block, id, member, context),
   } as const;
   if (plane === 'across') {
     // A crossed pair in a frame, each from a foot to the far side at its height.
@@ -149,6 +151,7 @@ export function readGuys(block: SpecNode, index: number, on: Braced, context: Co
     member,
     foot,
     ...(tension === undefined ? {} : { tension }),
+    ...clipsOf(block, id, member, context),
   } as const;
   if (place === 'ends') {
     return {
@@ -194,5 +197,6 @@ export function readTies(block: SpecNode, index: number, on: Braced, context: Co
     from: { x, y: height, z: 0 },
     to: { x: context.width - x, y: height, z: 0 },
     count: Math.max(1, Math.floor(context.length / spacing + 1e-9) + 1),
+    ...clipsOf(block, id, member, context),
   };
 }

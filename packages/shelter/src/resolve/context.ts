@@ -1,5 +1,5 @@
 /** What every part of a shelter is resolved against. */
-import type { CableItem, FasteningItem, Item, JointItem, MemberItem } from '../model/items.ts';
+import type { CableItem, FasteningItem, Item, MemberItem } from '../model/items.ts';
 import { factNode } from '../spec/nodes.ts';
 import type { SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
 import { itemOf } from './items.ts';
@@ -34,10 +34,6 @@ export function memberOrCableOf(
   if (!fact) return missing(context.notes, block, [...path, 'of']);
   const kinds = [...memberKinds, 'cable'];
   return itemOf(fact, kinds, context.world, context.notes) as MemberItem | CableItem | undefined;
-}
-
-export function jointItemOf(fact: SpecNode | undefined, context: Context): JointItem | undefined {
-  return itemOf(fact, ['coupler', 'fitting'], context.world, context.notes) as JointItem | undefined;
 }
 
 export function fasteningOf(fact: SpecNode | undefined, context: Context): FasteningItem | undefined {

@@ -7,6 +7,7 @@ import type { SpecNode } from '../spec/spec.ts';
 import { type Context, fasteningOf, marksOf } from './context.ts';
 import { itemOf } from './items.ts';
 import { assume, missing, numberFact, problem, within } from './notes.ts';
+import { screwsFor } from './supplies.ts';
 
 /** Film taken up at each edge when no fastening says it, m: common practice, no source. */
 const usualEdge = 0.15;
@@ -62,6 +63,7 @@ export function readCover(block: SpecNode, roof: Roof, context: Context): Cover 
     assume(notes, id, 'layers', 1, 'count', 'one layer', block.origin);
   const installed = dateIn(factNode(block, 'installed'));
   const roll = numberFact(notes, block, 'roll', { above: 0, most: 100 });
+  const screws = screwsFor(block, id, fastening?.form, context);
   const straps = readStraps(block, id, roof, context);
   return {
     id,
@@ -76,6 +78,7 @@ export function readCover(block: SpecNode, roof: Roof, context: Context): Cover 
     ...(fastening === undefined ? {} : { fastening }),
     ...(every === undefined ? {} : { fasteningSpacing: every }),
     ...(straps === undefined ? {} : { straps }),
+    ...(screws === undefined ? {} : { screws }),
     ...(installed === undefined ? {} : { installed }),
     ...(roll === undefined ? {} : { rollWidth: roll }),
     fittedAt:

@@ -12,6 +12,7 @@ import { readFoot } from './foot.ts';
 import { itemOf } from './items.ts';
 import { assume, numberFact, problem, someLength, within } from './notes.ts';
 import { unitsOf } from './project.ts';
+import { supplyOf } from './supplies.ts';
 
 /** What the ends are set between. */
 export interface Between extends Overhead {
@@ -44,7 +45,19 @@ function readDoor(fact: SpecNode, index: number, between: Between, context: Cont
   const end = at === 'both-ends' ? 'both' : at === 'back' ? 'back' : 'front';
   const said = factNode(fact, 'of');
   const leaf = said && (itemOf(said, members, context.world, notes) as MemberItem | undefined);
-  const door: Door = { id, origin: fact.origin, width, height, left, end, ...(leaf ? { leaf } : {}) };
+  const hinges = supplyOf(fact, { form: 'hinge', part: id, word: 'hinged' }, context);
+  const latch = supplyOf(fact, { form: 'latch', part: id, word: 'latched' }, context);
+  const door: Door = {
+    id,
+    origin: fact.origin,
+    width,
+    height,
+    left,
+    end,
+    ...(leaf ? { leaf } : {}),
+    ...(hinges ? { hinges } : {}),
+    ...(latch ? { latch } : {}),
+  };
   fits(door, between, context);
   return door;
 }

@@ -4,6 +4,7 @@ import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { type Context, footItemOf, marksOf } from './context.ts';
 import { assume, type Bounds, numberFact } from './notes.ts';
+import { supplyOf } from './supplies.ts';
 
 const deep: Bounds = { least: 0, most: 10 };
 
@@ -48,7 +49,10 @@ export function readFoot(block: SpecNode, id: string, usual: FootKind, context: 
       origin,
     );
   const across = numberFact(notes, fact, 'across', { above: 0, most: 10 });
-  const mass = numberFact(notes, fact, 'weighs', { above: 0, most: 1e5 });
+  // What is bought by its weight says it itself.
+  const mass =
+    numberFact(notes, fact, 'weighs', { above: 0, most: 1e5 }) ??
+    (kind === 'ballast' && item?.kind === 'anchor' ? item.mass : undefined);
   const lean = numberFact(notes, fact, 'lean', { above: 0, most: Math.PI });
   const said = wordIn(factNode(fact, 'held'));
   const holds =
@@ -65,6 +69,10 @@ export function readFoot(block: SpecNode, id: string, usual: FootKind, context: 
         : 'nothing keeps it from turning',
       origin,
     )) as Foot['fixity'];
+  const mix =
+    kind === 'concrete' && item?.kind !== 'anchor'
+      ? supplyOf(fact ?? block, { form: 'concrete', part: id, word: 'mix' }, context)
+      : undefined;
   return {
     id,
     origin,
@@ -83,6 +91,7 @@ export function readFoot(block: SpecNode, id: string, usual: FootKind, context: 
     ...(across === undefined ? {} : { across }),
     ...(mass === undefined ? {} : { mass }),
     ...(lean === undefined ? {} : { lean }),
+    ...(mix === undefined ? {} : { mix }),
   };
 }
 

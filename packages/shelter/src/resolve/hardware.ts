@@ -1,12 +1,19 @@
-/** Cables, couplers, fittings, fastenings and anchors. */
-import type { AnchorItem, CableItem, FasteningItem, JointItem } from '../model/items.ts';
+/** Cables, couplers, fittings, fastenings, anchors and supplies. */
+import type {
+  AnchorItem,
+  CableItem,
+  FasteningItem,
+  JointItem,
+  SupplyForm,
+  SupplyItem,
+} from '../model/items.ts';
 import { factNode, factNodes, itemIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition } from '../spec/spec.ts';
 import type { ItemCommon } from './item-common.ts';
 import { soldLengths } from './members.ts';
 import { assume, type Bounds, missing, type Notes, numberFact } from './notes.ts';
 
-type Hardware = CableItem | JointItem | FasteningItem | AnchorItem;
+type Hardware = CableItem | JointItem | FasteningItem | AnchorItem | SupplyItem;
 
 export function readHardware(
   definition: SpecDefinition,
@@ -17,6 +24,7 @@ export function readHardware(
   if (definition.word === 'cable') return readCable(definition, common, notes);
   if (form === undefined) return missing(notes, definition, [definition.word, 'form']);
   if (definition.word === 'fastening') return readFastening(definition, form, common, notes);
+  if (definition.word === 'supply') return readSupply(definition, form as SupplyForm, common, notes);
   if (definition.word === 'anchor') {
     const across = numberFact(notes, definition, 'across', { above: 0, most: 10 });
     const length = numberFact(notes, definition, 'length', { above: 0, most: 10 });
@@ -69,6 +77,7 @@ function readJoint(
   const stiffness = numberFact(notes, definition, 'stiffness', { least: 0 });
   const angle = numberFact(notes, definition, 'angle', { above: 0, most: Math.PI });
   const within = numberFact(notes, definition, 'angle', { least: 0 }, 'within');
+  const cordLength = numberFact(notes, definition, 'cord', { above: 0, most: 100 });
   const fits = factNodes(definition, 'fits').flatMap((fact) => itemIn(fact) ?? []);
   const insertion =
     numberFact(notes, definition, 'takes', { least: 0, most: 5 }) ??
@@ -92,6 +101,37 @@ function readJoint(
     ...(angle === undefined ? {} : { angle }),
     ...(within === undefined ? {} : { angleTolerance: within }),
     ...(fits.length === 0 ? {} : { fits }),
+    ...(cordLength === undefined ? {} : { cordLength }),
+  };
+}
+
+/** The fact that says how much one bag, roll or can holds, and its slot; what has none is sold by the pack of pieces. */
+const packFact: Partial<Readonly<Record<SupplyForm, readonly [string, string]>>> = {
+  concrete: ['makes', 'value'],
+  glue: ['covers', 'value'],
+  cord: ['sold', 'length'],
+  wrapping: ['sold', 'length'],
+};
+
+function readSupply(
+  definition: SpecDefinition,
+  form: SupplyForm,
+  common: ItemCommon,
+  notes: Notes,
+): SupplyItem {
+  const [word, slot] = packFact[form] ?? ['sold', 'count'];
+  const pack = numberFact(notes, definition, word, { above: 0, most: 1e6 }, slot);
+  const across = numberFact(notes, definition, 'across', { above: 0, most: 10 });
+  const length = numberFact(notes, definition, 'length', { above: 0, most: 10 });
+  const usual = wordIn(factNode(definition, 'usual'));
+  return {
+    ...common,
+    kind: 'supply',
+    form,
+    ...(pack === undefined ? {} : { pack }),
+    ...(across === undefined ? {} : { across }),
+    ...(length === undefined ? {} : { length }),
+    ...(usual === 'metric' || usual === 'us' ? { usualIn: usual } : {}),
   };
 }
 

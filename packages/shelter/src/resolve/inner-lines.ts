@@ -4,10 +4,11 @@ import { arcAt, crownOf } from '../geometry/line.ts';
 import type { Posts, Rail, Roof } from '../model/shelter.ts';
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
-import { type Context, depthOf, jointItemOf, marksOf, memberOf } from './context.ts';
+import { type Context, depthOf, marksOf, memberOf } from './context.ts';
 import { couplerAlong } from './joints.ts';
 import { assume, numberFact } from './notes.ts';
 import { readPosts } from './posts.ts';
+import { jointItemOf, wrappingOf } from './supplies.ts';
 
 /** Lines whose heights differ by less are one pair, m. */
 const alike = 1e-6;
@@ -70,8 +71,9 @@ export function readInnerLines(
         span: Math.min(posts.spacing, context.length),
         posts,
         ...(joint === undefined ? {} : { joint }),
-        ...couplerAlong(member, context),
+        ...couplerAlong(member, context.length, context),
         tied: true,
+        ...wrappingOf(railBlock, id, context),
       },
     ];
   });

@@ -116,6 +116,7 @@ function listedPrices({ definitions }: SpecWorld): ReadonlyMap<string, readonly 
 
 /** What one of a unit is: SI of the foot and yard from NIST SP 811, exact. */
 const oneOf: Readonly<Record<string, PricePoint['per']>> = {
+  pack: { unit: 'pack', value: 1 },
   m: { unit: 'length', value: 1 },
   ft: { unit: 'length', value: 0.3048 },
   m2: { unit: 'area', value: 1 },

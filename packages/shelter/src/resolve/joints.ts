@@ -3,9 +3,10 @@ import type { JointItem, MemberItem } from '../model/items.ts';
 import type { JointUse } from '../model/shelter.ts';
 import { factNodes, itemIn, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition, SpecNode } from '../spec/spec.ts';
-import { type Context, jointItemOf } from './context.ts';
+import type { Context } from './context.ts';
 import { resolveItem } from './items.ts';
 import { assume, newNotes, problem } from './notes.ts';
+import { jointItemOf, tiedWith } from './supplies.ts';
 import { definitionWithLikeness } from './world.ts';
 
 export interface Joints {
@@ -71,7 +72,9 @@ function placeJoints(
     assume(context.notes, on.id, 'joint', 'none', 'word', why, block.origin);
     return [];
   }
-  const item = said ?? fittingCouplers(on.member, context)[0];
+  // One without any hold in bending joins what lies on a post; in mid-span it would be a hinge.
+  const fitting = fittingCouplers(on.member, context).find(({ momentCapacity }) => momentCapacity > 0);
+  const item = said ?? (fitting && tiedWith(fitting, undefined, context));
   if (!item) {
     const message = `the ${block.word} are longer than ${on.member.id} is sold, and no coupler in reach says it fits: say which, as in \`joint socket-25 at 10 ft\``;
     problem(context.notes, 'no-coupler', message, block.origin, 'warning');
@@ -100,12 +103,17 @@ function isLaminated({ section }: MemberItem): boolean {
   return section.shape === 'rectangle' && (section.laminations ?? 1) > 1;
 }
 
-/** What joins the lengths of something that runs along the whole house: a plain socket where one fits. */
-export function couplerAlong(member: MemberItem, context: Context): { readonly coupler?: JointItem } {
+/** What joins the lengths of something that runs on for `run`, m: a plain socket where one fits. */
+export function couplerAlong(
+  member: MemberItem,
+  run: number,
+  context: Context,
+): { readonly coupler?: JointItem } {
   const longest = member.stockLengths.at(-1);
-  if (longest === undefined || context.length <= longest + 1e-6) return {};
+  if (longest === undefined || run <= longest + 1e-6) return {};
   const fitting = fittingCouplers(member, context);
-  const coupler = fitting.find(({ form }) => form === 'socket') ?? fitting[0];
+  const found = fitting.find(({ form }) => form === 'socket') ?? fitting[0];
+  const coupler = found && tiedWith(found, undefined, context);
   return coupler === undefined ? {} : { coupler };
 }
 

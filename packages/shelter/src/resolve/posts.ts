@@ -3,11 +3,12 @@ import { stationsAlong } from '../geometry/stations.ts';
 import type { Posts, Rail } from '../model/shelter.ts';
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
-import { type Context, jointItemOf, marksOf, memberOf } from './context.ts';
+import { type Context, marksOf, memberOf } from './context.ts';
 import { readFilled } from './filled.ts';
 import { readFoot } from './foot.ts';
 import { couplerAlong, readJoints } from './joints.ts';
 import { assume, type Bounds, missing, numberFact, problem, someLength } from './notes.ts';
+import { jointItemOf, wrappingOf } from './supplies.ts';
 
 /** Distance between posts when none is said, m: common practice, no source. */
 const usualPostSpacing = 2.4;
@@ -68,6 +69,7 @@ export function readPosts(block: SpecNode, standing: Standing, context: Context)
     foot,
     ...(topJoint === undefined ? {} : { topJoint: topJoint.item }),
     ...(filled === undefined ? {} : { filled }),
+    ...wrappingOf(block, standing.id, context),
   };
 }
 
@@ -101,8 +103,9 @@ export function readSidePosts(block: SpecNode, context: Context): Sides | undefi
     span: Math.min(posts.spacing, context.length),
     posts,
     ...(joint === undefined ? {} : { joint }),
-    ...couplerAlong(member, context),
+    ...couplerAlong(member, context.length, context),
     tied: true,
+    ...wrappingOf(railBlock, 'eave-rail', context),
   };
   return { posts, rail };
 }

@@ -6,8 +6,9 @@ import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { readStations, type Seat } from './bows.ts';
 import { type Context, footItemOf, marksOf, memberOf } from './context.ts';
-import { readJoints } from './joints.ts';
+import { couplerAlong, readJoints } from './joints.ts';
 import { assume, missing, numberFact, problem, someLength } from './notes.ts';
+import { wrappingOf } from './supplies.ts';
 
 export function readRafters(block: SpecNode, seat: Seat, context: Context): Rafters | undefined {
   const { notes } = context;
@@ -78,6 +79,7 @@ export function readRafters(block: SpecNode, seat: Seat, context: Context): Raft
     joints: joints.along,
     ...(tie === undefined ? {} : { tie }),
     wrapped: factNode(block, 'wrapped') !== undefined,
+    ...wrappingOf(block, 'rafters', context),
   };
 }
 
@@ -127,5 +129,6 @@ function readTie(block: SpecNode, context: Context): Rafters['tie'] | undefined 
     numberFact(context.notes, block, 'tie', { least: 0, most: 30 }, 'height') ??
     (wordIn(fact, 'place') === 'eave' ? 0 : undefined) ??
     assume(context.notes, 'rafters', 'tie height', 0, 'length', 'the tie lies at the eave', fact.origin);
-  return { id: 'rafters/tie', member, height, origin: fact.origin };
+  const coupler = couplerAlong(member, context.width, context);
+  return { id: 'rafters/tie', member, height, origin: fact.origin, ...coupler };
 }

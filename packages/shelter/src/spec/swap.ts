@@ -109,6 +109,8 @@ function sizeOf(item: Item): number {
       return Math.max(item.holds, 1);
     case 'anchor':
       return item.diameter ?? item.length ?? 1;
+    case 'supply':
+      return item.across ?? item.pack ?? 1;
   }
 }
 

@@ -1,6 +1,6 @@
 /** What can be said of coverings, of what grows under them, and of the house around them. */
 import type { Entry } from './entry.ts';
-import { sacrificial } from './shared.ts';
+import { sacrificial, screwed } from './shared.ts';
 import { fact, members, needed, skins } from './write.ts';
 
 export const cover: Entry = fact(
@@ -31,6 +31,7 @@ export const cover: Entry = fact(
         'What holds its edges, and for single pieces (or for the screws of a channel or board) how far apart.',
         'fastened by channel-spring every 4 ft',
       ),
+      { ...screwed, doc: 'The screws of the channel or board that holds its edges.' },
       fact(
         'strapped',
         'by {item: item fastening} [every {value: length}]',
@@ -99,6 +100,8 @@ export const ends: Entry = fact(
             'at both-ends',
           ),
           fact('of', `{item: item ${members}}`, 'What its leaf is framed of.', 'of lumber-1x4'),
+          fact('hinged', 'with {item: item supply}', 'Its hinges.', 'hinged with strap-hinge-200mm'),
+          fact('latched', 'with {item: item supply}', 'Its latch.', 'latched with gate-latch-100mm'),
         ],
       }),
     ],

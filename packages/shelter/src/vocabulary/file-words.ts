@@ -14,13 +14,14 @@ export const projectFacts: readonly Entry[] = [
   ),
 ];
 
-const price = '{amount: money} [per {unit: word piece|roll|bag|m|ft|m2|ft2|m3|yd3}] [per {length: length}]';
+const price =
+  '{amount: money} [per {unit: word piece|pack|roll|bag|can|m|ft|m2|ft2|m3|yd3}] [per {length: length}]';
 
 /** `price` inside a stock item. */
 export const ownPrice: Entry = fact(
   'price',
   price,
-  'What it costs: per stock length, or per one piece, roll, bag, metre, square metre ...',
+  'What it costs: per stock length, or per one piece, pack, roll, bag, can, metre, square metre ...',
   'price 4.20 per 20 ft',
   several,
 );
@@ -31,7 +32,7 @@ export const priceFacts: readonly Entry[] = [
   fact(
     'price',
     `of {item: item ${anything}} ${price}`,
-    'What an item costs: per stock length, or per one piece, roll, bag, metre, square metre ...',
+    'What an item costs: per stock length, or per one piece, pack, roll, bag, can, metre, square metre ...',
     'price of pvc40-25 4.20 per 20 ft',
     several,
   ),

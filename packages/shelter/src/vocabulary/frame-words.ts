@@ -1,6 +1,6 @@
 /** What can be said of the frames that span the house: bows, rafters, a rigid cap, an inflated roof. */
 import type { Entry } from './entry.ts';
-import { filled, foot, joint, ofMember, sacrificial, spaced, wrapped } from './shared.ts';
+import { filled, foot, joint, ofMember, sacrificial, screwed, spaced, wrapped } from './shared.ts';
 import { fact, members, needed } from './write.ts';
 
 const span = fact(
@@ -50,6 +50,13 @@ export const bows: Entry = fact(
         'Number of thin boards in a laminated bow, through its depth.',
         'laminations 4',
       ),
+      fact(
+        'glued',
+        'with {item: item supply}',
+        'The glue between the boards of a laminated bow.',
+        'glued with glue-5kg',
+      ),
+      { ...screwed, doc: 'The screws that hold the boards of a laminated bow together.' },
       joint,
       foot,
       filled,

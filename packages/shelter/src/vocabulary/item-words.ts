@@ -216,6 +216,42 @@ export const itemFacts: Readonly<Record<string, readonly Entry[]>> = {
     fact('weighs', '{value: mass}', 'Mass of one.', 'weighs 35 kg'),
     ownPrice,
   ],
+  supply: [
+    fact(
+      'form',
+      '{value: word concrete|wire-clip|screw|wrapping|cord|hinge|latch|glue}',
+      'What it is used for.',
+      'form screw',
+      needed,
+    ),
+    fact('makes', '{value: volume}', 'Concrete that one bag makes.', 'makes 0.60 ft3'),
+    fact(
+      'covers',
+      '{value: area}',
+      'Joint between boards that one can of glue is enough for.',
+      'covers 14 m2',
+    ),
+    fact(
+      'sold',
+      '[per pack of {count: count}] [{length: length} long]',
+      'So many in a pack, or the length of a roll.',
+      'sold per pack of 100',
+    ),
+    fact(
+      'across',
+      '{value: length}',
+      'Wire or rope that a clip grips; thickness of a screw; width of a strip of wrapping that is wound round.',
+      'across 5 mm',
+    ),
+    fact('length', '{value: length}', 'Length of a screw or a hinge.', 'length 60 mm'),
+    fact(
+      'usual',
+      '{value: word metric|us}',
+      'Taken where a shelter does not say which, in files written in these units.',
+      'usual metric',
+    ),
+    ownPrice,
+  ],
 };
 
 function jointFacts(forms: string, example: string): readonly Entry[] {
@@ -255,6 +291,12 @@ function jointFacts(forms: string, example: string): readonly Entry[] {
       'angle 120 deg within 4 deg',
     ),
     fact('takes', '{value: length}', 'Length it takes in from each piece.', 'takes 2 in'),
+    fact(
+      'cord',
+      '{value: length}',
+      'Cord that tying one takes. It is not bought then, but tied: its cord is bought.',
+      'cord 3 m',
+    ),
     ownPrice,
   ];
 }

@@ -1,6 +1,16 @@
 /** What can be said of posts and of everything that runs along the house. */
 import type { Entry } from './entry.ts';
-import { filled, foot, joint, ofMember, ofMemberOrCable, sacrificial, spaced, wrapped } from './shared.ts';
+import {
+  clipped,
+  filled,
+  foot,
+  joint,
+  ofMember,
+  ofMemberOrCable,
+  sacrificial,
+  spaced,
+  wrapped,
+} from './shared.ts';
 import { fact, joints, members, several } from './write.ts';
 
 const height = fact('height', '{value: length}', 'From the ground to its top.', 'height 6 ft');
@@ -78,6 +88,7 @@ export const ridge: Entry = fact(
         'frames tied',
       ),
       joint,
+      clipped,
       { ...foot, doc: `Anchor at each end of a cable ridge. ${foot.doc}` },
       wrapped,
       sacrificial,
@@ -130,6 +141,7 @@ export const braces: Entry = fact(
         'tension 400 N',
       ),
       joint,
+      clipped,
       sacrificial,
     ],
   },
@@ -153,6 +165,7 @@ export const guys: Entry = fact(
       fact('height', '{value: length}', 'Height of the upper end over the ground.', 'height 8 ft'),
       fact('out', '{value: length}', 'Distance of the anchor from the frame, on the ground.', 'out 5 ft'),
       fact('tension', '{value: force}', 'Pull put in when it is set up.', 'tension 400 N'),
+      clipped,
       foot,
       sacrificial,
     ],
@@ -164,7 +177,7 @@ export const ties: Entry = fact(
   '',
   'Members straight across the house that keep its two sides from spreading.',
   'ties of lumber-1x4 { height 6 ft; spaced 8 ft }',
-  { many: true, facts: [ofMemberOrCable, height, spaced, joint] },
+  { many: true, facts: [ofMemberOrCable, height, spaced, joint, clipped] },
 );
 
 export const baseboards: Entry = fact(

@@ -27,8 +27,8 @@ export const spaced: Entry = fact(
 
 export const joint: Entry = fact(
   'joint',
-  `{item: item ${joints}} [at {place: word crown|peak|eave|top}] [at {at: length} [up {sides: word each} side]]`,
-  'A fitting that joins it to its own next length (give the distance along the member from the left foot, or `up each side` for one from either foot) or to what it meets (at crown, peak, eave or top). Without any, the program puts joints where stock lengths end and says so.',
+  `{item: item ${joints}} [with {cord: item supply}] [at {place: word crown|peak|eave|top}] [at {at: length} [up {sides: word each} side]]`,
+  'A fitting that joins it to its own next length (give the distance along the member from the left foot, or `up each side` for one from either foot) or to what it meets (at crown, peak, eave or top). What is tied may say the cord: `joint lashing with sisal-6mm`. Without any joint, the program puts joints where stock lengths end and says so.',
   'joint socket-25 at 10 ft',
   several,
 );
@@ -42,9 +42,25 @@ export const sacrificial: Entry = fact(
 
 export const wrapped: Entry = fact(
   'wrapped',
-  '[with {value: text}]',
-  'Wrapped where film touches it, so that bark, rough wood or hot metal does not cut the film.',
-  'wrapped with "old drip tape"',
+  '[with {item: item supply}] [with {value: text}]',
+  'Wrapped where film touches it, so that bark, rough wood or hot metal does not cut the film: with something of the catalogue, which is counted and priced, or with something of your own in words.',
+  'wrapped with old-film-100mm',
+);
+
+const mix: Entry = fact('mix', '{item: item supply}', 'The concrete it is set in.', 'mix concrete-25kg');
+
+export const clipped: Entry = fact(
+  'clipped',
+  'with {item: item supply}',
+  'The clips that hold its loops where it is wire or rope.',
+  'clipped with clip-5mm',
+);
+
+export const screwed: Entry = fact(
+  'screwed',
+  'with {item: item supply}',
+  'The screws that hold it.',
+  'screwed with screw-5x50',
 );
 
 export const filled: Entry = fact(
@@ -53,7 +69,7 @@ export const filled: Entry = fact(
   'The hollow lower part is filled and reinforced, up to this height over the ground (the whole part when no height is said).',
   'filled with concrete up to 6 ft',
   {
-    facts: [fact('of', `{item: item ${members}}`, 'The bar or stick put inside.', 'of rebar-12')],
+    facts: [fact('of', `{item: item ${members}}`, 'The bar or stick put inside.', 'of rebar-12'), mix],
   },
 );
 
@@ -68,6 +84,7 @@ export const foot: Entry = fact(
       fact('length', '{value: length}', 'Whole length of the stub or stake.', 'length 4 ft'),
       fact('driven', '{value: length}', 'Depth in the ground.', 'driven 2 ft'),
       fact('across', '{value: length}', 'Diameter of the hole, footing or plate.', 'across 10 in'),
+      mix,
       fact('weighs', '{value: mass}', 'Mass of each ballast, deadman or concrete foot.', 'weighs 60 kg'),
       fact(
         'lean',

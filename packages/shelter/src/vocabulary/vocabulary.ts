@@ -57,6 +57,10 @@ const itemDocs: Readonly<Record<string, About>> = {
     doc: 'Bought ground anchor, block or pad.',
     example: 'anchor screw-anchor-100 { form screw; across 100 mm; length 0.75 m }',
   },
+  supply: {
+    doc: 'Something used up in building: concrete, screws, wire clips, cord, wrapping, glue, hinges and latches.',
+    example: 'supply concrete-25kg { form concrete; makes 11.7 L }',
+  },
 };
 
 /** Words of the top-level kinds that define stock items and materials. */

@@ -16,4 +16,4 @@ export const joints = 'coupler|fitting';
 /** What a foot can be made of. */
 export const anchorLike = 'rod|pipe|pole|lumber|anchor';
 export const skins = 'film|mesh|sheet';
-export const anything = 'pipe|rod|pole|lumber|cable|film|mesh|sheet|coupler|fitting|fastening|anchor';
+export const anything = 'pipe|rod|pole|lumber|cable|film|mesh|sheet|coupler|fitting|fastening|anchor|supply';

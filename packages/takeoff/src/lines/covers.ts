@@ -4,8 +4,8 @@ import {
   countLine,
   cutLine,
   type Gap,
-  looseLine,
   metres,
+  supplyLine,
   type Takeoff,
   type TakeoffLine,
   type Told,
@@ -16,6 +16,8 @@ import { buttedPieces } from './split.ts';
 const LAP = 0.3;
 /** Strap beyond the film at each end, for tying down, m: common practice, no source. */
 const TAIL = 0.5;
+/** Rope or strap that ties the edge of the film down in one place, m: common practice, no source. */
+const TIE = 1;
 /** Spacing of the screws of a channel or board where none is said, m: common practice, no source. */
 const SCREWS = 0.3;
 
@@ -129,7 +131,9 @@ function fasteningLines(cover: Cover, gaps: Gap[]): readonly TakeoffLine[] {
       every === undefined ? ' (assumed: common practice, no source)' : '',
       ' and one more at each end',
     ];
-    lines.push(looseLine('fastening', `Screws for ${fastening.title}`, 'count', screws, cover, why));
+    lines.push(
+      supplyLine('fastening', cover.screws, `Screws for ${fastening.title}`, 'count', screws, cover, why),
+    );
     return lines;
   }
   if (every === undefined) {
@@ -137,6 +141,20 @@ function fasteningLines(cover: Cover, gaps: Gap[]): readonly TakeoffLine[] {
     return [];
   }
   const single = edges.reduce((sum, edge) => sum + placesAlong(edge, every), 0);
+  if (fastening.form === 'rope' || fastening.form === 'strap') {
+    const pieces = [{ length: TIE, count: single, note: `${cover.place} edge, tied` }];
+    return [
+      cutLine('fastening', fastening, fastening.stockLengths, pieces, cover, [
+        [
+          edgesText,
+          `${single} ties of `,
+          metres(TIE),
+          ' (common practice, no source), one every ',
+          metres(every),
+        ],
+      ]),
+    ];
+  }
   return [
     countLine('fastening', fastening, single, cover, [
       edgesText,

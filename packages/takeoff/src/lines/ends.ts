@@ -1,6 +1,6 @@
 /** End frames and doors. */
 import type { Door, EndFrames, MemberItem } from '@tautline/shelter';
-import { cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine, type Told } from '../line.ts';
+import { cutLine, type Gap, metres, supplyLine, type Takeoff, type TakeoffLine, type Told } from '../line.ts';
 import { footLines, intoGround } from './ground.ts';
 import { counted } from './split.ts';
 
@@ -30,7 +30,7 @@ export function endFrameLines(ends: EndFrames): Takeoff {
     const steps: Told[] = [['one across each end, ', metres(height), ' up']];
     lines.push(cutLine('frame', member, member.stockLengths, pieces, ends, steps));
   }
-  const feet = footLines(ends.foot, count);
+  const feet = footLines(ends.foot, count, ends.member);
   return { lines: [...lines, ...feet.lines], gaps: feet.gaps };
 }
 
@@ -52,10 +52,10 @@ export function doorLines(door: Door, ends: EndFrames | undefined): Takeoff {
   if (leaf) lines.push(leafLine(door, leaf, doors, door.leaf === undefined));
   else gaps.push({ what: 'what the door is framed of: nothing says it', origin: door.origin });
   lines.push(
-    looseLine('sundries', 'Hinges', 'count', HINGES * doors, door, [
+    supplyLine('sundries', door.hinges, 'Hinges', 'count', HINGES * doors, door, [
       `${HINGES} on each door (common practice, no source)`,
     ]),
-    looseLine('sundries', 'Door latch', 'count', doors, door, ['one on each door']),
+    supplyLine('sundries', door.latch, 'Door latch', 'count', doors, door, ['one on each door']),
   );
   return { lines, gaps };
 }

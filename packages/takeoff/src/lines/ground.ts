@@ -1,6 +1,8 @@
 /** Feet: stubs, anchors, concrete, ballast. */
-import type { Foot, MemberItem } from '@tautline/shelter';
+import type { AnchorItem, Filled, Foot, MemberItem } from '@tautline/shelter';
 import { countLine, cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine } from '../line.ts';
+import { wholePacks } from '../prices.ts';
+import { concreteLine, roomOf } from './sundries.ts';
 
 /** Mass of a cubic metre of concrete, kg: EN 206 normal-weight concrete is 2000 to 2600 (from memory). */
 const CONCRETE = 2400;
@@ -11,8 +13,8 @@ export function intoGround(foot: Foot | undefined): number {
   return ['driven', 'hole', 'concrete', 'deadman', 'poked'].includes(foot.kind) ? foot.driven : 0;
 }
 
-/** Everything bought for `count` equal feet. */
-export function footLines(foot: Foot, count: number): Takeoff {
+/** Everything bought for `count` equal feet; `set` stands in the hole. */
+export function footLines(foot: Foot, count: number, set?: MemberItem): Takeoff {
   const lines: TakeoffLine[] = [];
   const gaps: Gap[] = [];
   if (foot.stub) {
@@ -27,8 +29,8 @@ export function footLines(foot: Foot, count: number): Takeoff {
   } else if (foot.kind === 'stub') {
     gaps.push({ what: 'the stubs: nothing says what they are made of', origin: foot.origin });
   }
-  if (foot.anchor) lines.push(countLine('ground', foot.anchor, count, foot, [`${count} anchors`]));
-  if (foot.kind === 'concrete') concrete(foot, count, lines, gaps);
+  if (foot.anchor) lines.push(anchorLine(foot, foot.anchor, count));
+  if (foot.kind === 'concrete') concrete(foot, count, foot.stub ?? set, lines, gaps);
   if (foot.kind === 'ballast' && !foot.anchor) {
     if (foot.mass === undefined) gaps.push({ what: 'the mass of the ballast', origin: foot.origin });
     else {
@@ -45,25 +47,45 @@ export function footLines(foot: Foot, count: number): Takeoff {
   return { lines, gaps };
 }
 
-function concrete(foot: Foot, count: number, lines: TakeoffLine[], gaps: Gap[]): void {
+/** Anchors one to a foot; bags of ballast as many as make up the mass. */
+function anchorLine(foot: Foot, anchor: AnchorItem, count: number): TakeoffLine {
+  if (foot.kind !== 'ballast' || foot.mass === undefined || anchor.mass === undefined)
+    return countLine('ground', anchor, count, foot, [`${count} anchors`]);
+  const each = wholePacks(foot.mass, anchor.mass);
+  return countLine('ground', anchor, each * count, foot, [
+    `${count} feet with `,
+    { value: foot.mass, kind: 'mass' },
+    ` each, ${each} to a foot`,
+  ]);
+}
+
+function concrete(
+  foot: Foot,
+  count: number,
+  set: MemberItem | undefined,
+  lines: TakeoffLine[],
+  gaps: Gap[],
+): void {
   if (foot.across !== undefined && foot.driven > 0) {
-    const one = (Math.PI / 4) * foot.across ** 2 * foot.driven;
+    const room = set === undefined ? 0 : roomOf(set);
+    const one = Math.max(0, (Math.PI / 4) * foot.across ** 2 - room) * foot.driven;
     const why = [
       `${count} holes `,
       metres(foot.across),
       ' across and ',
       metres(foot.driven),
-      ' deep, filled; the room of the post itself is not taken off',
-    ] as const;
-    lines.push(looseLine('ground', 'Concrete', 'volume', one * count, foot, why));
+      ' deep',
+      ...(set === undefined ? [] : [`, less what ${set.title} takes up in them`]),
+    ];
+    lines.push(concreteLine('ground', foot.mix, one * count, foot, why));
   } else if (foot.mass !== undefined) {
     const why = [
       `${count} footings of `,
       { value: foot.mass, kind: 'mass' },
       ' at ',
       { value: CONCRETE, kind: 'density' },
-    ] as const;
-    lines.push(looseLine('ground', 'Concrete', 'volume', (foot.mass / CONCRETE) * count, foot, why));
+    ];
+    lines.push(concreteLine('ground', foot.mix, (foot.mass / CONCRETE) * count, foot, why));
   } else {
     gaps.push({
       what: 'the concrete: neither the width of the hole nor the mass is said',
@@ -74,7 +96,7 @@ function concrete(foot: Foot, count: number, lines: TakeoffLine[], gaps: Gap[]):
 
 /** What fills a hollow member over `length`, in `count` members. */
 export function fillingLines(
-  filled: { readonly with: 'concrete' | 'rebar' | 'timber'; readonly member?: MemberItem },
+  filled: Filled,
   host: MemberItem,
   length: number,
   count: number,
@@ -103,7 +125,7 @@ export function fillingLines(
         metres(length),
         `, ${count} times`,
       ] as const;
-      lines.push(looseLine('frame', 'Concrete filling', 'volume', area * length * count, part, why));
+      lines.push(concreteLine('frame', filled.mix, area * length * count, part, why));
     }
   } else if (!filled.member) {
     gaps.push({ what: `the ${filled.with} inside: nothing says which`, origin: part.origin });

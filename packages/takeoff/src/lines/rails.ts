@@ -1,5 +1,5 @@
 /** Posts, rails, cables and braces. */
-import type { Brace, CableItem, MemberItem, Posts, Rail } from '@tautline/shelter';
+import type { Brace, CableItem, JointItem, MemberItem, Posts, Rail } from '@tautline/shelter';
 import { stayLength } from '@tautline/shelter';
 import {
   countLine,
@@ -7,12 +7,14 @@ import {
   type Gap,
   looseLine,
   metres,
+  supplyLine,
   type Takeoff,
   type TakeoffLine,
   type Told,
 } from '../line.ts';
 import { fillingLines, footLines, intoGround } from './ground.ts';
-import { counted, runPieces } from './split.ts';
+import { counted, lapAt, runPieces } from './split.ts';
+import { wrappingLine } from './sundries.ts';
 
 /** Cable turned back at an end to make a loop, m: common practice, no source. */
 const LOOP = 0.5;
@@ -23,7 +25,7 @@ export function postLines(posts: Posts): Takeoff {
   const count = posts.lines.length * posts.stations.length;
   const below = intoGround(posts.foot);
   const length = posts.height + below;
-  const feet = footLines(posts.foot, count);
+  const feet = footLines(posts.foot, count, posts.member);
   const lines: TakeoffLine[] = [
     cutLine('frame', posts.member, posts.member.stockLengths, counted([length], count, 'post'), posts, [
       [
@@ -33,6 +35,9 @@ export function postLines(posts: Posts): Takeoff {
         ...(below > 0 ? [' and ', metres(below), ' into the ground'] : []),
       ],
     ]),
+    ...(posts.wrapping === undefined
+      ? []
+      : [wrappingLine(posts.wrapping, posts.member, posts.height * count, posts)]),
     ...(posts.topJoint
       ? [countLine('joints', posts.topJoint, count, posts, [`${count}, one on each post`])]
       : []),
@@ -53,20 +58,17 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
   const times = rail.lines.length;
   if (rail.member.kind === 'cable') lines.push(...ridgeCable(rail, rail.member, run));
   else {
-    const lengths = runPieces(run, rail.member, rail.span);
+    const lap = rail.coupler === undefined ? 0 : lapAt(rail.coupler, rail.member);
+    const lengths = runPieces(run, rail.member, rail.span, lap);
     const pieces = counted(lengths, times, rail.role);
     const steps: Told[] = [[`${times} line(s) of `, metres(run), `, each in ${lengths.length} piece(s)`]];
     lines.push(cutLine('frame', rail.member, rail.member.stockLengths, pieces, rail, steps));
     const inLine = (lengths.length - 1) * times;
     if (inLine > 0 && rail.member.swage === undefined) {
-      const why = `${inLine}, where stock lengths end; the spec names none`;
-      lines.push(
-        rail.coupler === undefined
-          ? looseLine('joints', `In-line joint for ${rail.member.title}`, 'count', inLine, rail, [why])
-          : countLine('joints', rail.coupler, inLine, rail, [`${why}, so one that fits is taken`]),
-      );
+      lines.push(inLineJoint(rail.coupler, rail.member, inLine, rail));
     }
   }
+  if (rail.wrapping !== undefined) lines.push(wrappingLine(rail.wrapping, rail.member, times * run, rail));
   if (rail.joint) {
     const count = times * frames;
     lines.push(countLine('joints', rail.joint, count, rail, [`${times} line(s) crossing ${frames} frames`]));
@@ -82,6 +84,19 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
     gaps.push(...feet.gaps);
   }
   return { lines, gaps };
+}
+
+/** What joins two lengths where the stock ends: a coupler that fits, as the spec names none. */
+export function inLineJoint(
+  coupler: JointItem | undefined,
+  member: MemberItem,
+  count: number,
+  part: { readonly id: string; readonly origin: Rail['origin'] },
+): TakeoffLine {
+  const why = `${count}, where stock lengths end; the spec names none`;
+  return coupler === undefined
+    ? looseLine('joints', `In-line joint for ${member.title}`, 'count', count, part, [why])
+    : countLine('joints', coupler, count, part, [`${why}, so one that fits is taken`]);
 }
 
 function ridgeCable(rail: Rail, cable: CableItem, run: number): readonly TakeoffLine[] {
@@ -104,14 +119,16 @@ function ridgeCable(rail: Rail, cable: CableItem, run: number): readonly Takeoff
 }
 
 const clips = (loops: number, part: Rail | Brace): TakeoffLine =>
-  looseLine('bracing', 'Wire rope clips', 'count', CLIPS * loops, part, [
+  supplyLine('bracing', part.clips, 'Wire rope clips', 'count', CLIPS * loops, part, [
     `${CLIPS} on each of ${loops} loops (common practice, no source)`,
   ]);
 
 export function braceLines(brace: Brace): Takeoff {
   const { from, to, member, count } = brace;
   const reach = Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z);
-  const feet = brace.foot ? footLines(brace.foot, count) : { lines: [], gaps: [] };
+  const feet = brace.foot
+    ? footLines(brace.foot, count, member.kind === 'cable' ? undefined : member)
+    : { lines: [], gaps: [] };
   if (member.kind === 'cable') {
     const length = reach + 2 * LOOP;
     const steps: Told[] = [[`${count} of `, metres(reach), ' and a loop of ', metres(LOOP), ' at each end']];

@@ -1,7 +1,8 @@
 /** Bows and rafters: pieces, their joints, their fillings and wrapping. */
 import type { Bows, JointUse, Rafters, Roof } from '@tautline/shelter';
-import { countLine, cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine } from '../line.ts';
+import { countLine, cutLine, type Gap, metres, supplyLine, type Takeoff, type TakeoffLine } from '../line.ts';
 import { fillingLines, footLines, intoGround } from './ground.ts';
+import { inLineJoint } from './rails.ts';
 import {
   buttedPieces,
   counted,
@@ -12,6 +13,7 @@ import {
   splitAt,
   widthAt,
 } from './split.ts';
+import { wrappingLine } from './sundries.ts';
 
 export function roofLines(roof: Roof): Takeoff {
   if (roof.type === 'bows') return bowLines(roof);
@@ -47,16 +49,15 @@ function bowLines(bows: Bows): Takeoff {
     ...jointLines([...bows.joints, ...(crownFitting ? [crownFitting] : [])], count),
   ];
   const gaps: Gap[] = [];
-  if (layers > 1)
-    gaps.push({ what: 'glue and screws of the laminated bows: nothing says which', origin: bows.origin });
-  const feet = foot ? footLines(foot, 2 * count) : { lines: [], gaps: [] };
+  if (layers > 1) lines.push(...holdingLines(bows, layers, length + 2 * beyond));
+  const feet = foot ? footLines(foot, 2 * count, member) : { lines: [], gaps: [] };
   if (bows.filled) {
     const inside = lengthBelow(bows.line, bows.filled.upTo);
     const filling = fillingLines(bows.filled, member, inside / 2, 2 * count, bows);
     lines.push(...filling.lines);
     gaps.push(...filling.gaps);
   }
-  if (bows.wrapped) lines.push(wrapping(length * count, bows));
+  if (bows.wrapped) lines.push(wrappingLine(bows.wrapping ?? '', member, length * count, bows));
   return { lines: [...lines, ...feet.lines], gaps: [...gaps, ...feet.gaps] };
 }
 
@@ -71,6 +72,38 @@ function laminatedLine(bows: Bows, layers: number, along: number): TakeoffLine {
       ' in all; the rest stands at either end in turn, so that butts are staggered',
     ],
   ]);
+}
+
+/** Screws that hold the boards of a laminated bow till the glue has set, one every so far, m: common practice, no source. */
+const BOARD_SCREWS = 0.3;
+
+/** Glue between the boards, on the whole of each joint, and the screws through them. */
+function holdingLines(bows: Bows, layers: number, along: number): readonly TakeoffLine[] {
+  const { section } = bows.member;
+  if (section.shape !== 'rectangle') return [];
+  const joints = (layers - 1) * bows.stations.length;
+  const screws = joints * (Math.floor(along / BOARD_SCREWS + 1e-9) + 1);
+  return [
+    supplyLine(
+      'frame',
+      bows.glue,
+      'Glue of the laminated bows',
+      'area',
+      joints * along * section.breadth,
+      bows,
+      [
+        `${joints} joints between boards, `,
+        metres(along),
+        ' by ',
+        { value: section.breadth, kind: 'thickness' },
+      ],
+    ),
+    supplyLine('frame', bows.screws, 'Screws of the laminated bows', 'count', screws, bows, [
+      `${screws} in ${joints} joints between boards, every `,
+      metres(BOARD_SCREWS),
+      ' (assumed: common practice, no source)',
+    ]),
+  ];
 }
 
 function rafterLines(rafters: Rafters): Takeoff {
@@ -117,15 +150,11 @@ function rafterLines(rafters: Rafters): Takeoff {
       lines.push(cutLine('frame', tie, tie.stockLengths, pieces, part, steps));
       const splices = (lengths.length - 1) * stations.length;
       if (splices > 0) {
-        lines.push(
-          looseLine('joints', `In-line joint for ${tie.title}`, 'count', splices, part, [
-            `${splices}, where stock lengths end; the spec names none`,
-          ]),
-        );
+        lines.push(inLineJoint(rafters.tie.coupler, tie, splices, part));
       }
     }
   }
-  if (rafters.wrapped) lines.push(wrapping(length * count, rafters));
+  if (rafters.wrapped) lines.push(wrappingLine(rafters.wrapping ?? '', member, length * count, rafters));
   return { lines, gaps };
 }
 
@@ -136,10 +165,3 @@ function jointLines(joints: readonly JointUse[], times: number): readonly Takeof
     ]),
   );
 }
-
-const wrapping = (length: number, part: Bows | Rafters): TakeoffLine =>
-  looseLine('sundries', 'Wrapping against abrasion', 'length', length, part, [
-    'all members that touch the film, ',
-    metres(length),
-    ' in all',
-  ]);

@@ -34,18 +34,23 @@ export function splitAt(
 
 /**
  * Pieces of a rail that runs `run` along the house, out of the longest stock length: pipes join where
- * the stock ends, timber and poles over a support. Without stock lengths, one piece. All m.
+ * the stock ends, timber and poles over a support. Each piece shares `lap` with the next, or its swage
+ * where it has one. Without stock lengths, one piece. All m.
  */
-export function runPieces(run: number, member: MemberItem, span: number): readonly number[] {
+export function runPieces(run: number, member: MemberItem, span: number, lap = 0): readonly number[] {
   const longest = member.stockLengths.at(-1);
   if (longest === undefined || run <= longest + 1e-9) return [run];
   const overSupports = member.kind === 'lumber' || member.kind === 'pole';
-  const lap = overSupports ? 0 : (member.swage ?? 0);
-  const bays = Math.floor(longest / span + 1e-9);
-  const step = overSupports && bays >= 1 ? bays * span : longest - lap;
+  const shared = member.swage ?? lap;
+  const bays = Math.floor((longest - shared) / span + 1e-9);
+  const step = overSupports && bays >= 1 ? bays * span : longest - shared;
   if (!(step > 0)) return [run];
   const pieces: number[] = [];
-  for (let left = run; left > 1e-9; left -= step) pieces.push(left > step + 1e-9 ? step + lap : left);
+  for (let left = run; left > 1e-9; left -= step) {
+    const last = left <= step + shared + 1e-9;
+    pieces.push(last ? left : step + shared);
+    if (last) break;
+  }
   return pieces;
 }
 
