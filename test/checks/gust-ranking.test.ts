@@ -14,6 +14,7 @@ const ranked = [
   'post-buckling',
   'splice-overlap',
   'purlin-span',
+  'sheet-hold',
   'over-span',
 ];
 
@@ -34,7 +35,7 @@ describe('the order of failure', () => {
     }
   });
 
-  it.each(['bow-buckling', 'foot-bearing', 'post-buckling', 'over-span'])(
+  it.each(['bow-buckling', 'foot-bearing', 'post-buckling', 'over-span', 'sheet-hold'])(
     'names a part that %s sets the limit of',
     (id) => {
       const { gusts } = judgeSpec(workspace, `${id}.bad`, { on: '2026-11-25' });

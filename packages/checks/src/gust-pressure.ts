@@ -4,6 +4,7 @@ import { fasteningUse } from './checks/fastening-pull.ts';
 import { filmGustUse } from './checks/film-stress.ts';
 import { purlinUses } from './checks/purlin-span.ts';
 import { rackingUses } from './checks/racking.ts';
+import { sheetUses } from './checks/sheet-hold.ts';
 import { wallUses } from './checks/wall-cover.ts';
 import { filmLoad } from './film-pull.ts';
 import { capUses } from './gust-cap.ts';
@@ -39,11 +40,36 @@ export function scaledByPressure(shelter: Shelter, on: string | undefined): Scal
     }),
   );
   return [
+    ...sheetUses(shelter).flatMap(ofSheet),
     ...covers.flatMap((cover) => ofCover(shelter, cover, on)),
     ...wallCovers(shelter).flatMap((cover) => ofWall(shelter, cover, on)),
     ...sheets,
     ...braces,
     ...capUses(shelter),
+  ];
+}
+
+function ofSheet({ cover, bends, pulls }: ReturnType<typeof sheetUses>[number]): Scaled[] {
+  const base = {
+    check: 'sheet-hold',
+    sacrificial: cover.sacrificial === true,
+    loadCase: 'gust on the sheets',
+  };
+  const { id, origin } = cover;
+  return [
+    ...(bends === undefined
+      ? []
+      : [{ ...base, part: cover, what: `${cover.skin.title} bends past its strength`, use: bends }]),
+    ...(pulls === undefined
+      ? []
+      : [
+          {
+            ...base,
+            part: { id: `${id}/screws`, origin },
+            what: `${pulls.screw.title} lets the sheets go`,
+            use: pulls.use,
+          },
+        ]),
   ];
 }
 

@@ -1,5 +1,6 @@
 /** Parts that wind loads and that have no place in the ranking of gusts, each with the reason. */
 import { type JointUse, type Part, type Posts, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
+import { sheetGaps } from './checks/sheet-hold.ts';
 import type { MessagePiece } from './finding.ts';
 import type { FirstFailure, Unranked } from './gust-order.ts';
 import { measured } from './judge.ts';
@@ -52,8 +53,14 @@ export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
   }
   for (const cover of shelter.covers) {
     const noun = `${cover.skin.kind} of the ${cover.place}`;
-    add(cover, noun, coverWhy(cover));
     const { fastening, fasteningSpacing, id, origin } = cover;
+    if (cover.skin.kind === 'sheet' && cover.place === 'roof') {
+      const { bends, pulls } = sheetGaps(shelter, cover);
+      add(cover, noun, bends);
+      if (pulls !== undefined) add({ id: `${id}/screws`, origin }, `screws of the ${noun}`, pulls);
+      continue;
+    }
+    add(cover, noun, coverWhy(cover));
     const loose = fastening === undefined || (fastening.per === 'piece' && fasteningSpacing === undefined);
     if (cover.skin.kind !== 'sheet' && loose)
       add(
@@ -108,11 +115,9 @@ function braceWhy(plane: 'along' | 'across'): string {
     : 'its hold is counted together with what it braces';
 }
 
-function coverWhy({ place, skin }: Shelter['covers'][number]): string {
+function coverWhy({ skin }: Shelter['covers'][number]): string {
   if (skin.kind === 'sheet')
-    return place === 'roof'
-      ? 'what the sheets are screwed to, or what they and their screws may take, was not said'
-      : 'sheets on sides and ends are not calculated';
+    return 'sheets on sides and ends are not calculated: what they are screwed to is not said';
   return skin.kind === 'mesh' ? 'a roof of mesh is not calculated' : nothing;
 }
 

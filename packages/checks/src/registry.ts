@@ -50,6 +50,7 @@ import { requirement } from './checks/requirement.ts';
 import { rollWidth } from './checks/roll-width.ts';
 import { rot } from './checks/rot.ts';
 import { runoff } from './checks/runoff.ts';
+import { sheetHold } from './checks/sheet-hold.ts';
 import { siteFacts } from './checks/site-facts.ts';
 import { sliding } from './checks/sliding.ts';
 import { spliceOverlap } from './checks/splice-overlap.ts';
@@ -95,6 +96,7 @@ export const checks: readonly Check[] = [
   guyPullCheck,
   guyAnchor,
   purlinSpan,
+  sheetHold,
   eaveSag,
   pullOut,
   overturning,

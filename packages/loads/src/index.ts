@@ -19,6 +19,7 @@ export * from './resistance/duration.ts';
 export * from './resistance/member.ts';
 export type { Family, MemberInput } from './resistance/member-input.ts';
 export { plasticRatio, tubeBendingRatio } from './resistance/metal.ts';
+export * from './resistance/screws.ts';
 export { coldSlipperyFactor, driftHeight, snowWeight } from './snow/asce-snow.ts';
 export { enCylindricalFactor, enPitchedFactor } from './snow/en-snow.ts';
 export * from './snow/snow-actions.ts';

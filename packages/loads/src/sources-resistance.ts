@@ -25,6 +25,33 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
     standing: 'published',
   },
   {
+    id: 'aisi-s100:j4',
+    title: AISI,
+    where:
+      'J4.4, screws pulled out and sheets pulled over them, Ω = 3.00, φ = 0.50, in the tables of public evaluation reports of screws; made for steel, used for plastic sheet too',
+    standing: 'published',
+  },
+  {
+    id: 'en1993-1-3:8.2',
+    title: 'EN 1993-1-3',
+    where:
+      'table 8.2, self-tapping screws pulled through under repeated wind (in a public restatement); 0.45 for thin walls from memory; made for steel, used for plastic sheet too',
+    standing: 'from memory',
+  },
+  {
+    id: 'nds:12.2',
+    title: NDS,
+    where:
+      '12.2.2, wood screws in withdrawal, 2850 G² D, worked in public for a no. 10 screw; wet service 0.7, K_F and φ from memory',
+    standing: 'published',
+  },
+  {
+    id: 'en1995-1-1:8.7.2',
+    title: 'EN 1995-1-1',
+    where: '8.7.2, eq. 8.38 to 8.40, axially loaded screws, in several public calculations',
+    standing: 'published',
+  },
+  {
     id: 'aisc360:f11',
     title: 'ANSI/AISC 360-16',
     where: 'F11, rounds in bending: F_y Z, at most 1.6 F_y S, in a public restatement',

@@ -36,6 +36,10 @@ import {
   type SoilClass,
   type Step,
   screwAnchorUplift,
+  screwInMetal,
+  screwInWood,
+  sheetBending,
+  sheetOverWasher,
   snowActions,
   sourceOf,
   sources,
@@ -151,6 +155,12 @@ function everyStep(): Step[] {
     steps.push(
       woodBearingEn(2.2e6, 0.05, 0.04, 'gust', true).step,
       tubeCrushing(1e8, 0.03, 0.002, 0.05).step,
+    );
+    steps.push(
+      screwInWood({ diameter: 0.006, grip: 0.04, density: 420 }, true, basis).step,
+      screwInMetal(0.006, 0.0015, 300e6, basis).step,
+      sheetOverWasher(0.016, 0.0008, 60e6, basis).step,
+      sheetBending(60e6, basis).step,
     );
   }
   for (const soil of Object.keys(SOILS) as SoilClass[]) {

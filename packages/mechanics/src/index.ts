@@ -25,5 +25,5 @@ export * from './membrane.ts';
 export { positive, type Refusal, refuse } from './outcome.ts';
 export * from './plane-frame.ts';
 export * from './ponding.ts';
-export { rectangle, roundHollow, roundSolid, type Section } from './section.ts';
+export { corrugated, rectangle, roundHollow, roundSolid, type Section } from './section.ts';
 export * from './space-frame.ts';

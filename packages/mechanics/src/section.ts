@@ -71,3 +71,31 @@ export function rectangle(depth: number, breadth: number): Section {
   asked('breadth', breadth);
   return section(depth * breadth, (breadth * depth ** 3) / 12, depth / 2, (breadth * depth ** 2) / 4);
 }
+
+/**
+ * A strip of corrugated sheet 1 m wide whose middle line is a sine wave, bent along its waves; `depth` is measured
+ * outside to outside, `pitch` from wave to wave, m. With the half depth a of the middle line and k = 2 π a / pitch:
+ * I = t a² ∫ sin² √(1 + k² cos²), the mean over a quarter wave by Simpson's rule, and
+ * t³/24 for the wall itself, which leans. RangeError when the waves are no deeper than the sheet is thick.
+ */
+export function corrugated(thickness: number, depth: number, pitch: number): Section {
+  asked('thickness', thickness);
+  asked('pitch', pitch);
+  asked('depth of the waves beyond the thickness', depth - thickness);
+  const a = (depth - thickness) / 2;
+  const k = (2 * Math.PI * a) / pitch;
+  const steps = 32;
+  let way = 0;
+  let square = 0;
+  let first = 0;
+  for (let n = 0; n <= steps; n++) {
+    const weight = (n === 0 || n === steps ? 1 : n % 2 === 1 ? 4 : 2) / (3 * steps);
+    const angle = (Math.PI / 2) * (n / steps);
+    const stretch = Math.sqrt(1 + (k * Math.cos(angle)) ** 2);
+    way += weight * stretch;
+    square += weight * stretch * Math.sin(angle) ** 2;
+    first += weight * stretch * Math.sin(angle);
+  }
+  const secondMoment = thickness * a ** 2 * square + thickness ** 3 / 24;
+  return section(thickness * way, secondMoment, depth / 2, thickness * a * first);
+}

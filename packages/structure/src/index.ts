@@ -98,6 +98,7 @@ export {
   heatFactors,
   relaxedShare,
   sectionOf,
+  sheetSection,
   sidewaysSection,
   weightPerLength,
 } from './system/member.ts';

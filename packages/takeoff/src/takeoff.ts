@@ -86,7 +86,7 @@ function framelessLines(shelter: Shelter): Takeoff {
     const steps = [[`${count} straps, one in each `, metres(spacing)]];
     const pieces = [{ length: around, count, note: 'strap' }];
     lines.push(
-      item.per === 'piece' && item.form === 'clip'
+      item.per === 'piece' && (item.form === 'clip' || item.form === 'screw')
         ? countLine('fastening', item, count, roof, steps[0] ?? [])
         : cutLine('fastening', item, item.stockLengths, pieces, roof, steps),
     );

@@ -1,34 +1,11 @@
-import { claddingSuction } from '@tautline/loads';
-import {
-  type Cover,
-  lengthOf,
-  type MemberItem,
-  quantityValue,
-  type Rail,
-  type SheetItem,
-  type Shelter,
-} from '@tautline/shelter';
-import { coverWeight, sectionOf, weightPerLength, windShape } from '@tautline/structure';
-import { windFactor } from '../basis.ts';
+import type { Cover, MemberItem, Rail, SheetItem, Shelter } from '@tautline/shelter';
+import { coverWeight, sectionOf, weightPerLength } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
 import { memberLimit } from '../resistance.ts';
-
-/** Lines that a sheet is screwed to, from eave to eave, m along the frame. */
-function sheetLines(shelter: Shelter): readonly number[] {
-  const { roof, purlins } = shelter;
-  const total = lengthOf(roof.line);
-  const lines = purlins.flatMap((rail) =>
-    rail.lines.flatMap((line) => (line.s === undefined ? [] : [line.s])),
-  );
-  return [0, ...lines, total].sort((a, b) => a - b);
-}
-
-function widest(lines: readonly number[]): number {
-  return Math.max(...lines.slice(1).map((line, index) => line - lines[index]!));
-}
+import { closerLines, sheetSpan, sheetWind } from '../sheet-load.ts';
 
 function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Finding[] {
   if (shelter.purlins.length === 0) {
@@ -40,7 +17,7 @@ function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Finding[] {
       ),
     ];
   }
-  const span = widest(sheetLines(shelter));
+  const span = sheetSpan(shelter);
   return [
     judge({
       id: purlinSpan.id,
@@ -94,10 +71,9 @@ function purlinLoad(
   scale: number,
 ): PurlinLoad {
   const { site } = shelter;
-  const edge = claddingSuction(site, windShape(shelter)).zones.find((zone) => zone.place === 'edge');
-  const factor = scale * windFactor(site);
-  const up = factor * Math.max(0, -(edge?.suction ?? 0));
-  const pressed = factor * (edge?.pressure ?? 0) + coverWeight(cover) + site.groundSnow;
+  const wind = sheetWind(shelter, 'edge');
+  const up = scale * wind.suction;
+  const pressed = scale * wind.pressure + coverWeight(cover) + site.groundSnow;
   const down = pressed >= up;
   const pressure = Math.max(up, pressed);
   const load = pressure * breadth + (down ? weightPerLength(member) : 0);
@@ -118,7 +94,7 @@ export function purlinUses(
   return shelter.covers.flatMap((cover) => {
     const { skin } = cover;
     if (cover.place !== 'roof' || skin.kind !== 'sheet' || shelter.purlins.length === 0) return [];
-    const breadth = widest(sheetLines(shelter));
+    const breadth = sheetSpan(shelter);
     return shelter.purlins.flatMap((rail) => {
       const { member } = rail;
       if (member.kind === 'cable') return [];
@@ -211,7 +187,8 @@ export const purlinSpan: Check = {
     { symbol: 'W', meaning: 'section modulus, the weaker way', kind: 'section-modulus' },
   ],
   sources: ['catalogue', 'beam-table', 'asce7-22:30.3-2', 'en1991-1-4:7.2.5'],
-  leavesOut: 'Screws and washers, snow drifts, a person on the sheets, purlins that run over several frames.',
+  leavesOut:
+    'The sheets and their screws in a gust (sheet-hold), snow drifts, a person on the sheets, purlins that run over several frames.',
   mayBeAccepted: 'When the maker of the sheet gives a wider span for this load.',
   run,
   levers,
@@ -223,21 +200,5 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const rail = purlins.find((entry) => entry.id === finding.part);
   if (rail !== undefined && rail.member.kind !== 'cable')
     return [stouter({ origin: rail.origin, member: rail.member }, stock), closer(roof, 'frames')];
-  const first = purlins[0];
-  if (first === undefined) return [];
-  return [
-    {
-      type: 'choice',
-      options: [1, 2, 3, 4, 6, 8, 10].map((extra) => ({
-        title: [`Lay ${first.lines.length + extra} purlins`],
-        edits: [
-          {
-            type: 'replace' as const,
-            node: first.origin,
-            slots: { count: quantityValue(first.lines.length + extra, 'count', first.origin) },
-          },
-        ],
-      })),
-    },
-  ];
+  return closerLines(input.shelter);
 }

@@ -141,6 +141,10 @@ export interface SheetItem extends ItemBase {
   readonly stockLengths: readonly number[];
   /** Greatest span between purlins, m. */
   readonly greatestSpan: number;
+  /** Stress at which it yields or breaks, Pa; what a gust does to it is not worked out without. */
+  readonly strength?: number;
+  /** Waves of a corrugated sheet: from the top of one to the foot of the next, and from top to top, m. */
+  readonly waves?: { readonly depth: number; readonly pitch: number };
   readonly light: number;
   readonly life: number;
 }
@@ -182,13 +186,15 @@ export interface JointItem extends ItemBase {
 /** Holds film or mesh to the frame. */
 export interface FasteningItem extends ItemBase {
   readonly kind: 'fastening';
-  readonly form: 'channel' | 'board' | 'strap' | 'staple' | 'clip' | 'rope';
+  readonly form: 'channel' | 'board' | 'strap' | 'staple' | 'clip' | 'screw' | 'rope';
   /** Pull it holds per metre of edge, N/m (channel, board) or per piece, N (strap, clip). */
   readonly holds: number;
   readonly per: 'length' | 'piece';
   readonly stockLengths: readonly number[];
   /** Film taken up at each edge, m. */
   readonly edgeAllowance: number;
+  /** Sizes of a screw, m: over its thread, under its head, and of the washer that presses the sheet. */
+  readonly screw?: { readonly diameter: number; readonly length: number; readonly washer: number };
 }
 
 /** Holds the structure in the ground when it is bought as a thing of its own. */

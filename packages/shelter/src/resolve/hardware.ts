@@ -156,6 +156,9 @@ function readFastening(
       'nothing is said of film taken up at the edge',
       definition.origin,
     );
+  const [diameter, long, washer] = ['across', 'long', 'washer'].map((word) =>
+    numberFact(notes, definition, word, { above: 0, most: 0.3 }),
+  );
   return {
     ...common,
     kind: 'fastening',
@@ -164,5 +167,8 @@ function readFastening(
     per: line === undefined ? 'piece' : 'length',
     stockLengths: soldLengths(definition),
     edgeAllowance,
+    ...(diameter === undefined || long === undefined || washer === undefined
+      ? {}
+      : { screw: { diameter, length: long, washer } }),
   };
 }

@@ -5,7 +5,7 @@ import type { SpecDefinition } from '../spec/spec.ts';
 import type { ItemCommon } from './item-common.ts';
 import { expansionOf } from './material.ts';
 import { soldLengths } from './members.ts';
-import { assume, type Bounds, missing, type Notes, numberFact } from './notes.ts';
+import { assume, type Bounds, missing, type Notes, numberFact, within } from './notes.ts';
 
 const share: Bounds = { least: 0, most: 1 };
 
@@ -83,6 +83,16 @@ export function readSkin(
   const coverWidth = must('covers');
   const greatestSpan = must('spans');
   if (thickness === undefined || coverWidth === undefined || greatestSpan === undefined) return undefined;
+  const strength = numberFact(notes, definition, 'yields', { above: 0 });
+  const waves = factNode(definition, 'waves');
+  const pitch = numberIn(waves, 'pitch');
+  const depth = numberIn(waves, 'depth');
+  const wavy =
+    waves !== undefined &&
+    pitch !== undefined &&
+    depth !== undefined &&
+    within(notes, pitch, 'the distance between waves', { above: 0, most: coverWidth }, waves) !== undefined &&
+    within(notes, depth, 'the depth of the waves', { above: thickness, most: pitch }, waves) !== undefined;
   return {
     ...common,
     kind: 'sheet',
@@ -90,6 +100,8 @@ export function readSkin(
     thickness,
     coverWidth,
     greatestSpan,
+    ...(strength === undefined ? {} : { strength }),
+    ...(wavy ? { waves: { depth, pitch } } : {}),
     stockLengths: soldLengths(definition),
     light: light(),
     life,

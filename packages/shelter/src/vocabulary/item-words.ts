@@ -188,6 +188,18 @@ export const itemFacts: Readonly<Record<string, readonly Entry[]>> = {
     thickness,
     fact('covers', '{value: length}', 'Width one sheet covers, lap taken off.', 'covers 24 in', needed),
     fact('spans', '{value: length}', 'Greatest distance between purlins.', 'spans 24 in', needed),
+    fact(
+      'yields',
+      'at {value: stress}',
+      'Stress at which it stays bent or breaks. Without it nothing is worked out of a gust on the sheet.',
+      'yields at 60 MPa',
+    ),
+    fact(
+      'waves',
+      '{depth: length} deep every {pitch: length}',
+      'Waves of a corrugated sheet, outside to outside, and how far apart. Left out, it is flat.',
+      'waves 1/2 in deep every 2-2/3 in',
+    ),
     light,
     life,
     soldLong,
@@ -198,7 +210,7 @@ export const itemFacts: Readonly<Record<string, readonly Entry[]>> = {
   fastening: [
     fact(
       'form',
-      '{value: word channel|board|strap|staple|clip|rope}',
+      '{value: word channel|board|strap|staple|clip|screw|rope}',
       'What sort of fastening it is.',
       'form channel',
       needed,
@@ -206,6 +218,9 @@ export const itemFacts: Readonly<Record<string, readonly Entry[]>> = {
     fact('holds', '{value: line-load}', 'Pull it holds per length of edge.', 'holds 4 kN/m'),
     fact('each-holds', '{value: force}', 'Pull one piece holds.', 'each-holds 900 N'),
     fact('edge', '{value: length}', 'Film taken up at each edge.', 'edge 4 in'),
+    fact('across', '{value: length}', 'Diameter of a screw over its thread.', 'across 1/4 in'),
+    fact('long', '{value: length}', 'Length of a screw under its head.', 'long 2 in'),
+    fact('washer', '{value: length}', 'Diameter of the washer of a screw.', 'washer 5/8 in'),
     soldLong,
     ownPrice,
   ],

@@ -1,5 +1,5 @@
-import { rectangle, roundHollow, roundSolid, type Section } from '@tautline/mechanics';
-import type { MemberItem } from '@tautline/shelter';
+import { corrugated, rectangle, roundHollow, roundSolid, type Section } from '@tautline/mechanics';
+import type { MemberItem, SheetItem } from '@tautline/shelter';
 
 /** Standard gravity, m/s2 (defined value). */
 export const gravity = 9.80665;
@@ -15,6 +15,11 @@ export function sectionOf(item: MemberItem): Section {
     case 'rectangle':
       return rectangle(section.depth, section.breadth);
   }
+}
+
+/** A strip of sheet 1 m wide, bent along its waves or flat. */
+export function sheetSection({ thickness, waves }: SheetItem): Section {
+  return waves === undefined ? rectangle(thickness, 1) : corrugated(thickness, waves.depth, waves.pitch);
 }
 
 /** The section as it meets a load from the side: a rectangle about its other axis. */
