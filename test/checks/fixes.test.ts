@@ -1,7 +1,7 @@
 /** Fixes that take more than one lever, and what they do to other checks. */
-import { evaluate, fixesFor, messageText } from '@tautline/checks';
+import { evaluate, exampleSpecs, fixesFor, messageText } from '@tautline/checks';
 import { loadWorkspace } from '@tautline/language';
-import { newNotes, resolveItems, resolveShelter } from '@tautline/shelter';
+import { applyEdits, newNotes, resolveItems, resolveShelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 
 const text = `site plot {
@@ -23,14 +23,14 @@ shelter house on plot {
 }
 `;
 
-async function opened(system: 'metric' | 'us', spec = text) {
+async function opened(system: 'metric' | 'us', spec = text, tier: 'live' | 'full' = 'live') {
   const workspace = await loadWorkspace([{ uri: 'file:///fixes.shelter', text: spec }]);
   const loaded = workspace.shelters[0]!;
   const { shelter } = resolveShelter(loaded.name, loaded.world);
   if (shelter === undefined) throw new Error('the spec cannot be resolved');
   const stock = { items: resolveItems(loaded.world, newNotes()) };
   return {
-    evaluation: evaluate(shelter),
+    evaluation: evaluate(shelter, { tier }),
     context: { world: loaded.world, shelterName: loaded.name, stock, system },
   };
 }
@@ -66,4 +66,45 @@ describe('fixes', () => {
       /, \d+ in across and [\d ]+(ft|in)/,
     );
   });
+
+  it('of the whole house are tried on whole houses', async () => {
+    const { evaluation, context } = await opened('us', exampleSpecs('end-frame')!.bad, 'full');
+    const finding = evaluation.findings.find((one) => one.id === 'end-frame' && one.verdict === 'fails')!;
+    const fixes = fixesFor(finding, evaluation, context);
+    expect(fixes.length).toBeGreaterThan(0);
+    for (const { edits, utilisationAfter } of fixes) {
+      const definitions = applyEdits(context.world.definitions, edits);
+      const { shelter } = resolveShelter(context.shelterName, { ...context.world, definitions });
+      const after = evaluate(shelter!, { tier: 'full', gusts: false }).findings.filter(
+        (one) => one.id === 'end-frame' && one.part === finding.part,
+      );
+      expect(after[0]?.utilisation).toBeCloseTo(utilisationAfter, 9);
+      expect(utilisationAfter).toBeLessThanOrEqual(1);
+    }
+  }, 60_000);
+
+  it('of uprights and of the rail in an end are stouter stock, or more uprights', async () => {
+    const spindly = exampleSpecs('end-frame')!
+      .good.replace(/gust 20/, 'gust 45')
+      .replace('end-frames of lumber-2x4', 'end-frames of lumber-1x3')
+      .replace('rail of lumber-2x4', 'rail of lumber-1x3');
+    const { evaluation, context } = await opened('us', spindly, 'full');
+    const told = (part: string): string[] => {
+      const finding = evaluation.findings.find((one) => one.id === 'end-frame' && one.part === part);
+      // Not all of them fail: what would be tried is asked all the same.
+      return fixesFor({ ...finding!, verdict: 'fails' }, evaluation, context).map(({ title }) =>
+        messageText(title, 'us'),
+      );
+    };
+    expect(told('end-frames').join()).toMatch(/Use Lumber/);
+    expect(told('end-frames/rail').join()).toMatch(/Use Lumber|uprights in each end/);
+    const ranked = evaluation.gusts!.failures.filter(({ check }) => check === 'end-frame');
+    expect(new Set(ranked.map(({ part }) => part))).toEqual(
+      new Set(['end-frames', 'end-frames/rail', 'end-frames/foot']),
+    );
+    for (const { part, gust } of ranked) {
+      const own = evaluation.findings.find((one) => one.id === 'end-frame' && one.part === part)!;
+      expect(gust < evaluation.shelter.site.gust, part).toBe(own.utilisation! > 1);
+    }
+  }, 120_000);
 });

@@ -35,6 +35,8 @@ export interface EvaluateOptions {
   readonly gusts?: boolean;
   /** 'full' also works out the whole house in space, which takes seconds; the typical frame alone unless said. */
   readonly tier?: 'live' | 'full';
+  /** False leaves out of the full tier how many times its load the house would stand: for trying changes out. */
+  readonly beyond?: boolean;
   /** Told the share of the full tier that is done, 0 to 1, and what comes next. */
   readonly progress?: (share: number, next: string) => void;
   /** Times the stages, and ends those that take too long; nothing is timed without a clock. */
@@ -221,9 +223,14 @@ function withEndZones(findings: readonly Finding[], { responses }: FrameAnalysis
 
 /** The full tier; stopping it throws as stopping the live tier does. */
 function wholeHouse(shelter: Shelter, options: EvaluateOptions, stages: Stages): CheckInput['house'] {
-  const { progress, soil = false } = options;
+  const { progress, beyond = true, soil = false } = options;
   const answer = stages.run('whole-house', (cancelled) => {
-    const found = analyseHouse(shelter, { cancelled, soil, ...(progress === undefined ? {} : { progress }) });
+    const found = analyseHouse(shelter, {
+      cancelled,
+      soil,
+      beyond,
+      ...(progress === undefined ? {} : { progress }),
+    });
     if (!found.ok && cancelled()) throw new Cancelled();
     return found;
   });

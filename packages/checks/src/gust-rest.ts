@@ -1,5 +1,6 @@
 /** Parts that wind loads and that have no place in the ranking of gusts, each with the reason. */
 import { type JointUse, type Part, type Posts, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
+import { railPart } from './checks/end-frame.ts';
 import { sheetGaps } from './checks/sheet-hold.ts';
 import type { MessagePiece } from './finding.ts';
 import type { FirstFailure, Unranked } from './gust-order.ts';
@@ -15,6 +16,10 @@ export interface WindLoaded {
 
 /** What has no reason of its own: a measure that should be there had nothing to measure. */
 const nothing = 'in this house no combination with wind brings it a load that its check asks for';
+
+/** Of what stands in the ends. */
+const inSpace =
+  'what the wind on the end wall brings it only the whole house in space (the full analysis) tells';
 
 /** Every part of a shelter that wind reaches, from the frame to its covers. */
 export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
@@ -69,8 +74,9 @@ export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
         'what holds it, or how far apart, was not said',
       );
   }
-  add(endFrames, 'uprights of the end frames', 'no check asks for the bending of uprights in an end');
-  add(endFrames?.foot, 'feet of the end frames', 'no check asks for the feet of uprights in an end');
+  add(endFrames, 'uprights of the end frames', inSpace);
+  add(endFrames?.foot, 'feet of the end frames', inSpace);
+  if (endFrames?.rail !== undefined) add(railPart(endFrames), 'rail of the end frames', inSpace);
   for (const door of doors ?? []) add(door, 'door', 'no check asks for doors and their hinges');
   for (const gutter of gutters ?? []) add(gutter, 'gutter', 'no check asks for wind on a gutter');
   return list;

@@ -3,9 +3,11 @@ import { groundAllowedAt } from '@tautline/loads';
 import { type Brace, type CableItem, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
 import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
 import { upwardPull } from './cable-end.ts';
+import { loadedUprights, railPart } from './checks/end-frame.ts';
 import { postSlenderness } from './checks/post-buckling.ts';
 import { tieUse } from './checks/tie-buckling.ts';
 import { bracingUses } from './checks/whole-house.ts';
+import { endFootUse, endRailUse, uprightUse } from './end-uses.ts';
 import { postWeight } from './feet.ts';
 import { footUplift } from './ground.ts';
 import type { Measured, Scaled } from './gust-order.ts';
@@ -140,6 +142,49 @@ function pulled(shelter: Shelter, found: typeof guyInFrame | typeof guyAlone): M
     ),
   );
 }
+
+/** Uprights, rails and feet of the end frames by what the whole house brings them in wind, taken to grow with the pressure. */
+export function endsInHouse(shelter: Shelter, house: HouseAnswer | undefined): Scaled[] {
+  const { endFrames } = shelter;
+  if (house?.ok !== true || endFrames === undefined) return [];
+  const sacrificial = endFrames.sacrificial === true;
+  const blown = loadedUprights(house.house).filter(({ load }) => load.wind !== undefined);
+  const scaled = (
+    part: Scaled['part'],
+    what: string,
+    found: { readonly use: number } | undefined,
+    loadCase: string,
+  ): Scaled[] =>
+    found === undefined
+      ? []
+      : [{ part, what, check: 'end-frame', sacrificial, loadCase, use: (factor) => factor * found.use }];
+  const upright = uprightUse(shelter, endFrames, blown);
+  const rail = endRailUse(shelter, endFrames, house.house.endRails);
+  const foot = endFootUse(shelter, endFrames, blown);
+  const held = 'reason' in foot ? undefined : foot;
+  return [
+    ...scaled(
+      endFrames,
+      'the upright in an end bends past its strength',
+      upright,
+      upright?.under.load.title ?? 'wind',
+    ),
+    ...scaled(
+      railPart(endFrames),
+      'the rail in an end bends past its strength',
+      rail,
+      rail?.piece.loadCase ?? 'wind',
+    ),
+    ...scaled(
+      endFrames.foot,
+      `the foot of an upright in an end ${held === undefined ? 'gives' : gives[held.how]}`,
+      held,
+      held?.under.load.title ?? 'wind',
+    ),
+  ];
+}
+
+const gives = { up: 'is pulled up', over: 'is pushed over', down: 'sinks' } as const;
 
 /** Guys and braces by their share in the whole house, taken to grow with the pressure. */
 export function bracedInHouse(shelter: Shelter, house: HouseAnswer | undefined): Scaled[] {

@@ -18,7 +18,7 @@ import { type FirstFailure, filmOffMargin, type GustOrder, type Ranked } from '.
 import { measured } from './gust-parts.ts';
 import { scaledByPressure } from './gust-pressure.ts';
 import { unrankedOf } from './gust-rest.ts';
-import { bracedInHouse, guyBounds } from './gust-rigging.ts';
+import { bracedInHouse, endsInHouse, guyBounds } from './gust-rigging.ts';
 import { measured as speed } from './judge.ts';
 
 /** On which day, with what is known of the whole house, and who may stop it. */
@@ -77,6 +77,7 @@ export function gustOrder(
   for (const { use, loadCase, ...ranked } of [
     ...scaledByPressure(shelter, on),
     ...bracedInHouse(shelter, house),
+    ...endsInHouse(shelter, house),
   ]) {
     if (cancelled()) throw new Cancelled();
     const gust = gustAt(site, use);

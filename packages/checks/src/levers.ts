@@ -139,6 +139,22 @@ export function inConcrete(
   };
 }
 
+/** A wider footing, where there is one. */
+export function wider(foot: Foot): Lever[] {
+  if (foot.kind !== 'concrete' && foot.kind !== 'hole') return [];
+  const across = foot.across ?? 0.25;
+  return [
+    {
+      type: 'number',
+      from: across,
+      towards: Math.max(0.6, across),
+      steps: handy,
+      title: (value) => ['Make the footing ', length(value), ' across'],
+      edits: (value) => [setQuantity(foot.origin, 'across', value, 'length')],
+    },
+  ];
+}
+
 /** More ballast on each rim of a cap, up to a mass, kg; a rim that only lies there gets its first. */
 export function heavierRims(foot: Foot, towards: number): Lever {
   const { origin } = foot;
@@ -211,10 +227,11 @@ function sameSort(member: MemberItem, stock: Stock): MemberItem[] {
   );
 }
 
-/** Stouter stock of the same sort, the next size first. */
+/** Stouter stock of the same sort, the next size first; `edit` writes it where it is not said by `of`. */
 export function stouter(
   part: { readonly origin: Bows['origin']; readonly member: MemberItem },
   stock: Stock,
+  edit = (id: string): SpecEdit => setItem(part.origin, 'of', id),
 ): Lever {
   const own = sectionOf(part.member).sectionModulus;
   const options = sameSort(part.member, stock)
@@ -224,7 +241,7 @@ export function stouter(
     type: 'choice',
     options: options.map((entry) => ({
       title: [`Use ${entry.title}`],
-      edits: [setItem(part.origin, 'of', entry.id)],
+      edits: [edit(entry.id)],
     })),
   };
 }

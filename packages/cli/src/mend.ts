@@ -33,11 +33,17 @@ export interface Left {
 /** More rounds than any spec has needed; a text that still fails after them is given back as it is. */
 const mostRounds = 25;
 
-export async function mend(uri: string, text: string, system: System, on: string): Promise<Mended> {
+export async function mend(
+  uri: string,
+  text: string,
+  system: System,
+  on: string,
+  tier: 'live' | 'full' = 'live',
+): Promise<Mended> {
   const steps: MendStep[] = [];
   let now = text;
   for (let round = 0; round < mostRounds; round++) {
-    const verdicts = verdictsOf(await loadText(uri, now), on, { gusts: false });
+    const verdicts = verdictsOf(await loadText(uri, now), on, { gusts: false, tier });
     const failing = verdicts.shelters.flatMap((verdict) =>
       verdict.findings
         .filter(({ finding }) => finding.severity === 'error')
@@ -74,7 +80,7 @@ export async function mend(uri: string, text: string, system: System, on: string
       return {
         text: now,
         steps,
-        left: failing.length === 0 ? [] : borne(verdictsOf(await loadText(uri, now), on)),
+        left: failing.length === 0 ? [] : borne(verdictsOf(await loadText(uri, now), on, { tier })),
       };
     steps.push(step);
   }

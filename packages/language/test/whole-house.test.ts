@@ -2,9 +2,10 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { exampleSpecs } from '@tautline/checks';
 import { build } from 'esbuild';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import type { Diagnostic } from 'vscode-languageserver';
+import { type CodeAction, CodeActionTriggerKind, type Diagnostic } from 'vscode-languageserver';
 import { createInPlaceWork, type LongWork } from '../src/analyst/long-work.ts';
 import { languageJobs } from '../src/analyst/whole-house.ts';
 import { createWorkerWork } from '../src/analyst/worker-work.ts';
@@ -46,6 +47,26 @@ describe('the whole house in the editor', () => {
   let editor: Editor;
   afterEach(() => editor.close());
   const preview = async () => (await editor.ask<PreviewAnswer>('tautline/preview', { uri })).shelters[0];
+
+  it('has its fixes worked out for who asks by hand, and not for the light bulb', async () => {
+    editor = await startEditor();
+    const ends = exampleSpecs('end-frame')!.bad;
+    await editor.open(uri, ends);
+    await editor.ask<WholeHouseAnswer>('tautline/wholeHouse', { uri });
+    const list = await editor.diagnostics(uri, (all) => all.some(({ code }) => code === 'end-frame'));
+    const diagnostic = list.find(({ code }) => code === 'end-frame')!;
+    const offered = async (triggerKind: CodeActionTriggerKind): Promise<CodeAction[]> => {
+      const context = { diagnostics: [diagnostic], triggerKind };
+      const { range } = diagnostic;
+      const params = { textDocument: { uri }, range, context };
+      const all = await editor.ask<CodeAction[]>('textDocument/codeAction', params);
+      return all.filter(({ title }) => title.includes('used after'));
+    };
+    expect(await offered(CodeActionTriggerKind.Automatic)).toEqual([]);
+    const [first] = await offered(CodeActionTriggerKind.Invoked);
+    expect(first?.title).toMatch(/^Go .* into the ground \(\d+ % used after/);
+    expect(first?.edit?.changes?.[uri]?.length).toBeGreaterThan(0);
+  }, 60_000);
 
   it('is told when asked for, marked as old after an edit, and known again when the edit is taken back', async () => {
     editor = await startEditor();

@@ -1,106 +1,101 @@
 import { groundAllowedAt, type Step } from '@tautline/loads';
-import type { EndFrames, Shelter } from '@tautline/shelter';
-import { sectionOf, type UprightUnder } from '@tautline/structure';
-import type { Check, CheckInput } from '../check.ts';
-import type { FrameFoot } from '../feet.ts';
-import type { Finding } from '../finding.ts';
+import { type EndFrames, itemValue, type Shelter } from '@tautline/shelter';
+import { type HouseAnalysis, sectionOf, type UprightUnder } from '@tautline/structure';
+import type { Check, CheckInput, Lever, Stock } from '../check.ts';
+import {
+  endFootUse,
+  endRailUse,
+  type PieceUse,
+  type RailUse,
+  type UprightUse,
+  uprightUse,
+} from '../end-uses.ts';
+import type { Finding, MessagePiece } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { footSideways } from '../ground-sideways.ts';
+import { footSinking } from '../ground-sinking.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { mostPressed } from '../pressed.ts';
-import { inSoil, memberLimit } from '../resistance.ts';
-import { leastRadius } from '../slender.ts';
-import { sidewaysUse } from './lateral-foot.ts';
+import { deeper, inConcrete, stouter, wider } from '../levers.ts';
+import { setQuantity } from '../slots.ts';
 
 function run({ shelter, house }: CheckInput): Finding[] {
   const { endFrames } = shelter;
   if (house === undefined || endFrames === undefined || endFrames.uprights.length === 0) return [];
   if (!house.ok) return [notChecked(endFrame.id, endFrames, house.reason, 'house')];
-  const loaded = house.house.uprights.filter(({ load }) => load.use !== 'service');
-  if (loaded.length === 0)
+  const loaded = loadedUprights(house.house);
+  const upright = uprightUse(shelter, endFrames, loaded);
+  if (upright === undefined)
     return [notChecked(endFrame.id, endFrames, 'the whole house holds under no combination', 'house')];
-  return [onUpright(shelter, endFrames, loaded), onFoot(shelter, endFrames, loaded)];
+  const rail = endRailUse(shelter, endFrames, house.house.endRails);
+  return [
+    onUpright(endFrames, upright),
+    ...(rail === undefined ? [] : [onRail(endFrames, rail)]),
+    ...onFoot(shelter, endFrames, loaded),
+  ];
 }
 
-/** Bending with pull, or with thrust that may make it bow out. */
-function onUpright(shelter: Shelter, part: EndFrames, loaded: readonly UprightUnder[]): Finding {
-  const { site } = shelter;
-  const { member, foot, uprights } = part;
-  const wet = inSoil(foot);
-  const section = sectionOf(member);
-  const height = Math.max(...uprights.map((one) => one.height));
-  const slenderness = height / leastRadius(member);
-  let worst:
-    | { use: number; under: UprightUnder; axial: number; moment: number; steps: readonly Step[] }
-    | undefined;
-  const limits = {
-    steady: memberLimit(site, member, 'steady', wet),
-    gust: memberLimit(site, member, 'gust', wet),
-  };
-  for (const under of loaded)
-    for (const { axial, moment } of under.forces) {
-      const bending = Math.abs(moment) / section.sectionModulus;
-      const steady = under.load.sustained;
-      const limit = steady ? limits.steady : limits.gust;
-      const plain = bending / limit.bending + Math.max(0, axial) / section.area / limit.tension;
-      const pressed =
-        axial < 0
-          ? mostPressed(site, member, slenderness, wet, [
-              { thrust: -axial, bending, loadCase: under.load.title, steady },
-            ])
-          : undefined;
-      const use = Math.max(plain, pressed?.both.utilisation ?? 0);
-      if (worst === undefined || use > worst.use)
-        worst = { use, under, axial, moment, steps: [...limit.steps, ...(pressed?.column.steps ?? [])] };
-    }
-  const { use, under, axial, moment, steps } = worst!;
-  const limit = under.load.sustained ? limits.steady : limits.gust;
-  const stress = use * limit.bending;
+/** Uprights under the combinations for members. */
+export function loadedUprights({ uprights }: HouseAnalysis): readonly UprightUnder[] {
+  return uprights.filter(({ load }) => load.use !== 'service');
+}
+
+export const railPart = (ends: EndFrames): { readonly id: string; readonly origin: EndFrames['origin'] } => ({
+  id: `${ends.id}/rail`,
+  origin: ends.rail?.origin ?? ends.origin,
+});
+
+function onUpright(part: EndFrames, worst: UprightUse): Finding {
+  const { under } = worst;
+  return onPiece(part, worst, part.member, under.load.title, 'upright', [
+    `The upright of ${part.member.title} in the ${under.end} end, `,
+    measured(under.x, 'length'),
+    ' from the left side, is stressed to ',
+  ]);
+}
+
+function onRail(ends: EndFrames, worst: RailUse): Finding {
+  const { member } = ends.rail!;
+  return onPiece(railPart(ends), worst, member, worst.piece.loadCase, 'rail', [
+    `The rail of ${member.title} in the ${worst.piece.piece === 0 ? 'front' : 'back'} end is stressed to `,
+  ]);
+}
+
+function onPiece(
+  part: { readonly id: string; readonly origin: EndFrames['origin'] },
+  { use, allowed, axial, moment, steps, slenderness }: PieceUse & { readonly slenderness: number },
+  member: EndFrames['member'],
+  loadCase: string,
+  noun: string,
+  start: readonly MessagePiece[],
+): Finding {
+  const stress = use * allowed;
   return judge({
     id: endFrame.id,
     part,
     utilisation: use,
     demand: measured(stress, 'stress'),
-    capacity: measured(limit.bending, 'stress'),
-    loadCase: under.load.title,
+    capacity: measured(allowed, 'stress'),
+    loadCase,
     message: [
-      `The upright of ${member.title} in the ${under.end} end, `,
-      measured(under.x, 'length'),
-      ' from the left side, is stressed to ',
+      ...start,
       measured(stress, 'stress'),
-      ` under ${under.load.title}; it may take `,
-      measured(limit.bending, 'stress'),
+      ` under ${loadCase}; it may take `,
+      measured(allowed, 'stress'),
       '.',
     ],
     source: 'house',
     steps: [
-      step(
-        'M',
-        'bending of the upright, both ways together',
-        'from the analysis of the whole house',
-        [],
-        moment,
-        'moment',
-        'house',
-      ),
-      step(
-        'N',
-        'force along it (tension positive)',
-        'from the analysis of the whole house',
-        [],
-        axial,
-        'force',
-        'house',
-      ),
+      fromHouse('M', `bending of the ${noun}, both ways together`, moment, 'moment'),
+      fromHouse('N', 'force along it (tension positive)', axial, 'force'),
       ...steps,
       step(
         'u',
         'utilisation, bending with pull or with thrust',
         'u = M / (W f_b) + N / (A f_t), and with thrust N / (A F_a) in its place',
         [
-          given('W', 'section modulus', section.sectionModulus, 'section-modulus'),
-          given('f_b', 'bending stress allowed', limit.bending, 'stress'),
-          given('K L / r', 'slenderness, held at head and foot', slenderness, 'ratio'),
+          given('W', 'section modulus', sectionOf(member).sectionModulus, 'section-modulus'),
+          given('f_b', 'bending stress allowed', allowed, 'stress'),
+          given('K L / r', 'slenderness between what holds it', slenderness, 'ratio'),
         ],
         use,
         'percent',
@@ -110,88 +105,109 @@ function onUpright(shelter: Shelter, part: EndFrames, loaded: readonly UprightUn
   });
 }
 
-/** The foot of an upright, pulled up or pushed over, whichever uses more of the ground. */
-function onFoot(
-  shelter: Shelter,
-  { foot, member, id, origin }: EndFrames,
-  loaded: readonly UprightUnder[],
-): Finding {
+function fromHouse(symbol: string, meaning: string, value: number, kind: string): Step {
+  return step(symbol, meaning, 'from the analysis of the whole house', [], value, kind, 'house');
+}
+
+const does = {
+  up: ['pulls its foot up with ', 'pull on the foot'],
+  over: ['pushes its foot sideways with ', 'push on the foot'],
+  down: ['presses its foot down with ', 'load on the foot'],
+} as const;
+
+/** The foot of an upright, pulled up, pushed over or pressed in, whichever uses most of the ground. */
+function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder[]): Finding[] {
   const { site } = shelter;
-  const held: FrameFoot = { foot, owner: { id, origin, member }, noun: 'upright', frames: 1 };
-  const uplift = footUplift(foot, member, site);
-  if ('reason' in uplift) return notChecked(endFrame.id, foot, uplift.reason);
-  const holds = Math.max(groundAllowedAt(uplift, site.basis), 1e-6);
-  let worst: { use: number; under: UprightUnder; lifted: boolean } | undefined;
-  for (const under of loaded) {
-    const { reaction, load } = under;
-    const up = Math.max(0, -reaction.vertical) / holds;
-    const over = sidewaysUse(site, held, reaction, load.wind === undefined ? 'steady' : 'gust');
-    if (over === undefined)
-      return notChecked(endFrame.id, foot, 'what this foot holds sideways is not covered');
-    const use = Math.max(up, over);
-    if (worst === undefined || use > worst.use) worst = { use, under, lifted: up >= over };
-  }
-  const { use, under, lifted } = worst!;
+  const { foot, member } = ends;
+  const worst = endFootUse(shelter, ends, loaded);
+  if ('reason' in worst) return [notChecked(endFrame.id, foot, worst.reason)];
+  const { use, under, how } = worst;
   const { reaction, load } = under;
-  const push = reaction.horizontal;
-  const side = footSideways(foot, member, site, {
-    push,
-    moment: reaction.moment,
-    lift: -reaction.vertical,
-    stay: load.wind === undefined ? 'steady' : 'gust',
-  });
-  const demand = lifted ? Math.max(0, -reaction.vertical) : push;
-  const capacity = lifted || 'reason' in side ? holds : groundAllowedAt(side, site.basis);
-  const ground = lifted || 'reason' in side ? uplift : side;
-  return judge({
-    id: endFrame.id,
-    part: foot,
-    utilisation: use,
-    demand: measured(demand, 'force'),
-    capacity: measured(capacity, 'force'),
-    loadCase: load.title,
-    message: [
-      lifted
-        ? `The upright in the ${under.end} end pulls its foot up with `
-        : `The upright in the ${under.end} end pushes its foot sideways with `,
-      measured(demand, 'force'),
-      ` under ${load.title}; in ${site.soil} the foot may be counted on for `,
-      measured(capacity, 'force'),
-      '.',
-    ],
-    source: ground.source,
-    steps: [
-      step(
-        'F',
-        lifted ? 'pull on the foot' : 'push on the foot',
-        'from the analysis of the whole house',
-        [],
-        demand,
-        'force',
-        'house',
-      ),
-      ...ground.steps,
-    ],
-  });
+  const sinking = footSinking(foot, member, site, undefined);
+  const ground =
+    how === 'down'
+      ? sinking
+      : how === 'up'
+        ? footUplift(foot, member, site)
+        : footSideways(foot, member, site, {
+            push: reaction.horizontal,
+            moment: reaction.moment,
+            lift: -reaction.vertical,
+            stay: load.wind === undefined ? 'steady' : 'gust',
+          });
+  if ('reason' in ground) return [notChecked(endFrame.id, foot, ground.reason)];
+  const demand = how === 'over' ? reaction.horizontal : Math.abs(reaction.vertical);
+  const capacity = 'allowed' in ground ? ground.allowed : groundAllowedAt(ground, site.basis);
+  const [verb, what] = does[how];
+  return [
+    judge({
+      id: endFrame.id,
+      part: foot,
+      utilisation: use,
+      demand: measured(demand, 'force'),
+      capacity: measured(capacity, 'force'),
+      loadCase: load.title,
+      message: [
+        `The upright in the ${under.end} end ${verb}`,
+        measured(demand, 'force'),
+        ` under ${load.title}; in ${site.soil} the foot may be counted on for `,
+        measured(capacity, 'force'),
+        '.',
+      ],
+      source: ground.source,
+      steps: [fromHouse('F', what, demand, 'force'), ...ground.steps],
+    }),
+    ...('reason' in sinking ? [notChecked(endFrame.id, foot, `how it sinks: ${sinking.reason}`)] : []),
+  ];
 }
 
 export const endFrame: Check = {
   id: 'end-frame',
   title: 'End frames',
-  asks: 'Do the uprights in the ends, and their feet, take the wind on the end wall and what the end frame leans on them?',
+  asks: 'Do the uprights and rails in the ends, and the feet of the uprights, take the wind on the end wall and what the end frame leans on them?',
   matters:
     'The end wall is the broadside of the house: when its uprights go, the film goes and the wind is inside.',
   formula: 'u = M / (W f_b) + N / (A f_t); F / F_a at the foot',
   symbols: [
-    { symbol: 'M', meaning: 'bending of an upright', kind: 'moment' },
+    { symbol: 'M', meaning: 'bending of an upright or rail', kind: 'moment' },
     { symbol: 'N', meaning: 'force along it', kind: 'force' },
-    { symbol: 'F', meaning: 'pull or push on its foot', kind: 'force' },
-    { symbol: 'F_a', meaning: 'what the ground holds', kind: 'force' },
+    { symbol: 'F', meaning: 'pull, push or load on its foot', kind: 'force' },
+    { symbol: 'F_a', meaning: 'what the ground holds or carries', kind: 'force' },
   ],
-  sources: ['house', 'timoshenko:beam', 'euler'],
+  sources: ['house', 'timoshenko:beam', 'euler', 'meyerhof:1963'],
   leavesOut:
-    'Looked at only in the full analysis. How the upright is fixed to the frame and the rail, doors and their hinges, the rail of the end frames itself, local suction at the corners of the wall, sinking of the foot.',
+    'Looked at only in the full analysis. How the upright is fixed to the frame and the rail, doors and their hinges, local suction at the corners of the wall, wind that reaches the rail before the uprights: the wall is shared out among uprights and frame. Of a rail the largest bending is taken together with the largest force along it.',
   mayBeAccepted: 'When boards or sheets that the spec does not name stiffen the end wall.',
   run,
-  levers: () => [],
+  levers,
 };
+
+/** Stouter stock, deeper and wider feet, more uprights. Each is a whole house to work out: few are tried. */
+function levers({ shelter }: CheckInput, finding: Finding, stock: Stock): Lever[] {
+  const { endFrames } = shelter;
+  if (endFrames === undefined) return [];
+  const { foot, origin, rail, uprights } = endFrames;
+  const more: Lever = {
+    type: 'choice',
+    options: [1, 2, 4].map((extra) => ({
+      title: [`Set ${uprights.length + extra} uprights in each end`],
+      edits: [setQuantity(origin, 'uprights', uprights.length + extra, 'count')],
+    })),
+  };
+  if (finding.part === foot.id)
+    return [
+      ...(foot.kind === 'bearing' || foot.kind === 'ballast' ? [] : [deeper(foot)]),
+      ...wider(foot),
+      ...(foot.kind === 'concrete' ? [] : [inConcrete(foot, [0.25, 0.4], [0.6, 1], stock)]),
+    ];
+  if (rail !== undefined && finding.part === railPart(endFrames).id)
+    return [
+      stouter({ origin: rail.origin, member: rail.member }, stock, (id) => ({
+        type: 'replace',
+        node: rail.origin,
+        slots: { item: itemValue(id, rail.origin) },
+      })),
+      more,
+    ];
+  return [stouter(endFrames, stock), more];
+}

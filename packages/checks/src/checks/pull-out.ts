@@ -4,9 +4,8 @@ import { type FrameFoot, feetOf, frameFeet, worstReaction } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { deeper, inConcrete } from '../levers.ts';
+import { deeper, inConcrete, wider } from '../levers.ts';
 import { loadedRails } from '../rails.ts';
-import { setQuantity } from '../slots.ts';
 
 /** Feet with what pulls them up. */
 interface Lifted {
@@ -108,17 +107,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   if (foot.kind !== 'bearing' && foot.kind !== 'ballast') {
     result.push(deeper(foot));
   }
-  if (foot.kind === 'concrete' || foot.kind === 'hole') {
-    const across = foot.across ?? 0.25;
-    result.push({
-      type: 'number',
-      from: across,
-      towards: Math.max(0.6, across),
-      steps: { metric: 0.05, us: 0.0254 },
-      title: (value) => ['Make the footing ', measured(value, 'length'), ' across'],
-      edits: (value) => [setQuantity(foot.origin, 'across', value, 'length')],
-    });
-  }
+  result.push(...wider(foot));
   if (foot.kind !== 'concrete') result.push(inConcrete(foot, [0.25, 0.3, 0.4, 0.5], [0.6, 0.8, 1], stock));
   return result;
 }

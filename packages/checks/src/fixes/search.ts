@@ -7,7 +7,7 @@ import type { KnownFrames } from '@tautline/structure';
 import type { Lever, Stock } from '../check.ts';
 import { type Evaluation, evaluate } from '../evaluate.ts';
 import type { Finding, Fix, MessagePiece } from '../finding.ts';
-import { checkOf } from '../registry.ts';
+import { checkOf, wholeHouseChecks } from '../registry.ts';
 
 export interface FixContext {
   readonly world: SpecWorld;
@@ -35,11 +35,17 @@ export type Attempt = (edits: readonly SpecEdit[]) => Trial;
 /** What failed before a change, by check and part, with how much it was used. */
 type Failing = ReadonlyMap<string, number>;
 
+/** Houses worked out in space in search of one finding's fixes, each a matter of seconds: own choice. */
+const mostHouses = 16;
+
+const noTrial: Trial = { utilisation: Number.POSITIVE_INFINITY, passes: false, worse: [] };
+
 /** A share that grows by less than a tenth of itself is not told as worse: own choice. */
 const worthTelling = 1.1;
 
 /**
- * Every fix that makes this finding go away, smallest change of each kind; those that make something else that
+ * Every fix that makes this finding go away, smallest change of each kind; for a finding of the whole house in space
+ * only so many houses are tried, and `evaluation` must be of the full tier; those that make something else that
  * fails worse come last. Where no single change does it, two at a time are tried.
  */
 export function fixesFor(finding: Finding, evaluation: Evaluation, context: FixContext): Fix[] {
@@ -53,6 +59,7 @@ export function fixesFor(finding: Finding, evaluation: Evaluation, context: FixC
         ? ({ ok: false, reason: 'no analysis' } as const)
         : ({ ok: true, analysis: evaluation.analysis } as const),
     ...(evaluation.gusts === undefined ? {} : { gusts: evaluation.gusts }),
+    ...(evaluation.house === undefined ? {} : { house: { ok: true, house: evaluation.house } as const }),
     ...(context.on === undefined ? {} : { on: context.on }),
   };
   const failing = new Map(
@@ -60,7 +67,12 @@ export function fixesFor(finding: Finding, evaluation: Evaluation, context: FixC
       .filter((entry) => entry.verdict === 'fails')
       .map((entry) => [`${entry.id}@${entry.part}`, entry.utilisation ?? 0]),
   );
-  const attempt: Attempt = (edits) => trial(finding, edits, failing, context);
+  let houses = wholeHouseChecks.has(finding.id) ? mostHouses : Number.POSITIVE_INFINITY;
+  const attempt: Attempt = (edits) => {
+    if (houses <= 0) return noTrial;
+    houses -= 1;
+    return trial(finding, edits, failing, context);
+  };
   const levers = check.levers(input, finding, { ...context.stock, system: context.system });
   return tried(levers, attempt, context.system);
 }
@@ -77,17 +89,18 @@ export function tried(levers: readonly Lever[], attempt: Attempt, system: 'metri
 
 function trial(finding: Finding, edits: readonly SpecEdit[], failing: Failing, context: FixContext): Trial {
   const shelter = changed(edits, context);
-  if (shelter === undefined) return { utilisation: Number.POSITIVE_INFINITY, passes: false, worse: [] };
+  if (shelter === undefined) return noTrial;
   const after = evaluate(shelter, {
     gusts: false,
+    ...(wholeHouseChecks.has(finding.id) ? { tier: 'full', beyond: false } : {}),
     known: context.known,
     ...(context.on === undefined ? {} : { on: context.on }),
     ...(context.cancelled === undefined ? {} : { cancelled: context.cancelled }),
   });
-  const same = after.findings.filter(
-    (entry) =>
-      entry.id === finding.id && (entry.part === finding.part || finding.part.startsWith(entry.part)),
-  );
+  const own = after.findings.filter((entry) => entry.id === finding.id);
+  const itself = own.filter((entry) => entry.part === finding.part);
+  // What is not found by its own name may be found by that of the part it belongs to.
+  const same = itself.length > 0 ? itself : own.filter((entry) => finding.part.startsWith(entry.part));
   const utilisation = Math.max(0, ...same.map((entry) => entry.utilisation ?? 0));
   const fresh = after.findings.some(
     (entry) =>

@@ -10,9 +10,14 @@ import { dayOf, needPaths, systemOf } from './flags.ts';
 
 export const fix: Command = {
   name: 'fix',
-  usage: 'fix FILE [--write] [--units metric|us] [--on DATE]',
-  does: 'Works out changes that make the errors of a file go away, one after the other; with --write, writes them into it.',
-  options: { write: { type: 'boolean' }, units: { type: 'string' }, on: { type: 'string' } },
+  usage: 'fix FILE [--write] [--full] [--units metric|us] [--on DATE]',
+  does: 'Works out changes that make the errors of a file go away, one after the other; with --write, writes them into it. With --full, also those of the whole house in space, which takes a while.',
+  options: {
+    write: { type: 'boolean' },
+    full: { type: 'boolean' },
+    units: { type: 'string' },
+    on: { type: 'string' },
+  },
   async run(args, output) {
     const [file] = await shelterFiles([needPaths(args, 'which file to mend')[0] as string]);
     if (file === undefined) throw new CannotRun('There is no shelter file there.');
@@ -26,7 +31,7 @@ export const fix: Command = {
     if (wrong !== undefined)
       throw new CannotRun(`${file} cannot be judged until its text is right: ${wrong.message}`);
     const system = systemOf(args, first);
-    const mended = await mend(uri, text, system, dayOf(args));
+    const mended = await mend(uri, text, system, dayOf(args), args.flags['full'] === true ? 'full' : 'live');
     for (const line of told(mended, system)) output.out(`${line}\n`);
     if (args.flags['write'] === true && mended.text !== text) {
       await writeFile(fileURLToPath(uri), mended.text);

@@ -1,8 +1,11 @@
 /** The whole house in space: what it adds to the findings of the typical frame. */
 import { type Evaluation, evaluate, type Finding, wholeHouseChecks } from '@tautline/checks';
 import { resolveShelter } from '@tautline/shelter';
+import { billOf } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
 import type { Job, Jobs } from './long-work.ts';
+import type { FixRequest, PricedFix } from './result.ts';
+import { fixesNow } from './work-out.ts';
 
 /** Name of the job in the worker. */
 export const wholeHouseJob = 'whole-house';
@@ -41,8 +44,43 @@ export const wholeHouseBy =
     return { findings: findings.filter(({ id }) => wholeHouseChecks.has(id)), notChecked };
   };
 
+/** Name of the job that looks for fixes of a finding of the whole house. */
+export const houseFixesJob = 'whole-house-fixes';
+
+export interface HouseFixesInput extends FixRequest {
+  readonly shelter: string;
+}
+
+/** Gives fixes (`PricedFix[]`), each tried on the whole house; none where the house cannot be worked out in time. */
+export const houseFixesBy =
+  (clock: Clock): Job =>
+  ([world], input, { cancelled, progress }): readonly PricedFix[] => {
+    const { shelter: name, ...request } = input as HouseFixesInput;
+    const { shelter, problems } = world ? resolveShelter(name, world) : { problems: [] };
+    if (!world || !shelter) return [];
+    const { on } = request;
+    progress(0, 'the whole house as it is');
+    const evaluation = evaluate(shelter, {
+      tier: 'full',
+      gusts: false,
+      beyond: false,
+      cancelled,
+      clock,
+      ...(on === undefined ? {} : { on }),
+    });
+    progress(0.1, 'changes of it');
+    const bill = billOf(shelter, world);
+    return fixesNow(
+      world,
+      { shelter: name, problems, evaluation, ...(bill ? { bill } : {}) },
+      request,
+      cancelled,
+    );
+  };
+
 /** What the language itself has done by the worker for long work; who bundles it adds more. */
 // Marked, so that a bundle which only asks for the work leaves out what does it.
 export const languageJobs: Jobs = /* @__PURE__ */ Object.fromEntries([
   [wholeHouseJob, /* @__PURE__ */ wholeHouseBy(wallClock)],
+  [houseFixesJob, /* @__PURE__ */ houseFixesBy(wallClock)],
 ]);

@@ -1,6 +1,6 @@
 /** Quick fixes: remedies of language problems, computed fixes of findings, and accepting a finding. */
 
-import { messageText } from '@tautline/checks';
+import { messageText, wholeHouseChecks } from '@tautline/checks';
 import { usedText } from '@tautline/quantity';
 import { type Origin, originOf, reasonToCome, type SpecEdit } from '@tautline/shelter';
 import { type LangiumDocument, URI } from 'langium';
@@ -15,7 +15,9 @@ import {
   type WorkspaceEdit,
 } from 'vscode-languageserver';
 import type { Analyst, CancelToken } from '../analyst/analyst.ts';
-import type { PricedFix } from '../analyst/result.ts';
+import type { LongWork } from '../analyst/long-work.ts';
+import type { FixRequest, PricedFix } from '../analyst/result.ts';
+import { type HouseFixesInput, houseFixesJob } from '../analyst/whole-house.ts';
 import { applySpecEdits, editsByFile } from '../edit/apply-spec-edits.ts';
 import type { LanguageProblem, TextChange } from '../problems/problem.ts';
 import { reasonCommand } from '../protocol.ts';
@@ -37,10 +39,12 @@ const chosen: ReadonlySet<LanguageProblem['id']> = new Set(['unknown-name', 'wro
 export class ShelterActions implements CodeActionProvider {
   private readonly context: () => EditorContext;
   private readonly analyst: () => Analyst;
+  private readonly work: LongWork;
 
-  constructor(context: () => EditorContext, analyst: () => Analyst) {
+  constructor(context: () => EditorContext, analyst: () => Analyst, work: LongWork) {
     this.context = context;
     this.analyst = analyst;
+    this.work = work;
   }
 
   async getCodeActions(
@@ -60,10 +64,8 @@ export class ShelterActions implements CodeActionProvider {
     const quick = wants(CodeActionKind.QuickFix);
     const { analyses } = this.context();
     // Somebody who asks by hand gets what belongs to the text as it is; a light bulb can wait.
-    const analysis =
-      params.context.triggerKind === CodeActionTriggerKind.Invoked
-        ? await analyses.current(document)
-        : analyses.of(document.uri.toString());
+    const asked = params.context.triggerKind === CodeActionTriggerKind.Invoked;
+    const analysis = asked ? await analyses.current(document) : analyses.of(document.uri.toString());
     const swaps =
       analysis && !analysis.stale && (quick || wants(otherStockKind))
         ? await this.swapsAt(document, start, analysis, params.context.diagnostics, token)
@@ -87,7 +89,9 @@ export class ShelterActions implements CodeActionProvider {
     const fixes: CodeAction[] = [];
     for (const finding of found) {
       if (token?.isCancellationRequested) return [...all, ...own];
-      fixes.push(...(await this.fixesOf(finding, analysis, params.context.diagnostics, token)));
+      // Fixes of the whole house take many seconds: only for who asks by hand, and never for the light bulb.
+      if (asked || !wholeHouseChecks.has(finding.id))
+        fixes.push(...(await this.fixesOf(finding, analysis, params.context.diagnostics, token)));
       const accept = this.accept(finding, analysis, params.context.diagnostics);
       if (accept) fixes.push(accept);
     }
@@ -135,7 +139,10 @@ export class ShelterActions implements CodeActionProvider {
   ): Promise<CodeAction[]> {
     const system = systemFor(analysis.world, this.context().settings());
     const request = { finding: { id: finding.id, part: finding.part }, system };
-    const fixes = await this.analyst().fixes(analysis.world, finding.shelter, request, token);
+    const { world } = analysis;
+    const fixes = wholeHouseChecks.has(finding.id)
+      ? await this.fixesInSpace(finding.shelter, request, world, token)
+      : await this.analyst().fixes(world, finding.shelter, request, token);
     return fixes.flatMap((fix: PricedFix, index) => {
       const edit = this.workspaceEdit(fix.edits, analysis);
       if (!edit) return [];
@@ -151,6 +158,19 @@ export class ShelterActions implements CodeActionProvider {
         },
       ];
     });
+  }
+
+  /** Fixes of a finding of the whole house, by the worker that does what takes seconds. */
+  private async fixesInSpace(
+    shelter: string,
+    request: FixRequest,
+    world: FileAnalysis['world'],
+    token?: CancelToken,
+  ): Promise<readonly PricedFix[]> {
+    const on = this.context().today();
+    const input: HouseFixesInput = { shelter, ...request, ...(on === undefined ? {} : { on }) };
+    const asking = token === undefined ? {} : { token };
+    return (await this.work.run<readonly PricedFix[]>(houseFixesJob, [world], input, asking)) ?? [];
   }
 
   private accept(

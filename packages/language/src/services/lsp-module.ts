@@ -186,7 +186,7 @@ export function createServerServices(
       SignatureHelp: () => new ShelterSignature(),
       Formatter: () => new ShelterFormatter(),
       SemanticTokenProvider: (services) => new ShelterColours(services),
-      CodeActionProvider: () => new ShelterActions(here, () => analyst),
+      CodeActionProvider: () => new ShelterActions(here, () => analyst, longWork),
       InlayHintProvider: () => new ShelterHints(here),
       CodeLensProvider: () => new ShelterLenses(here),
       RenameProvider: (services) => new ShelterRename(services),

@@ -9,7 +9,7 @@ import { houseLoads, layOnHouse } from './house-loads.ts';
 import type { HouseAnalysis, HouseResponse, HouseState, HouseStates, LinearShare } from './house-result.ts';
 import { houseSystem, unknownsOf } from './house-system.ts';
 import { loadPaths, movedBy } from './load-path.ts';
-import { rackingOf, runnersOf } from './racking.ts';
+import { endRailsOf, rackingOf, runnersOf } from './racking.ts';
 import { uprightsUnder } from './upright-forces.ts';
 
 /** More unknowns than this are not solved. */
@@ -25,6 +25,8 @@ export interface HouseAnalyseOptions {
   readonly progress?: (share: number, next: string) => void;
   /** Feet give by springs of the soil; off unless asked for. */
   readonly soil?: boolean;
+  /** False leaves out how many times its load the house would stand, and what small movements would give. */
+  readonly beyond?: boolean;
 }
 
 export type HouseAnswer =
@@ -72,7 +74,8 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
     responses.push(response);
   }
   tell(loads.length / (loads.length + 1), 'how many times its load the house would stand');
-  const paths = loadPaths(states, responses, push, options.cancelled);
+  const beyond = options.beyond !== false;
+  const paths = beyond ? loadPaths(states, responses, push, options.cancelled) : [];
   if (options.cancelled?.()) return stopped;
   tell(1, 'done');
   const { result } = states.service;
@@ -85,7 +88,8 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
       racking: rackingOf(system, states, responses, unheld),
       runners: runnersOf(states, responses),
       uprights: uprightsUnder(states, responses),
-      linear: linearShares(states, responses, push),
+      endRails: endRailsOf(states, responses),
+      linear: beyond ? linearShares(states, responses, push) : [],
       loadPaths: paths,
       cost: { unknowns: result.unknowns, entries: result.entries, iterations },
       notCovered: [...notCovered, ...missed],

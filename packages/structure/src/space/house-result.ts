@@ -95,6 +95,8 @@ export interface HouseAnalysis {
   readonly runners: readonly PieceForces[];
   /** Uprights of the end frames under every combination that the house holds; empty without any. */
   readonly uprights: readonly UprightUnder[];
+  /** Rails of the two end frames, one piece each; empty without any. */
+  readonly endRails: readonly PieceForces[];
   readonly linear: readonly LinearShare[];
   readonly loadPaths: readonly LoadPath[];
   readonly cost: HouseCost;

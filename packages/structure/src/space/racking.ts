@@ -38,6 +38,11 @@ export function runnersOf(states: HouseStates, responses: readonly HouseResponse
   return forcesIn(states, responses, ['purlin', 'eave', 'ridge']);
 }
 
+/** Forces in the rails of the two end frames. */
+export function endRailsOf(states: HouseStates, responses: readonly HouseResponse[]): PieceForces[] {
+  return forcesIn(states, responses, ['end-rail']);
+}
+
 /** Combinations for members that the house stands up to. */
 function judged(responses: readonly HouseResponse[]): HouseResponse[] {
   return responses.filter((response) => response.status === 'holds' && response.load.use !== 'service');
