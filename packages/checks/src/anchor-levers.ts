@@ -1,5 +1,5 @@
 /** Levers on an anchor that a cable pulls: of a ridge or of a guy. */
-import { type Foot, type Origin, wordValue } from '@tautline/shelter';
+import { type CableItem, type Foot, type Origin, wordValue } from '@tautline/shelter';
 import type { Lever, Stock } from './check.ts';
 import { measured } from './judge.ts';
 import { deeper } from './levers.ts';
@@ -60,4 +60,22 @@ export function pulledLess(
       edits: (value) => [setQuantity(origin, 'tension', value, 'force')],
     },
   ];
+}
+
+/** Wire that breaks at more, the next first. */
+export function strongerCable(
+  part: { readonly origin: Origin; readonly member: CableItem },
+  { items }: Stock,
+): Lever {
+  const { breakingLoad } = part.member;
+  const stouter = items
+    .filter((item): item is CableItem => item.kind === 'cable' && item.breakingLoad > breakingLoad)
+    .sort((a, b) => a.breakingLoad - b.breakingLoad);
+  return {
+    type: 'choice',
+    options: stouter.map(({ id, title }) => ({
+      title: [`Use ${title}`],
+      edits: [setItem(part.origin, 'of', id)],
+    })),
+  };
 }

@@ -36,7 +36,7 @@ export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
   if (roof.type === 'rafters') {
     add(roof.peakJoint, 'joint at the peak', jointWhy(roof.peakJoint));
     add(roof.eaveJoint, 'joint at the eave', jointWhy(roof.eaveJoint));
-    add(roof.tie, 'tie between the rafters', 'no check asks what a tie between rafters may take');
+    add(roof.tie, 'tie between the rafters');
   }
   if (sidePosts !== undefined) onPosts(add, sidePosts, 'side post');
   add(
@@ -53,8 +53,8 @@ export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
     );
   add(baseboards, 'baseboard', 'no check asks for the strength of a baseboard');
   for (const brace of braces) {
-    add(brace, brace.role, braceWhy(brace.plane));
-    add(brace.foot, `anchor of the ${brace.role}`, braceWhy(brace.plane));
+    add(brace, brace.role, braceWhy(brace));
+    add(brace.foot, `anchor of the ${brace.role}`, braceWhy(brace));
   }
   for (const cover of shelter.covers) {
     const noun = `${cover.skin.kind} of the ${cover.place}`;
@@ -115,10 +115,10 @@ function jointWhy(joint: JointUse | undefined): string {
     : 'no check asks for a joint at this place';
 }
 
-function braceWhy(plane: 'along' | 'across'): string {
-  return plane === 'across'
-    ? 'the typical frame has no braces, ties and guys across: only the whole house in space (the full analysis) tells their share of the wind'
-    : 'its hold is counted together with what it braces';
+function braceWhy({ plane, role }: Shelter['braces'][number]): string {
+  if (plane === 'along') return 'its hold is counted together with what it braces';
+  if (role === 'tie') return 'in this house no combination with wind pulls or presses it';
+  return `the typical frame has no ${role}s across: only the whole house in space (the full analysis) tells their share of the wind`;
 }
 
 function coverWhy({ skin }: Shelter['covers'][number]): string {

@@ -74,15 +74,14 @@ function anchored(shelter: Shelter, rail: Rail): Measured[] {
 export function tieMeasures(shelter: Shelter, analysis: FrameAnalysis): Measured[] {
   const inFrame = new Set(analysis.states.service.system.elements.map(({ part }) => part));
   return shelter.braces.flatMap((tie): Measured[] => {
-    const { member } = tie;
-    if (tie.role !== 'tie' || member.kind === 'cable' || !inFrame.has(tie.id)) return [];
+    if (tie.role !== 'tie' || !inFrame.has(tie.id)) return [];
     return [
       {
         part: tie,
-        what: 'the tie buckles',
+        what: tie.member.kind === 'cable' ? 'the tie parts' : 'the tie buckles or parts',
         check: 'tie-buckling',
         sacrificial: tie.sacrificial === true,
-        measure: (response) => tieUse(shelter, response, tie, member),
+        measure: (response) => tieUse(shelter, response, tie),
       },
     ];
   });

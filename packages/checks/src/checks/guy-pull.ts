@@ -1,11 +1,9 @@
-import type { CableItem } from '@tautline/shelter';
-import { pulledLess } from '../anchor-levers.ts';
+import { pulledLess, strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { guyPull, sideGuys } from '../guys.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { cableWorking } from '../rigging.ts';
-import { setItem } from '../slots.ts';
 
 function run(input: CheckInput): Finding[] {
   return sideGuys(input.shelter).flatMap((guy) => {
@@ -64,21 +62,8 @@ export const guyPullCheck: Check = {
 };
 
 /** Less pull at the start, then stouter wire. */
-function levers({ shelter }: CheckInput, finding: Finding, { items }: Stock): Lever[] {
+function levers({ shelter }: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const guy = sideGuys(shelter).find(({ id }) => id === finding.part);
   if (guy?.member.kind !== 'cable') return [];
-  const { breakingLoad } = guy.member;
-  const stouter = items
-    .filter((item): item is CableItem => item.kind === 'cable' && item.breakingLoad > breakingLoad)
-    .sort((a, b) => a.breakingLoad - b.breakingLoad);
-  return [
-    ...pulledLess(guy, 'guys'),
-    {
-      type: 'choice',
-      options: stouter.map(({ id, title }) => ({
-        title: [`Use ${title}`],
-        edits: [setItem(guy.origin, 'of', id)],
-      })),
-    },
-  ];
+  return [...pulledLess(guy, 'guys'), strongerCable({ origin: guy.origin, member: guy.member }, stock)];
 }
