@@ -69,25 +69,27 @@ export interface Evaluation {
 }
 
 /** Not covered by frames in their plane. */
-function besideTheFrame({ opening }: Shelter, endsUnseen: string | undefined): readonly Uncovered[] {
-  return [
-    {
-      id: 'model',
-      reason:
-        'end frames, and how the bracing works together with frames, purlins and film, are outside the plane model',
-    },
-    ...(endsUnseen === undefined ? [] : [{ id: 'model', reason: endsUnseen }]),
+function besideTheFrame(
+  { opening, endFrames }: Shelter,
+  endsUnseen: string | undefined,
+): readonly Uncovered[] {
+  const told = [
+    `how bracing, purlins and film help the frames: one frame is looked at by itself, and only ${inSpace}`,
+    ...(endFrames === undefined
+      ? []
+      : [`uprights and rails in the ends, and the feet of the uprights: only ${inSpace}`]),
+    ...(endsUnseen === undefined ? [] : [endsUnseen]),
+    // The push itself goes into the bracing along the house, which `racking` judges.
     ...(opening.ends === 'clad'
       ? [
-          {
-            id: 'model',
-            reason:
-              'what wind on the end wall hands the end frame along the house is outside the plane model',
-          },
+          `wind on an end wall pushes the end frame along the house, about half of it through the frame and half straight into the ground: what that does to the frame, and to the purlins beside it, cannot be seen in the plane of one frame; only ${inSpace}`,
         ]
       : []),
   ];
+  return told.map((reason) => ({ id: 'model', reason }));
 }
+
+const inSpace = 'the whole house in space (the full analysis) tells';
 
 const outside: readonly Uncovered[] = [
   { id: 'loads', reason: 'hail, and things blown against the house, are not in the load cases' },
