@@ -1,4 +1,5 @@
 import {
+  agedFastener,
   agedFilm,
   agedPvc,
   bucklingReduction,
@@ -149,6 +150,18 @@ describe('what age leaves', () => {
     const life = lifeInSoil('bamboo', false)! / year;
     expect(life).toBeGreaterThanOrEqual(1);
     expect(life).toBeLessThanOrEqual(3);
+  });
+
+  it('polyester webbing has 70 % left from its first year to its third (WSTDA tests of web slings, published summary)', () => {
+    const left = (years: number): number => agedFastener('polyester', years * year, 8 * year).share;
+    for (const years of [1, 2, 3]) expect(left(years)).toBeCloseTo(0.7, 12);
+    expect(left(0)).toBe(1);
+  });
+
+  it('nylon webbing has lost 50 to 60 % after 36 months (the same), which is a life of 3 years', () => {
+    const { share } = agedFastener('nylon', 3 * year, 3 * year);
+    expect(share).toBeLessThanOrEqual(0.5);
+    expect(share).toBeGreaterThanOrEqual(0.4);
   });
 
   it('film keeps half of its stretch at the end of its life (EN 13206, from memory)', () => {

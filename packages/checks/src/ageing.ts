@@ -3,8 +3,16 @@
  * the spec says (`installed` of a cover, `built` of the shelter) to the day of the check; where one of them is
  * missing the strength when new is used, and `agesUnknown` says so.
  */
-import { type Ageing, agedFilm, agedInSoil, agedPvc, lifeInSoil, type Step } from '@tautline/loads';
-import type { Cover, Foot, MemberItem, Shelter } from '@tautline/shelter';
+import {
+  type Ageing,
+  agedFastener,
+  agedFilm,
+  agedInSoil,
+  agedPvc,
+  lifeInSoil,
+  type Step,
+} from '@tautline/loads';
+import type { Cover, FasteningItem, Foot, MemberItem, Shelter } from '@tautline/shelter';
 import { inSoil } from './resistance.ts';
 
 /** Seconds from one ISO date to another; negative when the second is before the first. */
@@ -23,6 +31,26 @@ function ageOn(since: string | undefined, on: string | undefined): number | unde
 export function filmAgeing(cover: Cover, on: string | undefined): Ageing | undefined {
   const age = ageOn(cover.installed, on);
   return age === undefined || cover.skin.kind !== 'film' ? undefined : agedFilm(age, cover.skin.life);
+}
+
+/** What is left of a strap, rope or clip on a day, `since` the day it went on; undefined where that is not known. */
+export function fastenerAgeing(
+  { life, fibre }: FasteningItem,
+  since: string | undefined,
+  on: string | undefined,
+): Ageing | undefined {
+  const age = ageOn(since, on);
+  return age === undefined || life === undefined ? undefined : agedFastener(fibre, age, life);
+}
+
+/** What is left of what holds the edges of a cover: the less of its own age and of the skin that tears out of it. */
+export function edgeAgeing(cover: Cover, on: string | undefined): Ageing | undefined {
+  const film = filmAgeing(cover, on);
+  const own =
+    cover.fastening === undefined
+      ? undefined
+      : fastenerAgeing(cover.fastening, cover.fastenedSince ?? cover.installed, on);
+  return own !== undefined && own.share < (film?.share ?? 1) ? own : film;
 }
 
 /** The share and the step of an ageing; as new, and no step, where there is none. */

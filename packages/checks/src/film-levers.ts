@@ -1,5 +1,5 @@
 /** Changes of a film that several checks may ask for. */
-import type { Cover, FasteningItem } from '@tautline/shelter';
+import { type Cover, dateValue, type FasteningItem, type Origin } from '@tautline/shelter';
 import type { Lever, Stock } from './check.ts';
 import { setDay, setItem } from './slots.ts';
 
@@ -13,6 +13,28 @@ export function renewed(cover: Cover | undefined, on: string | undefined): Lever
         {
           title: [`Put on new ${cover.skin.kind}, and say \`installed ${on}\``],
           edits: [setDay(cover.origin, 'installed', on)],
+        },
+      ],
+    },
+  ];
+}
+
+/** New straps, ropes or clips of the same sort on the day of the check, where the sun takes of them. */
+export function renewedHold(
+  block: Origin,
+  word: string,
+  item: FasteningItem,
+  since: string | undefined,
+  on: string | undefined,
+): Lever[] {
+  if (item.life === undefined || since === undefined || on === undefined || since >= on) return [];
+  return [
+    {
+      type: 'choice',
+      options: [
+        {
+          title: [`Put new ${item.title} on, and say \`since ${on}\``],
+          edits: [{ type: 'set', block, word, slots: { since: dateValue(on, block) } }],
         },
       ],
     },

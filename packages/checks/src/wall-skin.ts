@@ -31,8 +31,6 @@ export interface WallSkin {
   /** Of the wind, and of what may be taken. */
   readonly windSteps: readonly Step[];
   readonly limitSteps: readonly Step[];
-  /** Strength left at its age, 1 where that is not known. */
-  readonly left: number;
 }
 
 /**
@@ -83,7 +81,6 @@ export function wallSkin(shelter: Shelter, cover: WallCover, on: string | undefi
   };
   return {
     allowed,
-    left: left.share,
     windSteps: cladding.steps,
     limitSteps: [
       limit,

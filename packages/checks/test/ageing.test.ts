@@ -1,5 +1,5 @@
 import { type Evaluation, evaluate as judged } from '@tautline/checks';
-import { agedFilm, agedInSoil, agedPvc, lifeInSoil } from '@tautline/loads';
+import { agedFastener, agedFilm, agedInSoil, agedPvc, lifeInSoil } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
 import type { Response } from '@tautline/structure';
 import fc from 'fast-check';
@@ -24,6 +24,11 @@ describe('strength left', () => {
         const [young, old] = [Math.min(a, b) * year, Math.max(a, b) * year];
         expect(agedFilm(old, life * year).share).toBeLessThanOrEqual(agedFilm(young, life * year).share);
         expect(agedFilm(old, life * year).share).toBeGreaterThanOrEqual(0.25);
+        for (const fibre of ['polyester', 'polypropylene', 'nylon', undefined] as const) {
+          const [first, last] = [young, old].map((t) => agedFastener(fibre, t, life * year).share);
+          expect(last).toBeLessThanOrEqual(first! + 1e-12);
+          expect(last).toBeGreaterThanOrEqual(0.25);
+        }
         expect(agedInSoil('bamboo', false, old)!.share).toBeLessThanOrEqual(
           agedInSoil('bamboo', false, young)!.share,
         );
@@ -46,6 +51,44 @@ describe('strength left', () => {
   it('is asked for with an age and a life', () => {
     expect(() => agedFilm(-1, year)).toThrow(RangeError);
     expect(() => agedFilm(1, 0)).toThrow(RangeError);
+  });
+});
+
+describe('straps and clips that were dated', () => {
+  const strap = { ...fastening(2000), form: 'strap', life: 3 * year } as const;
+  const strapped = (since?: string): Shelter =>
+    withCover(ridgedHouse(), {
+      installed: new2026,
+      fastening: fastening(2000),
+      straps: { item: strap, spacing: 1.2, ...(since === undefined ? {} : { since }) },
+    });
+  const strapUse = (shelter: Shelter, on: string): number =>
+    at(shelter, on).findings.find(({ id, part }) => id === 'fastening-pull' && part.endsWith('/straps'))!
+      .utilisation!;
+
+  it('may be pulled half at the end of their life, counted from their own day where that is said', () => {
+    const fresh = strapUse(strapped(), new2026);
+    expect(strapUse(strapped(), '2029-09-01') / fresh).toBeCloseTo(2, 2);
+    expect(strapUse(strapped('2029-09-01'), '2029-09-01') / fresh).toBeCloseTo(1, 9);
+  });
+
+  it('of a metal channel stay as they are, of clips fall below what the film allows', () => {
+    const clip = { ...fastening(2000), life: year };
+    const clipped = withCover(ridgedHouse(), { installed: new2026, fastening: clip });
+    const on = '2027-09-01';
+    // Film of a life of 4 years has 0.5^(1/4) left after one, the clip a half.
+    expect(useOf('fastening-pull', clipped, on) / useOf('fastening-pull', dated, on)).toBeCloseTo(
+      0.5 ** 0.25 / 0.5,
+      2,
+    );
+  });
+
+  it('go at a lower gust in the order of failure', () => {
+    const gustOf = (on: string): number =>
+      at(strapped(), on).gusts!.failures.find(
+        ({ what }) => what.endsWith('gives') && /strap|Fast/i.test(what),
+      )!.gust;
+    expect(gustOf('2029-09-01')).toBeLessThan(0.8 * gustOf(new2026));
   });
 });
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import {
+  agedFastener,
   agedFilm,
   agedInSoil,
   agedPvc,
@@ -183,6 +184,8 @@ function everyStep(): Step[] {
     meshPull(8000, 40, 'gust').step,
     filmLife(1e8, RATED_DOSE).step,
     agedFilm(1e7, 1e8).step,
+    agedFastener('polyester', 1e7, 1e8).step,
+    agedFastener(undefined, 1e7, 1e8).step,
     agedPvc(1e8).step,
     agedInSoil('bamboo', false, 1e7)!.step,
     agedInSoil('timber', false, 1e7)!.step,

@@ -36,6 +36,22 @@ describe('renewals', () => {
     expect(of(await duties('', installed), 'renewal')).toEqual([[day, state]]);
   });
 
+  it('are due of straps and clips too, from the day of the film or their own', async () => {
+    const with_ = async (more: string): Promise<[string, string | undefined][]> =>
+      (await duties('', `installed 2026-03-01; ${more}`))
+        .filter(({ kind, part }) => kind === 'renewal' && part !== 'cover-roof')
+        .map(({ part, day }) => [part, day]);
+    // 3 yr and 5 yr of 365.25 days.
+    expect(await with_('strapped by rope-over-6 every 4 ft')).toEqual([['cover-roof/straps', '2029-02-28']]);
+    expect(await with_('strapped by rope-over-6 every 4 ft since 2028-03-01')).toEqual([
+      ['cover-roof/straps', '2031-03-01'],
+    ]);
+    expect(await with_('fastened by snap-clip every 1 ft since 2027-01-01')).toEqual([
+      ['cover-roof/edge', '2032-01-01'],
+    ]);
+    expect(await with_('fastened by channel-spring')).toEqual([]);
+  });
+
   it('has no day where the spec does not say when it went on', async () => {
     expect(of(await duties('', ''), 'renewal')).toEqual([[undefined, 'not known']]);
   });

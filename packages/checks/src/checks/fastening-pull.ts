@@ -1,10 +1,10 @@
 import { fasteningPull as allowedPull, levelOf } from '@tautline/loads';
 import type { Cover, FasteningItem, Shelter } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
-import { filmAgeing, leftOf } from '../ageing.ts';
+import { edgeAgeing, fastenerAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { heldPerMetre } from '../fastening-hold.ts';
-import { renewed } from '../film-levers.ts';
+import { renewed, renewedHold } from '../film-levers.ts';
 import { type FilmLoad, filmLoad, liftedPull, strapSuction } from '../film-pull.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -26,7 +26,7 @@ function pulls(load: FilmLoad, scale: number): { edge: number; radius: number; s
 
 /**
  * Share that edges and straps take of what they may hold in a gust on a day; undefined where that is not known.
- * Old film tears out of its fastening: the edge holds no larger share than is left of the film.
+ * Old film tears out of its fastening: the edge holds no larger share than is left of the film, or of old clips.
  */
 export function fasteningUse(
   shelter: Shelter,
@@ -42,12 +42,17 @@ export function fasteningUse(
   const holds = cover.fastening === undefined ? undefined : heldPerMetre(cover, cover.fastening);
   return {
     ...(typeof holds === 'number'
-      ? { edge: found.edge / (allowed(holds) * leftOf(filmAgeing(cover, on)).share) }
+      ? { edge: found.edge / (allowed(holds) * leftOf(edgeAgeing(cover, on)).share) }
       : {}),
     ...(found.strap === undefined || load.straps === undefined
       ? {}
-      : { strap: found.strap / allowed(load.straps.item.holds) }),
+      : { strap: found.strap / (allowed(load.straps.item.holds) * strapLeft(cover, load.straps, on).share) }),
   };
+}
+
+/** What is left of straps on a day: they are as old as the film unless their own day is said. */
+function strapLeft(cover: Cover, { item, since }: NonNullable<FilmLoad['straps']>, on: string | undefined) {
+  return leftOf(fastenerAgeing(item, since ?? cover.installed, on));
 }
 
 function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Finding[] {
@@ -66,7 +71,7 @@ function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Findin
     );
   }
   if (load.straps !== undefined && found.strap !== undefined)
-    findings.push(onStrap(shelter, cover, load.straps, load, { ...found, strap: found.strap }));
+    findings.push(onStrap(shelter, cover, load.straps, load, { ...found, strap: found.strap }, on));
   return findings;
 }
 
@@ -81,7 +86,7 @@ function onEdge(
 ): Finding {
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(holds, stormTemperature, 'gust');
-  const left = leftOf(filmAgeing(cover, on));
+  const left = leftOf(edgeAgeing(cover, on));
   const fresh = allowed.allowable * level;
   const capacity = fresh * left.share;
   const strapped = load.straps !== undefined;
@@ -136,11 +141,16 @@ function onEdge(
         : [
             step(
               'F_η',
-              'what the edge may hold with film of its age, which tears out of it',
+              'what the edge may hold at the age of the film, which tears out of it, or of its clips',
               'F_η = η F_a',
               [
-                given('η', 'strength left in the film', left.share, 'percent'),
-                given('F_a', 'with new film', fresh, 'line-load'),
+                given(
+                  'η',
+                  'strength left in the film, or in clips where that is less',
+                  left.share,
+                  'percent',
+                ),
+                given('F_a', 'when new', fresh, 'line-load'),
               ],
               capacity,
               'line-load',
@@ -157,10 +167,12 @@ function onStrap(
   straps: NonNullable<FilmLoad['straps']>,
   load: FilmLoad,
   found: { radius: number; strap: number },
+  on: string | undefined,
 ): Finding {
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(straps.item.holds, stormTemperature, 'gust');
-  const capacity = allowed.allowable * level;
+  const left = strapLeft(cover, straps, on);
+  const capacity = allowed.allowable * level * left.share;
   return judge({
     id: fasteningPull.id,
     part: { id: `${cover.id}/straps`, origin: straps.origin },
@@ -206,6 +218,19 @@ function onStrap(
         'membrane-arc',
       ),
       { ...allowed.step, kind: 'force', inputs: allowed.step.inputs.map(asForce) },
+      ...left.steps,
+      step(
+        'F_η',
+        'pull the strap may have at its age and the level of the combinations',
+        'F_η = η F_a · level',
+        [
+          given('η', 'strength left in the strap', left.share, 'percent'),
+          given('level', 'allowable to factored loads', level, 'ratio'),
+        ],
+        capacity,
+        'force',
+        'practice',
+      ),
     ],
   });
 }
@@ -235,7 +260,8 @@ export const fasteningPull: Check = {
     { symbol: 'F_a', meaning: 'what the fastening may hold of new film', kind: 'line-load' },
     {
       symbol: 'η',
-      meaning: 'strength left in the film, which tears out of its fastening; 1 where its age is not known',
+      meaning:
+        'strength left in the film, which tears out of its fastening, or in the clips or straps; 1 where the age is not known',
       kind: 'percent',
     },
   ],
@@ -245,10 +271,12 @@ export const fasteningPull: Check = {
     'asce7-16:30.3-8',
     'en1991-1-4:7.2.5',
     'en13206:life',
+    'wstda:sun',
+    'practice:fastener-life',
     'practice',
   ],
   leavesOut:
-    'The age of straps and clips, the screws that hold the channel or board, corners of the roof, what a strap is tied to, and edges that were cut or heated.',
+    'The screws that hold the channel or board, corners of the roof, what a strap is tied to, and edges that were cut or heated.',
   mayBeAccepted: 'When the film is meant to come off first, and is declared sacrificial.',
   run,
   levers,
@@ -281,7 +309,12 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
       edits: [setItem(origin, word, entry.id)],
     })),
   };
-  const fresh = onStraps ? [] : renewed(cover, input.on);
+  const fresh = onStraps
+    ? renewedHold(origin, word, item, straps?.since ?? cover.installed, input.on)
+    : [
+        ...renewed(cover, input.on),
+        ...renewedHold(origin, word, item, cover.fastenedSince ?? cover.installed, input.on),
+      ];
   if (every === undefined || item.per !== 'piece') return [...fresh, others];
   return [
     ...fresh,

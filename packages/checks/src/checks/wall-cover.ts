@@ -1,9 +1,10 @@
 import { fasteningPull as allowedPull, levelOf } from '@tautline/loads';
 import type { FasteningItem, FilmItem, MeshItem, Shelter } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
+import { edgeAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { heldPerMetre } from '../fastening-hold.ts';
-import { renewed } from '../film-levers.ts';
+import { renewed, renewedHold } from '../film-levers.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setItem } from '../slots.ts';
@@ -30,7 +31,7 @@ export function wallUses(
   on: string | undefined,
 ): (scale: number) => { readonly skin: number; readonly edge?: number } {
   const skin = wallSkin(shelter, cover, on);
-  const holds = edgeHold(shelter, cover, skin.left);
+  const holds = edgeHold(shelter, cover, leftOf(edgeAgeing(cover, on)).share);
   return (scale) => {
     const { pull } = skin.pullAt(scale);
     return { skin: pull / skin.allowed, ...(typeof holds === 'number' ? { edge: pull / holds } : {}) };
@@ -46,7 +47,8 @@ function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Fi
     loadCase: `gust on the ${cover.place}`,
     source: 'parabola',
   };
-  const holds = edgeHold(shelter, cover, skin.left);
+  const left = leftOf(edgeAgeing(cover, on));
+  const holds = edgeHold(shelter, cover, left.share);
   const edge = { id: `${cover.id}/edge`, origin: cover.origin };
   return [
     judge({
@@ -79,11 +81,19 @@ function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Fi
           steps: [
             ...skin.windSteps,
             ...steps,
+            ...left.steps,
             step(
               'F_a',
-              'pull the fastening may have in a gust, with film of its age, which tears out of it',
+              'pull the fastening may have in a gust, at its age or that of the film, which tears out of it',
               'F_a = F k_T k_d · level · η',
-              [given('η', 'strength left in the film', skin.left, 'percent')],
+              [
+                given(
+                  'η',
+                  'strength left in the film, or in clips where that is less',
+                  left.share,
+                  'percent',
+                ),
+              ],
               holds,
               'line-load',
               'practice:film-creep',
@@ -153,7 +163,11 @@ function levers({ shelter, on }: CheckInput, finding: Finding, stock: Stock): Le
             title: [`Hold it with ${title}`],
             edits: [setItem(cover.origin, 'fastened', id)],
           }));
-  return [...renewed(cover, on), { type: 'choice', options: stronger }];
+  const own =
+    finding.part === cover.id || fastening === undefined
+      ? []
+      : renewedHold(cover.origin, 'fastened', fastening, cover.fastenedSince ?? cover.installed, on);
+  return [...renewed(cover, on), ...own, { type: 'choice', options: stronger }];
 }
 
 /** Thicker film of the lasting grade, or mesh that breaks at more. */

@@ -18,7 +18,7 @@ interface ShownDuty extends Omit<Duty, 'origin' | 'why'> {
 export const due: Command = {
   name: 'due',
   usage: 'due PATHS... [--on DATE] [--within MONTHS] [--all] [--format text|json] [--units metric|us]',
-  does: 'Lists what keeping the shelters asks for: films, meshes and sheets to renew, wood in the soil, acceptances that run out, inspections. Exit code 1 when something is overdue.',
+  does: 'Lists what keeping the shelters asks for: films, meshes, sheets, straps and clips to renew, wood in the soil, acceptances that run out, inspections. Exit code 1 when something is overdue.',
   options: {
     on: { type: 'string' },
     within: { type: 'string' },

@@ -42,6 +42,33 @@ export function agedFilm(age: number, life: number): Ageing {
   return halved(age, life, 'strength left in the film at its age', 'en13206:life');
 }
 
+/** Fibres of straps and ropes. */
+export type Fibre = 'polyester' | 'polypropylene' | 'nylon';
+
+/** Strength that polyester webbing loses in its first year in the sun, then little more: WSTDA tests of 1997 to 2004. */
+const POLYESTER_LOSS = 0.3;
+
+/**
+ * Strength left in a strap, rope or plastic clip after `age` s in the sun, of a life of `life` s: half at the end of
+ * a life, as yarns are rated; polyester no more than 0.7 from its first year on. Throws a RangeError for a negative
+ * age or no life.
+ */
+export function agedFastener(fibre: Fibre | undefined, age: number, life: number): Ageing {
+  const even = halved(age, life, 'strength left in it at its age', 'practice:fastener-life');
+  if (fibre !== 'polyester') return even;
+  const first = 1 - POLYESTER_LOSS * Math.min(1, age / year);
+  if (even.share <= first) return even;
+  return {
+    share: first,
+    step: {
+      ...even.step,
+      formula: 'η = 1 - 0.3 min(1, t / 1 yr), until 0.5^(t / t_life) is less',
+      value: first,
+      source: 'wstda:sun',
+    },
+  };
+}
+
 /**
  * Time after which untreated stock in warm wet soil has half its strength at the ground, s: common practice;
  * bamboo 1 to 3 years in Janssen, Building with Bamboo. Undefined for what does not rot.

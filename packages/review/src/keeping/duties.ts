@@ -32,6 +32,7 @@ const inspectEvery = 3;
 export function dutiesOf(spec: SpecNode, evaluation: Evaluation, options: DutyOptions): readonly Duty[] {
   const found = [
     ...renewals(evaluation),
+    ...fastenings(evaluation),
     ...rotting(spec, evaluation),
     ...promises(evaluation),
     ...inspections(spec),
@@ -62,6 +63,54 @@ function renewals({ shelter }: Evaluation): Undated[] {
         : [`on since ${installed}; it lasts about `, lasting(skin.life)],
     ...(installed === undefined ? {} : { day: laterBy(installed, skin.life) }),
   }));
+}
+
+/** Straps, ropes and plastic clips, each as old as the film it holds unless its own day is said. */
+function fastenings({ shelter }: Evaluation): Undated[] {
+  const { covers, roof } = shelter;
+  const overRoof = roof.type === 'inflated' ? roof.straps : undefined;
+  const held = covers.flatMap(({ id, origin, place, installed, fastening, fastenedSince, straps }) => [
+    { id: `${id}/edge`, origin, place, item: fastening, since: fastenedSince ?? installed, word: 'fastened' },
+    {
+      id: `${id}/straps`,
+      origin,
+      place,
+      item: straps?.item,
+      since: straps?.since ?? installed,
+      word: 'strapped',
+    },
+    ...(place === 'roof' && straps === undefined && overRoof !== undefined
+      ? [
+          {
+            id: `${id}/straps`,
+            origin: roof.origin,
+            place,
+            item: overRoof.item,
+            since: overRoof.since ?? installed,
+            word: 'strapped',
+          },
+        ]
+      : []),
+  ]);
+  return held.flatMap(({ id, origin, place, item, since, word }): Undated[] => {
+    if (item?.life === undefined) return [];
+    return [
+      {
+        kind: 'renewal',
+        part: id,
+        origin,
+        what: `renew the ${item.title} of the ${place}`,
+        why:
+          since === undefined
+            ? [
+                `say since when, as in \`${word} by ${item.id} since 2026-03-01\`; it lasts about `,
+                lasting(item.life),
+              ]
+            : [`on since ${since}; it lasts about `, lasting(item.life)],
+        ...(since === undefined ? {} : { day: laterBy(since, item.life) }),
+      },
+    ];
+  });
 }
 
 /** Wood in the soil, as long as the check of rot says it lasts, from the day the frame stood. */

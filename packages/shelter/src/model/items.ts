@@ -193,6 +193,10 @@ export interface FasteningItem extends ItemBase {
   readonly stockLengths: readonly number[];
   /** Film taken up at each edge, m. */
   readonly edgeAllowance: number;
+  /** Time in the sun after which half of its pull is left, s; absent for what the sun does nothing to. */
+  readonly life?: number;
+  /** What a strap or rope is woven or laid of. */
+  readonly fibre?: 'polyester' | 'polypropylene' | 'nylon';
   /** Sizes of a screw, m: over its thread, under its head, and of the washer that presses the sheet. */
   readonly screw?: { readonly diameter: number; readonly length: number; readonly washer: number };
 }

@@ -174,6 +174,15 @@ export interface Cap extends Part {
 }
 
 /** Two films held up by a fan. */
+/** Straps or ropes over a film. */
+export interface Straps {
+  readonly item: FasteningItem;
+  /** m */
+  readonly spacing: number;
+  /** ISO day they went on, where they are not as old as the film. */
+  readonly since?: string;
+}
+
 export interface Inflated extends Part {
   readonly type: 'inflated';
   /** Between the two films, Pa. */
@@ -189,7 +198,7 @@ export interface Inflated extends Part {
   readonly spacing: number;
   readonly stations: readonly number[];
   readonly line: readonly CurvePoint[];
-  readonly straps?: { readonly item: FasteningItem; readonly spacing: number };
+  readonly straps?: Straps;
 }
 
 export type Roof = Bows | Rafters | Cap | Inflated;
@@ -271,7 +280,9 @@ export interface Cover extends Part {
   readonly fastening?: FasteningItem;
   /** Spacing of straps or clips, or of fixings in boards, m. */
   readonly fasteningSpacing?: number;
-  readonly straps?: { readonly item: FasteningItem; readonly spacing: number };
+  /** ISO day the fastening went on, where it is not as old as the skin. */
+  readonly fastenedSince?: string;
+  readonly straps?: Straps;
   /** What holds a channel or board. */
   readonly screws?: SupplyItem;
   /** ISO date the skin went on. */

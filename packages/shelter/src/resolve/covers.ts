@@ -62,6 +62,7 @@ export function readCover(block: SpecNode, roof: Roof, context: Context): Cover 
     numberFact(notes, block, 'layers', { least: 1, most: 2 }) ??
     assume(notes, id, 'layers', 1, 'count', 'one layer', block.origin);
   const installed = dateIn(factNode(block, 'installed'));
+  const fastenedSince = dateIn(fastenedFact, 'since');
   const roll = numberFact(notes, block, 'roll', { above: 0, most: 100 });
   const screws = screwsFor(block, id, fastening?.form, context);
   const straps = readStraps(block, id, roof, context);
@@ -77,6 +78,7 @@ export function readCover(block: SpecNode, roof: Roof, context: Context): Cover 
     tension: tensionOf(block, id, skin, context),
     ...(fastening === undefined ? {} : { fastening }),
     ...(every === undefined ? {} : { fasteningSpacing: every }),
+    ...(fastenedSince === undefined ? {} : { fastenedSince }),
     ...(straps === undefined ? {} : { straps }),
     ...(screws === undefined ? {} : { screws }),
     ...(installed === undefined ? {} : { installed }),
@@ -132,7 +134,8 @@ function readStraps(block: SpecNode, id: string, roof: Roof, context: Context): 
       'one strap between every two frames',
       fact.origin,
     );
-  return { item, spacing };
+  const since = dateIn(fact, 'since');
+  return { item, spacing, ...(since === undefined ? {} : { since }) };
 }
 
 /** From what height to what height over the ground a covering reaches, m. */

@@ -159,6 +159,8 @@ function readFastening(
   const [diameter, long, washer] = ['across', 'long', 'washer'].map((word) =>
     numberFact(notes, definition, word, { above: 0, most: 0.3 }),
   );
+  const life = numberFact(notes, definition, 'life', { above: 0 });
+  const fibre = wordIn(factNode(definition, 'fibre')) as FasteningItem['fibre'];
   return {
     ...common,
     kind: 'fastening',
@@ -167,6 +169,8 @@ function readFastening(
     per: line === undefined ? 'piece' : 'length',
     stockLengths: soldLengths(definition),
     edgeAllowance,
+    ...(life === undefined ? {} : { life }),
+    ...(fibre === undefined ? {} : { fibre }),
     ...(diameter === undefined || long === undefined || washer === undefined
       ? {}
       : { screw: { diameter, length: long, washer } }),

@@ -4,7 +4,7 @@ import { moved } from '../geometry/line.ts';
 import { circularLine } from '../geometry/round-bows.ts';
 import type { FilmItem, SheetItem } from '../model/items.ts';
 import type { Cap, Inflated, Roof } from '../model/shelter.ts';
-import { factNode, factNodes, numberIn } from '../spec/nodes.ts';
+import { dateIn, factNode, factNodes, numberIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { readBows, readStations, type Seat } from './bows.ts';
 import { type Context, fasteningOf, marksOf } from './context.ts';
@@ -121,7 +121,11 @@ function readInflated(block: SpecNode, seat: Seat, context: Context): Inflated |
       'an hour until somebody is there: common practice, no source',
       block.origin,
     );
-  const straps = item && said !== undefined && said > 0 ? { straps: { item, spacing: said } } : {};
+  const since = dateIn(fact, 'since');
+  const straps =
+    item && said !== undefined && said > 0
+      ? { straps: { item, spacing: said, ...(since === undefined ? {} : { since }) } }
+      : {};
   return {
     id: 'inflated',
     type: 'inflated',

@@ -149,8 +149,8 @@ export const inflated: Entry = fact(
       span,
       fact(
         'strapped',
-        'by {item: item fastening} every {value: length}',
-        'Straps over the film that limit its bulge.',
+        'by {item: item fastening} every {value: length} [since {since: date}]',
+        'Straps over the film that limit its bulge, and since when, where they are not as old as the film.',
         'strapped by strap-25 every 4 ft',
       ),
       fact(

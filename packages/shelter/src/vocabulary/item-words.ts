@@ -218,6 +218,18 @@ export const itemFacts: Readonly<Record<string, readonly Entry[]>> = {
     fact('holds', '{value: line-load}', 'Pull it holds per length of edge.', 'holds 4 kN/m'),
     fact('each-holds', '{value: force}', 'Pull one piece holds.', 'each-holds 900 N'),
     fact('edge', '{value: length}', 'Film taken up at each edge.', 'edge 4 in'),
+    fact(
+      'life',
+      '{value: time}',
+      'Time in full sun after which a strap, rope or plastic clip holds half of what it held when new.',
+      'life 5 yr',
+    ),
+    fact(
+      'fibre',
+      '{value: word polyester|polypropylene|nylon}',
+      'What a strap or rope is made of.',
+      'fibre polyester',
+    ),
     fact('across', '{value: length}', 'Diameter of a screw over its thread.', 'across 1/4 in'),
     fact('long', '{value: length}', 'Length of a screw under its head.', 'long 2 in'),
     fact('washer', '{value: length}', 'Diameter of the washer of a screw.', 'washer 5/8 in'),
