@@ -1,5 +1,5 @@
 import { views } from '@tautline/drawing';
-import { resolveShelter } from '@tautline/shelter';
+import { resolveShelter, type Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { load, shelterFiles } from '../../packages/cli/src/files.ts';
 import { overlappingTexts } from '../../packages/drawing/test/overlapping-texts.ts';
@@ -26,3 +26,30 @@ describe('every drawing of the examples', () => {
     });
   }
 });
+
+describe('the section of a bow that goes into the ground', () => {
+  const standing = shelters.flatMap(({ kind, name, world }) => {
+    const shelter = kind === 'range' ? undefined : resolveShelter(name, world).shelter;
+    return shelter?.roof.type === 'bows' && shelter.roof.foot ? [{ name, shelter }] : [];
+  });
+
+  it.each(standing)('has no kink at the ground: $name', ({ shelter }) => {
+    const { angle } = shelter.roof.line[0]!;
+    // The lean of a thin outline by its longest line is off by its thickness: some degrees.
+    expect(Math.abs(leanOfFoot(shelter) - angle) * (180 / Math.PI)).toBeLessThan(7);
+  });
+});
+
+/** Lean of what is drawn under the left end of the bows, rad from the level. */
+function leanOfFoot(shelter: Shelter): number {
+  const drawing = views.section(shelter, { system: 'metric' })!;
+  const foot = shelter.roof.type === 'bows' ? shelter.roof.foot?.id : undefined;
+  const points = drawing.shapes.flatMap((shape) =>
+    shape.part === foot && shape.style === 'foot' && shape.kind === 'polygon' ? [shape.points] : [],
+  )[0]!;
+  const lines = points.flatMap((a) => points.map((b) => ({ x: b.x - a.x, y: b.y - a.y })));
+  const { x, y } = lines.reduce((best, line) =>
+    Math.hypot(line.x, line.y) > Math.hypot(best.x, best.y) ? line : best,
+  );
+  return Math.atan2(Math.abs(y), Math.abs(x));
+}

@@ -151,12 +151,19 @@ function footLine(foot: Foot, system: System): string {
     [
       `${footWords[foot.kind]}${thing ? ` of ${thing}` : ''}`,
       ...(foot.length === undefined ? [] : [`${m(foot.length)} long`]),
-      ...(foot.driven > 0 ? [`${m(foot.driven)} in the ground`] : []),
+      ...(foot.driven > 0 ? [`${m(foot.driven)} deep`] : []),
+      ...leanWords(foot, system),
       ...(foot.across === undefined ? [] : [`${m(foot.across)} across`]),
       ...(foot.mass === undefined || foot.kind !== 'ballast' ? [] : [format(foot.mass, 'mass', system)]),
     ].join(', ') + weak(foot)
   );
 }
+
+/** How far from the level a foot leans, where it is not upright. */
+const leanWords = ({ lean = Math.PI / 2 }: Foot, system: System): readonly string[] =>
+  Math.abs(lean - Math.PI / 2) < 1e-3
+    ? []
+    : [`leaning ${lean < Math.PI / 2 ? 'out' : 'in'} at ${format(lean, 'angle', system)}`];
 
 function railWords(rail: Rail, m: (si: number) => string, system: System): string {
   const form = rail.form === 'cable' ? ' cable' : '';

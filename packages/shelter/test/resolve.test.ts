@@ -145,6 +145,21 @@ describe('bows', () => {
     expect(roof.joints[0]!.at).toBeCloseTo(6.096 - 0.5, 9);
   });
 
+  test('legs of a leaning bow go into the ground in line with it, longer than they reach down', () => {
+    const body = 'footprint 2.4 m by 8 m\nbows spaced 1 m { of thin; shape elastic; length 3 m; FOOT }';
+    const poked = solved(body.replace('FOOT', 'foot poked { driven 0.3 m }'));
+    const roof = poked.roof as Bows;
+    const lean = roof.line[0]!.angle;
+    expect(roof.foot!.lean).toBeCloseTo(lean, 12);
+    // By definition: what reaches 0.3 m down at a lean is 0.3 m / sin(lean) long.
+    expect(roof.legDriven).toBeCloseTo(0.3 / Math.sin(lean), 12);
+    expect(poked.assumed).toContainEqual(expect.objectContaining({ part: 'bows/foot', fact: 'lean' }));
+    const said = solved(body.replace('FOOT', 'foot poked { driven 0.3 m; held clamped; lean 60 deg }'))
+      .roof as Bows;
+    expect(said.legDriven).toBeCloseTo(0.3 / Math.sin(Math.PI / 3), 12);
+    expect(said.line[0]!.angle).toBeCloseTo(Math.PI / 3, 6);
+  });
+
   test('a crown fitting is no joint along the bow', () => {
     const roof = solved(arch.replace('length 6 m;', 'length 6 m; joint cross at crown;')).roof as Bows;
     expect(roof.joints).toEqual([]);

@@ -13,6 +13,7 @@ export function footStep(foot: Foot, ownLegs: boolean, system: System): WorkStep
     foot.lean === undefined || Math.abs(foot.lean - Math.PI / 2) < 1e-3
       ? 'upright'
       : `leaning out, at ${format(foot.lean, 'angle', system)} from the ground`;
+  const along = lengthText(foot.driven / Math.sin(foot.lean ?? Math.PI / 2), system);
   const buried = 'Look for buried services first.';
   switch (foot.kind) {
     case 'stub':
@@ -32,7 +33,7 @@ export function footStep(foot: Foot, ownLegs: boolean, system: System): WorkStep
         return {
           title: 'Open the holes for the legs',
           does: [
-            `Drive a bar of the size of the leg ${deep} deep at every peg, ${lean}, and draw it again; mark the depth on the legs.`,
+            `Drive a bar of the size of the leg ${deep} deep at every peg, ${lean}, and draw it again; mark ${along} from its end on every leg.`,
           ],
           tools: ['bar', 'sledge', 'level', 'marker'],
           hands: 2,

@@ -2,24 +2,34 @@
 import { type Point, point, type TextShape } from './shapes.ts';
 
 /**
- * Advance widths of Helvetica in 1/1000 em, for the characters from space to tilde
- * (Adobe Core 14 font metrics, `Helvetica.afm`; from memory). Arial and Liberation Sans share them.
+ * Advance widths in 1/1000 em, for the characters from space to tilde: of each the wider of Helvetica (Adobe Core 14
+ * font metrics, from memory; Arial and Liberation Sans share them) and of DejaVu Sans (its own horizontal metrics),
+ * which a reader without those gets.
  */
-const advances: readonly number[] = [
-  278, 278, 355, 556, 556, 889, 667, 222, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556,
-  556, 556, 556, 556, 556, 278, 278, 584, 584, 584, 556, 1015, 667, 667, 722, 722, 667, 611, 778, 722, 278,
-  500, 667, 556, 833, 722, 778, 667, 778, 722, 667, 611, 722, 667, 944, 667, 667, 611, 278, 278, 278, 469,
-  556, 222, 556, 556, 500, 556, 556, 278, 556, 556, 222, 222, 500, 222, 833, 556, 556, 556, 556, 333, 500,
-  278, 556, 500, 722, 500, 500, 500, 334, 260, 334, 584,
+const plain: readonly number[] = [
+  318, 401, 460, 838, 636, 950, 780, 275, 390, 390, 500, 838, 318, 361, 318, 337, 636, 636, 636, 636, 636,
+  636, 636, 636, 636, 636, 337, 337, 838, 838, 838, 556, 1015, 684, 686, 722, 770, 667, 611, 778, 752, 295,
+  500, 667, 557, 863, 748, 787, 667, 787, 722, 667, 611, 732, 684, 989, 685, 667, 685, 390, 337, 390, 838,
+  556, 500, 613, 635, 550, 635, 615, 352, 635, 634, 278, 278, 579, 278, 974, 634, 612, 635, 635, 411, 521,
+  392, 634, 592, 818, 592, 592, 525, 636, 337, 636, 838,
 ];
-/** Other faces run wider than Helvetica; boxes are kept this much larger. */
-const ALLOWANCE = 1.1;
+/** The same of the bold faces. */
+const bolder: readonly number[] = [
+  348, 456, 521, 838, 696, 1002, 872, 306, 457, 457, 523, 838, 380, 415, 380, 365, 696, 696, 696, 696, 696,
+  696, 696, 696, 696, 696, 400, 400, 838, 838, 838, 595, 1086, 774, 762, 773, 830, 714, 683, 832, 837, 372,
+  535, 775, 637, 995, 837, 850, 733, 850, 773, 720, 682, 812, 774, 1103, 771, 724, 725, 457, 365, 457, 838,
+  595, 500, 675, 716, 593, 716, 678, 435, 716, 712, 343, 343, 665, 343, 1042, 712, 687, 716, 716, 493, 595,
+  478, 712, 652, 924, 645, 652, 582, 712, 365, 712, 838,
+];
+/** A letter outside the tables: the degree sign, superscripts and the like are narrower. */
+const OTHER = 700;
 
 /** Width of a line of text, page units, on the generous side. */
 export function textWidth(words: string, size: number, bold = false): number {
+  const advances = bold ? bolder : plain;
   let sum = 0;
-  for (const letter of words) sum += advances[(letter.codePointAt(0) ?? 0) - 32] ?? 600;
-  return (sum / 1000) * size * ALLOWANCE * (bold ? 1.07 : 1);
+  for (const letter of words) sum += advances[(letter.codePointAt(0) ?? 0) - 32] ?? OTHER;
+  return (sum / 1000) * size;
 }
 
 /** The four corners of the box a text fills, turned as the text is. */

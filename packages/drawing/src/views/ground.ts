@@ -41,15 +41,7 @@ export function footShapes(
       return stubShapes(foot, frame, x, inward);
     case 'driven':
     case 'poked':
-      return [
-        polygon(id, 'foot', [
-          at(-shaft / 2, 0),
-          at(shaft / 2, 0),
-          at(shaft / 2, -foot.driven + shaft),
-          at(0, -foot.driven),
-          at(-shaft / 2, -foot.driven + shaft),
-        ]),
-      ];
+      return [polygon(id, 'foot', legOutline(foot, frame, x, shaft, inward))];
     case 'hole':
       return [
         polygon(id, 'hole', [
@@ -97,14 +89,44 @@ export function footShapes(
   }
 }
 
+/** How long what leans reaches in the ground, m along it. Flatter than 1 in 5 it is drawn no longer. */
+const buriedLength = (foot: Foot): number => foot.driven / Math.max(0.2, Math.sin(foot.lean ?? Math.PI / 2));
+
+/** How far out of the house the bow's foot is at a depth, m. */
+export const outAt = (foot: Foot, depth: number): number =>
+  foot.lean === undefined || (foot.kind === 'concrete' && !foot.stub) || foot.kind === 'hole'
+    ? 0
+    : depth / Math.tan(foot.lean);
+
+/** A pointed leg, in line with what it carries down. */
+function legOutline(
+  foot: Foot,
+  frame: Frame,
+  x: number,
+  shaft: number,
+  inward: -1 | 0 | 1,
+): readonly Point[] {
+  const lean = inward === 0 ? Math.PI / 2 : (foot.lean ?? Math.PI / 2);
+  const down = point(-Math.cos(lean) * (inward || 1), -Math.sin(lean));
+  const long = inward === 0 ? foot.driven : buriedLength(foot);
+  // The point is as long as the leg is thick, on one that goes in deeper than that.
+  const shoulder = Math.max(0, long - shaft);
+  const at = (along: number, aside: number): Point =>
+    frame.at(x + down.x * along - down.y * aside, down.y * along + down.x * aside);
+  return [
+    at(0, -shaft / 2),
+    at(0, shaft / 2),
+    at(shoulder, shaft / 2),
+    at(long, 0),
+    at(shoulder, -shaft / 2),
+  ];
+}
+
 /** How much of a stub stands over the ground, m along it. */
 export const stubAbove = (foot: Foot): number =>
   foot.kind !== 'stub' && !(foot.kind === 'concrete' && foot.stub)
     ? 0
-    : Math.max(
-        0,
-        (foot.length ?? foot.driven) - foot.driven / Math.max(0.2, Math.sin(foot.lean ?? Math.PI / 2)),
-      );
+    : Math.max(0, (foot.length ?? foot.driven) - buriedLength(foot));
 
 /** A rod partly in the ground, its upper part inside or beside the member; leans toward the house. */
 function stubShapes(foot: Foot, frame: Frame, x: number, inward: -1 | 0 | 1): readonly Shape[] {
@@ -113,7 +135,7 @@ function stubShapes(foot: Foot, frame: Frame, x: number, inward: -1 | 0 | 1): re
   const steep = Math.max(0.2, Math.sin(foot.lean ?? Math.PI / 2));
   // Seen from the side a leaning stub is as high as it reaches, not as long as it is.
   const seen = inward === 0 ? steep : 1;
-  const deep = inward === 0 ? foot.driven : foot.driven / steep;
+  const deep = inward === 0 ? foot.driven : buriedLength(foot);
   const above = stubAbove(foot) * seen;
   const thick = Math.max(foot.stub ? depthOf(foot.stub) : 0.012, 2 / frame.scale);
   const rod = (from: number, to: number): readonly Point[] =>

@@ -36,7 +36,7 @@ export interface Bay {
 
 /**
  * Spacings along the house: a run of equal bays is measured once, at its first bay, and counted
- * ("bay 1.2 m, 12 of"), so that the drawing stays readable and a short last bay still shows.
+ * ("bay 1.2 m, 12 times"), so that the drawing stays readable and a short last bay still shows.
  */
 export function bayMeasures(
   part: string,
@@ -56,7 +56,14 @@ export function bayMeasures(
     )
       count++;
     const size = `${name} ${format(value, 'length', system)}`;
-    bays.push({ part, name, value, from, to: from + value, text: count > 1 ? `${size}, ${count} of` : size });
+    bays.push({
+      part,
+      name,
+      value,
+      from,
+      to: from + value,
+      text: count > 1 ? `${size}, ${count} times` : size,
+    });
     i += count;
   }
   return bays;

@@ -24,7 +24,7 @@ import {
 } from '../scene/shapes.ts';
 import { roofReach } from '../skins.ts';
 import type { Anchor, Piece } from './anchors.ts';
-import { footShapes, stubAbove } from './ground.ts';
+import { footShapes, outAt, stubAbove } from './ground.ts';
 import { allPosts, allRails } from './members.ts';
 
 /** Roof members true to their thickness, with feet, ties, filling and joints. */
@@ -67,8 +67,11 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     shapes.push(...footShapes(roof.foot, frame, first.x, depth, 1));
     shapes.push(...footShapes(roof.foot, frame, last.x, depth, -1));
     const deep = Math.max(0.05, roof.foot.driven * 0.6);
-    const out = roof.foot.stub && roof.foot.lean ? deep / Math.tan(roof.foot.lean) : 0;
-    anchors.push({ part: roof.foot.id, at: frame.at(last.x + out, -deep), toward: point(1, 0.4) });
+    anchors.push({
+      part: roof.foot.id,
+      at: frame.at(last.x + outAt(roof.foot, deep), -deep),
+      toward: point(1, 0.4),
+    });
   }
   shapes.push(polygon(roof.id, 'member', frame.all(band(reach, depth))));
   if (depth * frame.scale > 3) shapes.push(polyline(roof.id, 'centre-line', frame.all(reach)));

@@ -9,7 +9,7 @@ import { heightAt } from '../scene/outline.ts';
 import { type Drawing, point, type Shape, type TextShape, text, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { numberParts, type Piece } from './anchors.ts';
-import { groundLine } from './ground.ts';
+import { groundLine, outAt } from './ground.ts';
 import { overlayShapes, overlayTexts, type SectionOverlays, tagShapes } from './overlays.ts';
 import { braceBeyond, bracePieces } from './section-braces.ts';
 import { sectionDimensions } from './section-dimensions.ts';
@@ -82,10 +82,13 @@ function groundReach(shelter: Shelter): readonly [number, number] {
   const out = shelter.braces
     .filter(({ plane, foot }) => plane === 'across' && foot)
     .flatMap(({ from, to }) => [from.x, to.x, shelter.width - from.x, shelter.width - to.x]);
+  const foot = shelter.roof.type === 'bows' ? shelter.roof.foot : undefined;
+  // What leans out under the ground lies under it from end to end.
+  const legs = foot ? Math.max(0, outAt(foot, foot.driven) - beyond + 0.05) : 0;
   const all = [0, shelter.width, ...xs(shelter.roof)];
   return [
-    Math.min(Math.min(...all) - beyond, ...out.map((x) => x - 0.3)),
-    Math.max(Math.max(...all) + beyond, ...out.map((x) => x + 0.3)),
+    Math.min(Math.min(...all) - beyond - legs, ...out.map((x) => x - 0.3)),
+    Math.max(Math.max(...all) + beyond + legs, ...out.map((x) => x + 0.3)),
   ];
 }
 

@@ -97,7 +97,7 @@ export interface Bows extends Part {
   readonly springing: number;
   /** Straight vertical leg below the bent part, m. */
   readonly leg: number;
-  /** Part of the leg driven into the ground itself, m. */
+  /** Part of the leg driven into the ground itself, m along it: more than its depth where it leans. */
   readonly legDriven: number;
   /** Centre line from left to right foot: arc length s, x, y, tangent angle (rad from +x), curvature (1/m). */
   readonly line: readonly CurvePoint[];

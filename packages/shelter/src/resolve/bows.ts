@@ -56,7 +56,7 @@ export function readBows(block: SpecNode, seat: Seat, context: Context): Bows | 
       factNode(block, 'foot')!.origin,
     );
   }
-  const legDriven = foot?.kind === 'driven' || foot?.kind === 'poked' ? foot.driven : 0;
+  const legDriven = foot && ownLeg(foot) ? foot.driven / Math.sin(foot.lean ?? Math.PI / 2) : 0;
   const joints = readJoints(block, { id: 'bows', member, length: formed.length, beyond: legDriven }, context);
   const crownFitting = joints.at.get('crown') ?? joints.at.get('peak') ?? joints.at.get('top');
   const filled = readFilled(block, springing + formed.rise, context);
@@ -233,10 +233,14 @@ function bowFoot(block: SpecNode, shape: BowShape, context: Context): Foot {
   return readFoot(block, 'bows/foot', shape === 'cold-bent' ? 'driven' : 'stub', context);
 }
 
-/** A stub whose lean is not said is driven in line with the end of the bow as it stands by itself. */
+/** Whether the bow's own end is what goes into the ground. */
+const ownLeg = ({ kind, stub }: Foot): boolean => !stub && (kind === 'driven' || kind === 'poked');
+
+/** A stub or leg whose lean is not said goes in in line with the end of the bow as it stands by itself. */
 function inLine(foot: Foot, endAngle: number, context: Context): Foot {
-  if (foot.kind !== 'stub' || foot.lean !== undefined) return foot;
-  const why = 'the stub is driven in line with the end of the bow';
+  if (foot.lean !== undefined || (foot.kind !== 'stub' && !ownLeg(foot))) return foot;
+  if (ownLeg(foot) && Math.abs(endAngle - Math.PI / 2) < 1e-6) return foot;
+  const why = `the ${ownLeg(foot) ? 'leg goes in' : 'stub is driven'} in line with the end of the bow`;
   return { ...foot, lean: assume(context.notes, foot.id, 'lean', endAngle, 'angle', why, foot.origin) };
 }
 

@@ -73,7 +73,7 @@ function readRange(definition: SpecDefinition, world: SpecWorld, notes: Notes): 
   };
 }
 
-/** Leaning stubs that reach under the neighbour, where its own stubs, roots and posts are. */
+/** Leaning stubs and legs that reach under the neighbour, where its own stubs, roots and posts are. */
 function stubsInTheWay(
   places: readonly RangePlace[],
   gap: number,
@@ -85,13 +85,13 @@ function stubsInTheWay(
   const say = (si: number): string => format(si, 'length', unitsOf(world));
   for (const shelter of new Set(places.map((place) => place.shelter))) {
     const foot = shelter.roof.type === 'bows' ? shelter.roof.foot : undefined;
-    if (foot?.kind !== 'stub' || foot.lean === undefined || foot.lean >= Math.PI / 2) continue;
+    if (foot?.lean === undefined || foot.lean >= Math.PI / 2) continue;
     const reach = foot.driven / Math.tan(foot.lean);
     if (reach <= gap + 1e-6) continue;
     problem(
       notes,
       'stubs-meet',
-      `the stubs of ${shelter.name} lean out ${say(reach)} on their way down, past the gap of ${say(gap)} and under its neighbour: keep ${say(reach)} between them, or make the bows steeper`,
+      `the ${foot.kind === 'stub' ? 'stubs' : 'legs'} of ${shelter.name} lean out ${say(reach)} on their way down, past the gap of ${say(gap)} and under its neighbour: keep ${say(reach)} between them, or make the bows steeper`,
       definition.origin,
       'warning',
     );
