@@ -24,6 +24,19 @@ describe('every drawing of the examples', () => {
       });
       expect(problems).toEqual([]);
     });
+
+    it(`keeps to a narrow pane, its words off one another: ${name}`, () => {
+      const { shelter } = resolveShelter(name, world);
+      if (!shelter) throw new Error(`${name} does not resolve`);
+      const problems = Object.values(views).flatMap((view) => {
+        const drawing = view(shelter, { system: 'metric', wide: 420 });
+        if (!drawing) return [];
+        // A table of bends is as wide as its columns; of plans, what is said of spacings may stand out.
+        const tooWide = drawing.width > 510 ? [`${drawing.width} units wide`] : [];
+        return [...overlappingTexts(drawing), ...tooWide].map((what) => `${drawing.view}: ${what}`);
+      });
+      expect(problems).toEqual([]);
+    });
   }
 });
 

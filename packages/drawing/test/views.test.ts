@@ -54,7 +54,7 @@ describe('sheets for a narrow pane', () => {
       for (const view of Object.values(views)) {
         const drawing = view(shelter, { system: 'us', wide: 480 });
         if (!drawing) continue;
-        expect(drawing.width, drawing.view).toBeLessThan(700);
+        expect(drawing.width, drawing.view).toBeLessThanOrEqual(580);
         expect(overlappingTexts(drawing), drawing.view).toEqual([]);
         const sizes = drawing.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : []));
         expect(Math.min(...sizes)).toBeGreaterThanOrEqual(10);

@@ -7,6 +7,7 @@ import { boundsOf } from '../scene/bounds.ts';
 import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import { frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
+import { keptToWidth } from '../scene/kept.ts';
 import { band, hatch, heightAt } from '../scene/outline.ts';
 import {
   box,
@@ -75,13 +76,15 @@ export function bendRuns(bows: Bows): readonly BendRun[] {
  * Bend template. Undefined for roofs without bows and for sprung bows, whose pipe stays straight until
  * it stands.
  */
-export function bendTemplateView(shelter: Shelter, options: ViewOptions): Drawing | undefined {
+export const bendTemplateView = keptToWidth(drawBendTemplate);
+
+function drawBendTemplate(shelter: Shelter, options: ViewOptions, less: number): Drawing | undefined {
   const { roof } = shelter;
   if (roof.type !== 'bows' || roof.shape === 'elastic') return undefined;
   const stock = stockWord(roof);
   const { system } = options;
   const m = (si: number): string => exactLength(si, system);
-  const room = roomOf(860, options, 70);
+  const room = roomOf(860, options, 70, less);
   const runs = bendRuns(roof);
   const total = (runs[runs.length - 1] as BendRun).to;
   const body: Shape[] = [...pipeBar(roof, runs, total, system, room)];
@@ -251,6 +254,9 @@ export function spread(places: readonly number[], gap: number): readonly number[
   return groups.flatMap(({ count, low }) => Array<number>(count).fill(low)).map((low, i) => low + i * gap);
 }
 
+/** Where a bow is lower than this, page units, its height is longer in letters and stands over it. */
+const LOW = 66;
+
 /** The bow above ground with heights over a base line at even steps from the left end. */
 function floorShape(roof: Bows, top: number, system: System, room: number): readonly Shape[] {
   const xs = roof.line.map((p) => p.x);
@@ -258,7 +264,9 @@ function floorShape(roof: Bows, top: number, system: System, room: number): read
   const [left, right, low] = [Math.min(...xs), Math.max(...xs), Math.min(...ys)];
   const high = Math.max(...ys);
   const frame = frameFor(right - left, high - low, room, 300);
-  const move = (p: Point): Point => point(p.x + 80, p.y + top + (high - low) * frame.scale + 20);
+  // Heights that stand over a low bow stand under the heading.
+  const heading = (high - low) * frame.scale < LOW + 20 ? 76 : 20;
+  const move = (p: Point): Point => point(p.x + 80, p.y + top + (high - low) * frame.scale + heading);
   const at = (x: number, y: number): Point => move(frame.at(x - left, y - low));
   const shapes: Shape[] = [
     text(roof.id, 'note', point(0, top), 'Floor shape: heights of the centre line over the base line', {
@@ -289,11 +297,10 @@ function floorShape(roof: Bows, top: number, system: System, room: number): read
     const foot = at(x, low);
     shapes.push(
       line(roof.id, 'witness', foot, at(x, y)),
-      // Where the bow is lower than its height is long in letters, the height stands over it.
       text(
         roof.id,
         'dimension',
-        (y - low) * frame.scale < 66
+        (y - low) * frame.scale < LOW
           ? point(foot.x + 3.6, at(x, y).y - 10 - depthOf(roof.member) * frame.scale * 2)
           : point(foot.x - 3, foot.y - 8),
         exactLength(y - low, system),

@@ -6,6 +6,7 @@ import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
+import { keptToWidth } from '../scene/kept.ts';
 import { band } from '../scene/outline.ts';
 import {
   box,
@@ -30,8 +31,10 @@ import { skinStyle } from './skin-faces.ts';
 import { thingsFromAbove } from './things.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
-export function planView(shelter: Shelter, options: ViewOptions): Drawing {
-  const frame = frameFor(shelter.length, shelter.width, roomOf(860, options, 210), 420);
+export const planView = keptToWidth(drawPlan);
+
+function drawPlan(shelter: Shelter, options: ViewOptions, less: number): Drawing {
+  const frame = frameFor(shelter.length, shelter.width, roomOf(860, options, 130, less), 420);
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
   const { roof, width, length } = shelter;
@@ -139,15 +142,18 @@ export function planView(shelter: Shelter, options: ViewOptions): Drawing {
     shapes.push(...piece.shapes);
     anchors.push(...piece.anchors);
   }
-  const body: Shape[] = [
-    ...shapes,
-    ...northArrow(boundsOf(shapes).right + 62, boundsOf(shapes).top + 34, shelter.orientation),
-  ];
-  body.push(...planDimensions(shelter, frame, shapes, options.system));
+  const body: Shape[] = [...shapes, ...planDimensions(shelter, frame, shapes, options.system)];
+  const { right: edge, top } = boundsOf(shapes);
+  // Beside the house, or over it where the sheet is narrow.
+  body.push(
+    ...(options.wide === undefined
+      ? northArrow(edge + 62, top + 34, shelter.orientation)
+      : northArrow(edge - 30, boundsOf(body).top - 50, shelter.orientation)),
+  );
   const described = describeParts(shelter, options.system);
   const { key, tags } = numberParts(described, anchors);
   body.push(...placeBalloons(tags, body));
-  const heading = `${format(shelter.orientation, 'angle', options.system)} from north`;
+  const heading = `${format(shelter.orientation, 'angle', options.system)} clockwise from north`;
   return finishSheet(body, {
     view: 'plan',
     title: `${shelter.name}: plan`,

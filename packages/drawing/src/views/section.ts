@@ -5,6 +5,7 @@ import { describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
+import { keptToWidth } from '../scene/kept.ts';
 import { heightAt } from '../scene/outline.ts';
 import { type Drawing, point, type Shape, type TextShape, text, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
@@ -23,13 +24,16 @@ const xs = (roof: Roof): readonly number[] => roof.line.map((p) => p.x);
  * Section through a typical frame, true to scale, with dimensions, a numbered key and, if given, overlays
  * of results. Throws RangeError when the model holds a number that is not finite.
  */
-export function sectionView(
+export const sectionView = keptToWidth(drawSection);
+
+function drawSection(
   shelter: Shelter,
   options: ViewOptions & { readonly overlays?: SectionOverlays },
+  less: number,
 ): Drawing {
   const { roof } = shelter;
   const top = Math.max(...roof.line.map((p) => p.y), shelter.ridge?.lines[0]?.y ?? 0);
-  const frame = frameFor(shelter.width, top, roomOf(560, options), 400);
+  const frame = frameFor(shelter.width, top, roomOf(560, options, 150, less), 400);
   const pieces: readonly Piece[] = [
     braceBeyond(shelter, frame),
     cropShapes(shelter, frame),

@@ -6,6 +6,7 @@ import { boundsOf } from '../scene/bounds.ts';
 import { stackDimensions } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { clearest, textOutlines } from '../scene/free-text.ts';
+import { keptToWidth } from '../scene/kept.ts';
 import { textCorners } from '../scene/lettering.ts';
 import {
   circle,
@@ -83,13 +84,15 @@ export function pegsOf(shelter: Shelter): readonly Peg[] {
 }
 
 /** Setting-out plan with a table of pegs. Lengths to the millimetre or sixteenth of an inch. */
-export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing {
+export const settingOutView = keptToWidth(drawSettingOut);
+
+function drawSettingOut(shelter: Shelter, options: ViewOptions, less: number): Drawing {
   const { system } = options;
   const m = (si: number): string => exactLength(si, system);
   const pegs = pegsOf(shelter);
   const length = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ along }) => along));
   const width = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ across }) => across));
-  const frame = frameFor(length, width, roomOf(860, options, 110), 380);
+  const frame = frameFor(length, width, roomOf(860, options, 110, less), 380);
   const body: Shape[] = [];
   const at = (along: number, across: number): Point => frame.at(along, across);
 
@@ -129,7 +132,7 @@ export function settingOutView(shelter: Shelter, options: ViewOptions): Drawing 
   );
   const below = boundsOf(body);
   // A block of the table takes some 170 units.
-  const blocks = Math.max(1, Math.floor(roomOf(860, options, 40) / 170));
+  const blocks = Math.max(1, Math.floor(roomOf(860, options, 40, less) / 170));
   const rows = pegs.map((peg) => ({ part: peg.part, cells: [peg.name, m(peg.along), m(peg.across)] }));
   body.push(
     ...table(
