@@ -4,7 +4,8 @@
 // alone may name any calculation; called in the server it says that it is elsewhere.
 import { build } from 'esbuild';
 
-const inWorker = /\/(language\/src\/analyst\/(work-out|whole-house)|extension\/src\/server\/\w+-job)\.ts$/;
+const inWorker =
+  /\/(language\/src\/analyst\/(work-out|whole-house)|extension\/src\/server\/\w+-job|review\/src\/keeping\/duties)\.ts$/;
 
 /**
  * The esbuild plugin, and the page that explains each check, by id; `settings` are those of the bundles. The
@@ -35,6 +36,7 @@ export async function describedChecks(settings) {
     export { hardestOf } from ${from('hardest')};
     export const checks = ${JSON.stringify(told)};
     export const sources = ${JSON.stringify(all.sources)};
+    export const wholeHouseChecks = new Set(${JSON.stringify([...all.wholeHouseChecks])});
     export const checkOf = (id) => checks.find((check) => check.id === id);
   `;
   const elsewhere = `
