@@ -2,6 +2,7 @@
 import {
   type Bows,
   type Foot,
+  type JointUse,
   type MemberItem,
   type Posts,
   type Rafters,
@@ -108,10 +109,17 @@ function frameParts(
       sacrificial,
       measure: (response) => buckling(response)?.use,
     });
+  // Twins on both sides of a bow are told apart.
+  const named = ({ at, item }: JointUse): string => {
+    if (roof.type !== 'bows') return item.title;
+    const off = at / total - 0.5;
+    const place = Math.abs(off) < 0.01 ? 'at the crown' : off < 0 ? 'on the left' : 'on the right';
+    return `the joint ${place} (${item.title})`;
+  };
   for (const joint of slidingJoints(roof))
     list.push({
       part: joint,
-      what: `${joint.item.title} levers itself open`,
+      what: `${named(joint)} levers itself open`,
       check: 'splice-overlap',
       sacrificial: sacrificial || joint.sacrificial === true,
       measure: (response) => overlapUse(shelter, roof, joint, response),
@@ -121,7 +129,7 @@ function frameParts(
     if (momentCapacity <= 0 || pullCapacity <= 0) continue;
     list.push({
       part: joint,
-      what: `${joint.item.title} gives`,
+      what: `${named(joint)} gives`,
       check: 'weak-coupler',
       sacrificial: sacrificial || joint.sacrificial === true,
       measure: (response) => {
