@@ -91,14 +91,22 @@ function besideTheFrame(
 
 const inSpace = 'the whole house in space (the full analysis) tells';
 
-const outside: readonly Uncovered[] = [
-  { id: 'loads', reason: 'hail, and things blown against the house, are not in the load cases' },
-  {
-    id: 'model',
-    reason:
-      'sheets of the sides and ends, doors and flaps are checked neither themselves nor for their fastenings',
-  },
-];
+/** Outside every check. */
+function outside({ covers, doors = [] }: Shelter): readonly Uncovered[] {
+  const sheets = covers.some(({ place, skin }) => place !== 'roof' && skin.kind === 'sheet');
+  const bare = [...(sheets ? ['sheets of the sides and ends'] : []), ...(doors.length > 0 ? ['doors'] : [])];
+  return [
+    { id: 'loads', reason: 'hail, and things blown against the house, are not in the load cases' },
+    ...(bare.length === 0
+      ? []
+      : [
+          {
+            id: 'model',
+            reason: `${bare.join(' and ')} are checked neither themselves nor for their fastenings`,
+          },
+        ]),
+  ];
+}
 
 /** That nobody climbs is what was taken; how much somebody would add is told by what the frame carries by itself. */
 function noPerson({ site, climbed }: Shelter, frame: CheckInput['frame']): Uncovered {
@@ -202,7 +210,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
       ...(house?.ok === true
         ? [...house.house.notCovered, ...house.house.notes].map((reason) => ({ id: 'whole-house', reason }))
         : besideTheFrame(shelter, frame.ok ? frame.analysis.endsUnseen : undefined)),
-      ...outside,
+      ...outside(shelter),
     ],
     ...(frame.ok ? { analysis: frame.analysis } : {}),
     ...(gusts === undefined ? {} : { gusts }),
