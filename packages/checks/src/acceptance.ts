@@ -5,24 +5,23 @@ import { checkOf, wholeHouseChecks } from './registry.ts';
 
 /**
  * Marks findings that the spec accepts, and turns an acceptance that covers nothing any more, or has run
- * out, into a finding of its own. An accepted failure no longer counts as an error. Unless the whole house was
- * worked out, nothing is known of what only it answers, and an acceptance of that stands.
+ * out, into a finding of its own. An accepted failure no longer counts as an error. An acceptance of a check that was
+ * not asked (`unasked`; those of the whole house unless said otherwise) stands: nothing is known of it.
  */
 export function withAcceptances(
   { acceptances }: Pick<Shelter, 'acceptances'>,
   findings: readonly Finding[],
   on: string | undefined,
-  tier: 'live' | 'full' = 'live',
+  unasked: (check: string) => boolean = (check) => wholeHouseChecks.has(check),
 ): Finding[] {
   const outdated: Finding[] = [];
   let result = [...findings];
   for (const acceptance of acceptances) {
     const over = acceptance.until !== undefined && on !== undefined && on > acceptance.until;
-    const unknown = tier === 'live' && wholeHouseChecks.has(acceptance.check);
     const left = result.filter(
       ({ id, severity }) => id === acceptance.check && (severity === 'error' || severity === 'warning'),
     ).length;
-    const covered = unknown || left > 0;
+    const covered = unasked(acceptance.check) || left > 0;
     const say = (why: string): void => {
       outdated.push(stale(acceptance, why, left));
     };

@@ -23,7 +23,7 @@ export function evaluateRange(range: Range, on?: string): RangeVerdict {
       range,
       judged.filter((finding) => finding.verdict !== 'not checked'),
       on,
-      'full',
+      () => false,
     ),
     assumed: range.assumed,
     notChecked: [

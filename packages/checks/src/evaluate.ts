@@ -18,7 +18,7 @@ import type { CheckInput } from './check.ts';
 import type { Finding } from './finding.ts';
 import { gustOrder } from './gust.ts';
 import type { GustOrder } from './gust-order.ts';
-import { checks } from './registry.ts';
+import { checks, gustChecks, wholeHouseChecks } from './registry.ts';
 import { materialsNotCovered } from './resistance.ts';
 import { sacrificialParts } from './sacrificial.ts';
 
@@ -31,8 +31,11 @@ export interface EvaluateOptions {
   readonly person?: boolean;
   /** Feet in the ground give as the soil does; as the site says where left out. */
   readonly soil?: boolean;
-  /** False leaves the gusts out where no check needs them; they are worked out unless said otherwise. */
-  readonly gusts?: boolean;
+  /**
+   * False leaves the gusts out where no check needs them; 'later' leaves them out with what is found by them, and
+   * `awaits` says what that is. They are worked out unless said otherwise.
+   */
+  readonly gusts?: boolean | 'later';
   /** 'full' also works out the whole house in space, which takes seconds; the typical frame alone unless said. */
   readonly tier?: 'live' | 'full';
   /** False leaves out of the full tier how many times its load the house would stand: for trying changes out. */
@@ -62,6 +65,8 @@ export interface Evaluation {
   readonly analysis?: FrameAnalysis;
   /** In which order parts give way as the gust rises, and when to have the film off. */
   readonly gusts?: GustOrder;
+  /** Ids of checks whose findings are still to come, because they need the gusts. */
+  readonly awaits?: readonly string[];
   /** The whole house in space, where the full tier was asked for and had an answer. */
   readonly house?: HouseAnalysis;
   /** What each stage took, where a clock was handed in. */
@@ -152,7 +157,8 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     person,
     soil,
   });
-  const wanted = options.gusts !== false || asksForGusts(shelter);
+  const later = options.gusts === 'later';
+  const wanted = !later && (options.gusts !== false || asksForGusts(shelter));
   const house = options.tier === 'full' ? wholeHouse(shelter, { ...options, soil }, stages) : undefined;
   // A cap is ranked by balance alone.
   const rankable = frame.ok || shelter.roof.type === 'cap';
@@ -177,13 +183,18 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(ranked?.ok === false ? { noGusts: ranked.reason } : {}),
     ...(options.on === undefined ? {} : { on: options.on }),
   };
-  const findings = checks.flatMap((check) => {
+  const all = checks.flatMap((check) => {
     const { nature } = check;
     const found = check.run(input);
     return nature === undefined ? found : found.map((finding) => ({ ...finding, nature }));
   });
+  const byGust = later && rankable ? all.filter(({ id }) => gustChecks.has(id)) : [];
+  const awaits = [...new Set(byGust.map(({ id }) => id))];
+  const findings = all.filter((finding) => !byGust.includes(finding));
   const traced = frame.ok ? withEndZones(findings, frame.analysis) : findings;
-  const judged = withAcceptances(shelter, traced, options.on, options.tier);
+  const unasked = (check: string): boolean =>
+    awaits.includes(check) || (options.tier !== 'full' && wholeHouseChecks.has(check));
+  const judged = withAcceptances(shelter, traced, options.on, unasked);
   const order = { error: 0, warning: 1, information: 2 } as const;
   return {
     shelter,
@@ -214,6 +225,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ],
     ...(frame.ok ? { analysis: frame.analysis } : {}),
     ...(gusts === undefined ? {} : { gusts }),
+    ...(awaits.length === 0 ? {} : { awaits }),
     ...(house?.ok === true ? { house: house.house } : {}),
     ...(options.clock === undefined ? {} : { stages: stages.times }),
   };

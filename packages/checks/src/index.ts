@@ -25,6 +25,6 @@ export { windLoaded } from './gust-rest.ts';
 export { hardestOf, type Used } from './hardest.ts';
 export { nearLimit } from './judge.ts';
 export { checkReference } from './reference.ts';
-export { checkOf, checks, wholeHouseChecks } from './registry.ts';
+export { checkOf, checks, gustChecks, wholeHouseChecks } from './registry.ts';
 export { sources } from './sources.ts';
 export { measuredText, messageText } from './text.ts';

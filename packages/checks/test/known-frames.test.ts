@@ -43,12 +43,10 @@ const ofTheFrame: readonly Edit[] = [
   },
 ];
 
-/** A verdict, and the frame behind it without what its parts cost and when they went on, which are no part of an analysis. */
+/** A verdict, and the frame behind it without what its parts cost: that is no part of an analysis. */
 const told = ({ analysis, ...verdict }: Evaluation) => ({
   verdict,
-  analysis: JSON.stringify(analysis, (key, value) =>
-    key === 'prices' || key === 'installed' ? undefined : value,
-  ),
+  analysis: JSON.stringify(analysis, (key, value) => (key === 'prices' ? undefined : value)),
 });
 
 const options: EvaluateOptions = { gusts: false, on: '2026-11-26' };

@@ -25,7 +25,7 @@ const ticking = (budget: NonNullable<Clock['budget']>): Clock => {
 
 describe('time budgets in the editor', () => {
   it('end standing water that takes too long, say so, and judge everything else', async () => {
-    const { evaluation } = workOut(await world(), name, undefined, () => false, ticking({ ponding: 1 }));
+    const { evaluation } = workOut(await world(), name, undefined, { clock: ticking({ ponding: 1 }) });
     expect(evaluation?.notChecked).toContainEqual({
       id: 'frame-ponding',
       reason: 'water standing on the frame: took longer than 1 s',
@@ -34,14 +34,14 @@ describe('time budgets in the editor', () => {
   });
 
   it('end gusts that were asked for afterwards', async () => {
-    const result = workOut(await world(), name, undefined, () => false, ticking({}));
-    const told = answer(result, { gusts: true }, ticking({ gusts: 1 })).evaluation;
+    const result = workOut(await world(), name, undefined, { clock: ticking({}) });
+    const told = answer(result, { gusts: true }, { clock: ticking({ gusts: 1 }) }).evaluation;
     expect(told?.gusts).toBe(undefined);
     expect(told?.notChecked).toContainEqual({
       id: 'gusts',
       reason: 'the order in which parts give way: took longer than 1 s',
     });
-    expect(answer(result, { gusts: true }, ticking({})).evaluation?.gusts).toBeDefined();
+    expect(answer(result, { gusts: true }, { clock: ticking({}) }).evaluation?.gusts).toBeDefined();
   });
 
   it('end the whole house', async () => {
@@ -56,7 +56,7 @@ describe('time budgets in the editor', () => {
 
   it('leave the same answer for the same words, however long it took', async () => {
     const one = workOut(await world(), name, undefined);
-    const other = workOut(await world(), name, undefined, () => false, ticking({}));
+    const other = workOut(await world(), name, undefined, { clock: ticking({}) });
     expect(JSON.stringify(one)).toBe(JSON.stringify(other));
   });
 });

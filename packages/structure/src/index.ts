@@ -44,6 +44,7 @@ export {
   ridgeDemand,
 } from './rail/rail-demand.ts';
 export { type FramePonding, framePonding } from './response/frame-ponding.ts';
+export { kept } from './response/kept.ts';
 export type {
   BuiltState,
   Reaction,

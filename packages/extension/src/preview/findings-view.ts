@@ -61,7 +61,8 @@ function list(findings: readonly PreviewFinding[], actions: FindingActions): HTM
 
 function card(finding: PreviewFinding, actions: FindingActions): HTMLElement {
   const kind = finding.accepted !== undefined ? 'accepted' : classOf(finding.verdict);
-  const details = [finding.loadCase, finding.source].filter((text) => text !== undefined).join(' · ');
+  const old = finding.old === true ? 'as before the last edits' : undefined;
+  const details = [old, finding.loadCase, finding.source].filter((text) => text !== undefined).join(' · ');
   return element(
     'li',
     { class: `finding ${kind}` },

@@ -46,12 +46,13 @@ export function createInProcessAnalyst(): Analyst {
     analyse: async (world, shelter, options = {}, token) => {
       await turn();
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;
-      const result = workOut(world, shelter, options.on, cancelled);
-      return cancelled() ? undefined : answer(result, options);
+      const gusts = options.gusts === true ? false : 'later';
+      const result = workOut(world, shelter, options.on, { cancelled }, gusts);
+      return cancelled() ? undefined : answer(result, options, { cancelled });
     },
     fixes: async (world, shelter, request, token) => {
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;
-      return fixesNow(world, workOut(world, shelter, request.on, cancelled), request, cancelled);
+      return fixesNow(world, workOut(world, shelter, request.on, { cancelled }), request, { cancelled });
     },
     swap: async (world, shelter, request) => swapNow(world, workOut(world, shelter, request.on), request),
     dispose: () => undefined,

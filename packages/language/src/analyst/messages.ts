@@ -12,6 +12,9 @@ export interface Packed extends Omit<SpecWorld, 'definitions'> {
   readonly own: string;
 }
 
+/**
+ * `stop` is one 32-bit number, set to 1 to stop the work while it runs; absent where memory cannot be shared.
+ */
 export type ToWorker =
   /** Definitions that every world to come has too: the catalogue, sent once. */
   | { readonly type: 'know'; readonly definitions: Definitions }
@@ -21,6 +24,7 @@ export type ToWorker =
       readonly own: string;
       readonly shelter: string;
       readonly options: AnalysisOptions;
+      readonly stop?: SharedArrayBuffer;
     }
   | {
       readonly type: 'fixes';
@@ -44,7 +48,6 @@ export type ToWorker =
       readonly input: unknown;
       /** What it has when it is stopped is wanted. */
       readonly partial: boolean;
-      /** One 32-bit number, set to 1 to stop the job while it runs; absent where memory cannot be shared. */
       readonly stop?: SharedArrayBuffer;
     }
   | { readonly type: 'cancel'; readonly id: number };
@@ -124,4 +127,16 @@ export function partedWorld(
 export function worldWith(known: Iterable<readonly [string, SpecDefinition]>, text: string): SpecWorld {
   const { own, written } = JSON.parse(text) as Own;
   return { definitions: new Map([...known, ...own]), ...(written === undefined ? {} : { written }) };
+}
+
+/** Browsers share memory only with pages that are isolated from others; elsewhere work under way cannot be told to stop. */
+export const newStop = (): SharedArrayBuffer | undefined =>
+  typeof SharedArrayBuffer === 'undefined' ? undefined : new SharedArrayBuffer(4);
+
+export const tellToStop = (stop: SharedArrayBuffer): void => void Atomics.store(new Int32Array(stop), 0, 1);
+
+/** Whether the other side has told to stop. */
+export function stopped(stop: SharedArrayBuffer | undefined): () => boolean {
+  const flag = stop && new Int32Array(stop);
+  return () => flag !== undefined && Atomics.load(flag, 0) === 1;
 }

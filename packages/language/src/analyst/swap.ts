@@ -9,11 +9,9 @@ import {
   standIns,
   swapEdits,
 } from '@tautline/shelter';
-import type { KnownFrames } from '@tautline/structure';
 import { costOfEdits } from './bill.ts';
-import { wallClock } from './clock.ts';
 import type { AnalysisResult } from './result.ts';
-import { never, workOut } from './work-out.ts';
+import { type Working, workOut } from './work-out.ts';
 
 export interface SwapRequest {
   readonly on?: string;
@@ -48,7 +46,7 @@ export function swapNow(
   world: SpecWorld,
   before: AnalysisResult,
   { from, nth, on }: SwapRequest,
-  known?: KnownFrames,
+  working: Working = {},
 ): Swapped | undefined {
   const { shelter: name, evaluation, bill } = before;
   const block = world.definitions.get(name);
@@ -60,14 +58,8 @@ export function swapNow(
     if (!to) return undefined;
     const { edits, along, left } = swapEdits(block, item, to, stock);
     if (edits.length === 0) return undefined;
-    const after = workOut(
-      { ...world, definitions: applyEdits(world.definitions, edits) },
-      name,
-      on,
-      never,
-      wallClock,
-      known,
-    );
+    const changed = { ...world, definitions: applyEdits(world.definitions, edits) };
+    const after = workOut(changed, name, on, working);
     if (!after.evaluation) return undefined;
     const moves = movesOf(levels(evaluation.findings), levels(after.evaluation.findings));
     const change = costOfEdits(edits, name, world, bill);

@@ -1,6 +1,7 @@
 /** The calculations behind the analyst: resolve a spec, evaluate it, price it, try changes of it. */
 import {
   atGust,
+  type Evaluation,
   evaluate,
   evaluateRange,
   type Finding,
@@ -9,7 +10,14 @@ import {
   gustOrder,
   rangeFixesFor,
 } from '@tautline/checks';
-import { newNotes, resolveItems, resolveRange, resolveShelter, type SpecWorld } from '@tautline/shelter';
+import {
+  newNotes,
+  resolveItems,
+  resolveRange,
+  resolveShelter,
+  type Shelter,
+  type SpecWorld,
+} from '@tautline/shelter';
 import { type KnownFrames, stagesBy } from '@tautline/structure';
 import { billOf, costOfEdits } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
@@ -19,30 +27,31 @@ import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './r
 type Cancelled = () => boolean;
 export const never: Cancelled = () => false;
 
+/** How the work is done; what it comes to is the same. */
+export interface Working {
+  readonly cancelled?: Cancelled;
+  /** A stage that takes longer than this allows is not checked, and the evaluation says so. */
+  readonly clock?: Clock;
+  /** Finds frames that were worked out before. */
+  readonly known?: KnownFrames;
+}
+
 /**
- * Everything but the order of failure, frame analysis included. A stage that takes longer than `clock` allows is not
- * checked, and the evaluation says so; how long stages took is left out, so that the same words give the same answer.
- * `known` finds frames that were worked out before. Never throws.
+ * Everything but the order of failure, frame analysis included. With `later`, what is found by the gusts is left for
+ * `completed`. How long stages took is left out, so that the same words give the same answer. Never throws.
  */
 export function workOut(
   world: SpecWorld,
   shelter: string,
   on: string | undefined,
-  cancelled: Cancelled = never,
-  clock: Clock = wallClock,
-  known?: KnownFrames,
+  working: Working = {},
+  gusts: false | 'later' = false,
 ): AnalysisResult {
   try {
     if (world.definitions.get(shelter)?.word === 'range') return workOutRange(shelter, world, on);
     const resolved = resolveShelter(shelter, world);
     if (!resolved.shelter) return { shelter, problems: resolved.problems };
-    const { stages: _times, ...evaluation } = evaluate(resolved.shelter, {
-      gusts: false,
-      cancelled,
-      clock,
-      known,
-      ...(on === undefined ? {} : { on }),
-    });
+    const evaluation = evaluated(resolved.shelter, on, gusts, working);
     const bill = billOf(resolved.shelter, world);
     return {
       shelter,
@@ -52,8 +61,39 @@ export function workOut(
       ...(bill ? { bill } : {}),
     };
   } catch (error) {
-    if (cancelled()) return { shelter, problems: [] };
+    if (working.cancelled?.()) return { shelter, problems: [] };
     return { shelter, problems: [], failure: reason(error) };
+  }
+}
+
+function evaluated(
+  shelter: Shelter,
+  on: string | undefined,
+  gusts: false | 'later',
+  { cancelled = never, clock = wallClock, known }: Working,
+): Evaluation {
+  const { stages: _times, ...evaluation } = evaluate(shelter, {
+    gusts,
+    cancelled,
+    clock,
+    known,
+    ...(on === undefined ? {} : { on }),
+  });
+  return evaluation;
+}
+
+/** A result with what its evaluation still awaits. */
+export function completed(
+  result: AnalysisResult,
+  on: string | undefined,
+  working: Working = {},
+): AnalysisResult {
+  const { shelter, problems, evaluation } = result;
+  if (evaluation?.awaits === undefined) return result;
+  try {
+    return { ...result, evaluation: evaluated(evaluation.shelter, on, false, working) };
+  } catch (error) {
+    return { shelter, problems, failure: reason(error) };
   }
 }
 
@@ -73,8 +113,7 @@ function workOutRange(name: string, world: SpecWorld, on: string | undefined): A
 export function answer(
   result: AnalysisResult,
   options: AnalysisOptions,
-  clock: Clock = wallClock,
-  known?: KnownFrames,
+  { cancelled = never, clock = wallClock, known }: Working = {},
 ): AnalysisResult {
   const { evaluation } = result;
   if (!evaluation) return result;
@@ -85,8 +124,8 @@ export function answer(
     const rankable = analysis !== undefined || evaluation.shelter.roof.type === 'cap';
     const ranked =
       evaluation.gusts === undefined && options.gusts === true && rankable
-        ? stagesBy(clock).run('gusts', (cancelled) =>
-            gustOrder(evaluation.shelter, analysis, { ...on, cancelled, solve: known?.solve }),
+        ? stagesBy(clock, cancelled).run('gusts', (stop) =>
+            gustOrder(evaluation.shelter, analysis, { ...on, cancelled: stop, solve: known?.solve }),
           )
         : undefined;
     const gusts = ranked?.ok === true ? ranked.value : evaluation.gusts;
@@ -117,12 +156,11 @@ export function fixesNow(
   world: SpecWorld,
   result: AnalysisResult,
   request: FixRequest,
-  cancelled: Cancelled = never,
-  known?: KnownFrames,
+  working: Working = {},
 ): readonly PricedFix[] {
   const { shelter, bill } = result;
   try {
-    return searched(world, result, request, cancelled, known).map((fix) => {
+    return searched(world, result, request, working).map((fix) => {
       const change = costOfEdits(fix.edits, shelter, world, bill);
       if (change === undefined) return fix;
       const currency = bill?.currency;
@@ -138,8 +176,7 @@ function searched(
   world: SpecWorld,
   { shelter, evaluation, judged }: AnalysisResult,
   { finding, system, on }: FixRequest,
-  cancelled: Cancelled,
-  known: KnownFrames | undefined,
+  { cancelled = never, known }: Working,
 ): readonly Fix[] {
   const same = ({ id, part }: Finding): boolean => id === finding.id && part === finding.part;
   const day = on === undefined ? {} : { on };

@@ -1,7 +1,7 @@
 /** The server's side of the analysis worker: questions with numbers, answers by number, a new worker when one dies. */
 import type { SpecWorld } from '@tautline/shelter';
 import type { Analyst, CancelToken } from './analyst.ts';
-import { type FromWorker, type Port, partedWorld, type ToWorker } from './messages.ts';
+import { type FromWorker, newStop, type Port, partedWorld, type ToWorker, tellToStop } from './messages.ts';
 import type { AnalysisResult, PricedFix } from './result.ts';
 import type { Swapped } from './swap.ts';
 
@@ -53,7 +53,7 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
   };
 
   const ask = <T>(
-    question: (id: number, own: string) => ToWorker,
+    question: (id: number, own: string, stop: SharedArrayBuffer | undefined) => ToWorker,
     world: SpecWorld,
     read: (message: Parameters<Waiting['answer']>[0] | undefined) => T,
     token: CancelToken | undefined,
@@ -64,8 +64,10 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
       lastId += 1;
       const id = lastId;
       const own = introduce(world, to);
+      const stop = newStop();
       const cancelling = token?.onCancellationRequested(() => {
         if (!waiting.has(id)) return;
+        if (stop) tellToStop(stop);
         to.post({ type: 'cancel', id });
         waiting.set(id, { answer: () => clearTimeout(timer) });
         const timer = setTimeout(() => {
@@ -81,13 +83,13 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
           resolve(read(message));
         },
       });
-      to.post(question(id, own));
+      to.post(question(id, own, stop));
     });
 
   return {
     analyse: (world, shelter, options = {}, token) =>
       ask<AnalysisResult | undefined>(
-        (id, own) => ({ type: 'analyse', id, own, shelter, options }),
+        (id, own, stop) => ({ type: 'analyse', id, own, shelter, options, ...(stop ? { stop } : {}) }),
         world,
         (message) => {
           if (message?.type === 'analysed') return message.result;

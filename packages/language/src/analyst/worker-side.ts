@@ -1,11 +1,10 @@
 /** The worker's side: answers one question after the other, and drops those that were taken back. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
-import { knownFrames } from '@tautline/structure';
-import { wallClock } from './clock.ts';
-import { type FromWorker, type Port, type ToWorker, worldWith } from './messages.ts';
+import { kept, knownFrames } from '@tautline/structure';
+import { type FromWorker, type Port, stopped, type ToWorker, worldWith } from './messages.ts';
 import type { AnalysisResult } from './result.ts';
 import { swapNow } from './swap.ts';
-import { answer, fixesNow, never, workOut } from './work-out.ts';
+import { answer, completed, fixesNow, never, workOut } from './work-out.ts';
 
 type Question = Extract<ToWorker, { own: string }>;
 
@@ -20,27 +19,29 @@ const REMEMBERED = 12;
 
 /** Serves questions until the port closes. */
 export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
-  const known = new Map<string, SpecDefinition>();
+  const definitions = new Map<string, SpecDefinition>();
   const last = new Map<string, { readonly said: string; readonly result: AnalysisResult }>();
   /** A frame is not worked out again for a change of price, film or name, nor for a neighbour's. */
-  const frames = knownFrames();
+  const known = knownFrames();
   let waiting: Question[] = [];
   let busy = false;
 
-  /** What a shelter comes to, worked out once for the same words. */
+  /** What a shelter comes to, worked out once for the same words; `whole` with what is found by the gusts, too. */
   const resultFor = (
     world: SpecWorld,
     { shelter, own }: Question,
     on: string | undefined,
+    whole: boolean,
+    cancelled = never,
   ): AnalysisResult => {
+    const working = { cancelled, known };
     const said = `${on}\n${own}`;
     const before = last.get(shelter);
-    if (before?.said === said) return before.result;
-    const result = workOut(world, shelter, on, never, wallClock, frames);
-    last.delete(shelter);
-    last.set(shelter, { said, result });
-    const [oldest] = last.keys();
-    if (last.size > REMEMBERED && oldest !== undefined) last.delete(oldest);
+    const first =
+      before?.said === said ? before.result : workOut(world, shelter, on, working, whole ? false : 'later');
+    const result = whole ? completed(first, on, working) : first;
+    // What was called off half way says nothing.
+    if (!cancelled()) kept(last, shelter, { said, result }, REMEMBERED);
     return result;
   };
 
@@ -50,19 +51,22 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       busy = false;
       return;
     }
-    const world = worldWith(known, question.own);
+    const { id } = question;
+    const world = worldWith(definitions, question.own);
     if (question.type === 'analyse') {
       const { options } = question;
-      const result = answer(resultFor(world, question, options.on), options, wallClock, frames);
-      port.post({ type: 'analysed', id: question.id, result });
+      const cancelled = stopped(question.stop);
+      const before = resultFor(world, question, options.on, options.gusts === true, cancelled);
+      const result = answer(before, options, { cancelled, known });
+      port.post(cancelled() ? { type: 'dropped', id } : { type: 'analysed', id, result });
     } else if (question.type === 'swap') {
       const { request } = question;
-      const swapped = swapNow(world, resultFor(world, question, request.on), request, frames);
-      port.post({ type: 'swapped', id: question.id, ...(swapped ? { swapped } : {}) });
+      const swapped = swapNow(world, resultFor(world, question, request.on, true), request, { known });
+      port.post({ type: 'swapped', id, ...(swapped ? { swapped } : {}) });
     } else {
       const { request } = question;
-      const fixes = fixesNow(world, resultFor(world, question, request.on), request, never, frames);
-      port.post({ type: 'fixed', id: question.id, fixes });
+      const fixes = fixesNow(world, resultFor(world, question, request.on, true), request, { known });
+      port.post({ type: 'fixed', id, fixes });
     }
     // A turn of the message loop between two questions lets a cancellation in.
     soon(next);
@@ -70,7 +74,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
 
   port.onMessage((message) => {
     if (message.type === 'know') {
-      for (const [name, definition] of message.definitions) known.set(name, definition);
+      for (const [name, definition] of message.definitions) definitions.set(name, definition);
       last.clear();
     } else if (message.type === 'cancel') {
       const dropped = waiting.some(({ id }) => id === message.id);

@@ -7,10 +7,13 @@ import type { SpecDefinition } from '@tautline/shelter';
 import { type Jobs, jobNamed, type LongWork } from './long-work.ts';
 import {
   type FromWorker,
+  newStop,
   type Packed,
   type Port,
   partedWorld,
+  stopped,
   type ToWorker,
+  tellToStop,
   worldWith,
 } from './messages.ts';
 
@@ -63,29 +66,29 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
     }
     lastId += 1;
     const id = lastId;
-    const stop = shared();
+    const stop = newStop();
     return new Promise((resolve, reject) => {
       let timer: ReturnType<typeof setTimeout> | undefined;
-      let stopped = false;
+      let over = false;
       const cancelling = token?.onCancellationRequested(() => {
-        if (stopped) return;
-        stopped = true;
+        if (over) return;
+        over = true;
         if (stop) {
-          Atomics.store(new Int32Array(stop), 0, 1);
+          tellToStop(stop);
           timer = setTimeout(() => putDown('stopped'), partial ? PATIENCE_FOR_PART : PATIENCE);
         } else putDown('stopped');
       });
       hear = (message) => {
         if (message.type !== 'gone' && message.id !== id) return;
         if (message.type === 'progress') {
-          if (!stopped) progress?.(message.share, message.next);
+          if (!over) progress?.(message.share, message.next);
           return;
         }
         hear = undefined;
         clearTimeout(timer);
         cancelling?.dispose();
-        if (message.type === 'done' && (partial || !stopped)) resolve(message.output as T);
-        else if (stopped || message.type === 'dropped') resolve(undefined);
+        if (message.type === 'done' && (partial || !over)) resolve(message.output as T);
+        else if (over || message.type === 'dropped') resolve(undefined);
         else reject(new Error('reason' in message ? message.reason : `unexpected ${message.type}`));
       };
       to.post({ type: 'job', id, job, worlds: packed, input, partial, ...(stop ? { stop } : {}) });
@@ -102,10 +105,6 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
   };
 }
 
-/** Browsers share memory only with pages that are isolated from others; elsewhere a job ends with its worker. */
-const shared = (): SharedArrayBuffer | undefined =>
-  typeof SharedArrayBuffer === 'undefined' ? undefined : new SharedArrayBuffer(4);
-
 /** The worker's side: does the jobs it is told of until the port closes. */
 export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
   const known = new Map<string, SpecDefinition>();
@@ -113,8 +112,7 @@ export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
     if (message.type === 'know') for (const [name, one] of message.definitions) known.set(name, one);
     if (message.type !== 'job') return;
     const { id, job, worlds, input, partial, stop } = message;
-    const flag = stop && new Int32Array(stop);
-    const cancelled = (): boolean => flag !== undefined && Atomics.load(flag, 0) === 1;
+    const cancelled = stopped(stop);
     const progress = (share: number, next: string): void => port.post({ type: 'progress', id, share, next });
     // In a promise from the start, so that a job may be synchronous or not, and throw in either.
     Promise.resolve()

@@ -28,13 +28,21 @@ export interface ShelterResult extends AnalysisResult {
   readonly kept: boolean;
   /** The first-failure gusts are those of an earlier text; new ones are on their way. */
   readonly gustsOld: boolean;
+  /** What was found by the gusts of an earlier text, until what is found by those of this one is there. */
+  readonly awaited?: readonly Finding[];
   /** What the whole house in space adds, where it was worked out; `old` when the text has said other things since. */
   readonly whole?: WholeHouse & { readonly old: boolean };
 }
 
 /** Findings of the typical frame and what the whole house adds to them; or those of a range. */
-export const findingsOf = ({ evaluation, judged, whole }: Partial<ShelterResult>): readonly Finding[] => [
+export const findingsOf = ({
+  evaluation,
+  judged,
+  awaited,
+  whole,
+}: Partial<ShelterResult>): readonly Finding[] => [
   ...(evaluation?.findings ?? judged?.verdict.findings ?? []),
+  ...(awaited ?? []),
   ...(whole?.findings ?? []),
 ];
 
@@ -270,21 +278,21 @@ export class Analyses {
     const settled = this.byFile.get(uri);
     if (!settled) return;
     const said = this.spoken.get(uri);
-    const ranked = new Map<string, Evaluation['gusts']>();
+    const ranked = new Map<string, Evaluation>();
     for (const { evaluation, kept, gustsOld, shelter } of settled.results) {
       if (!evaluation || kept || (evaluation.gusts && !gustsOld)) continue;
       const options = this.options({ gusts: true });
       const answer = await this.analyst.analyse(settled.world, shelter, options, source.token);
       if (!answer || source.token.isCancellationRequested) return;
-      ranked.set(shelter, answer.evaluation?.gusts);
+      if (answer.evaluation) ranked.set(shelter, answer.evaluation);
     }
     if (this.byFile.get(uri)?.stale !== false) return;
     if (this.pending.get(uri)?.source === source) this.pending.delete(uri);
     this.improve(uri, said, (result) => {
-      if (!result.evaluation || !ranked.has(result.shelter)) return result;
-      const { gusts: _old, ...rest } = result.evaluation;
-      const gusts = ranked.get(result.shelter);
-      return { ...result, evaluation: { ...rest, ...(gusts ? { gusts } : {}) }, gustsOld: false };
+      const evaluation = ranked.get(result.shelter);
+      if (!result.evaluation || !evaluation) return result;
+      const { awaited: _old, ...rest } = result;
+      return { ...rest, evaluation, gustsOld: false };
     });
   }
 
@@ -305,21 +313,28 @@ function joined(fresh: AnalysisResult, before: ShelterResult | undefined, writte
   if (!evaluation) {
     const kept = old !== undefined && fresh.failure === undefined;
     if (!kept || !before) return { ...fresh, written, kept: false, gustsOld: false };
-    const { bill, moments } = before;
+    const { bill, moments, awaited } = before;
     return {
       ...fresh,
       evaluation: old,
       ...(bill ? { bill } : {}),
       ...(moments ? { moments } : {}),
+      ...(awaited ? { awaited } : {}),
       ...whole,
       written: before.written,
       kept,
       gustsOld: before.gustsOld,
     };
   }
-  if (evaluation.gusts || !old?.gusts) return { ...fresh, ...whole, written, kept: false, gustsOld: false };
+  const found = [...(old?.findings ?? []), ...(before?.awaited ?? [])].filter(({ id }) =>
+    evaluation.awaits?.includes(id),
+  );
+  const awaited = found.length > 0 ? { awaited: found } : {};
+  if (evaluation.gusts || !old?.gusts)
+    return { ...fresh, ...awaited, ...whole, written, kept: false, gustsOld: false };
   return {
     ...fresh,
+    ...awaited,
     ...whole,
     evaluation: { ...evaluation, gusts: old.gusts },
     written,

@@ -123,13 +123,15 @@ function findingDiagnostic(
     return [{ location: { uri: place.document.uri.toString(), range }, message }];
   });
   const link = context.explanation(finding.id);
-  const { kept, whole }: Partial<ShelterResult> = finding.result ?? {};
+  const { kept, whole, awaited }: Partial<ShelterResult> = finding.result ?? {};
   const earlier = whole?.old === true && whole.findings.some(({ id }) => id === finding.id);
   const old = kept
     ? ' (As the text stood when it could last be worked out.)'
     : earlier
       ? ' (As the whole house stood before the last edits.)'
-      : '';
+      : awaited?.some(({ id }) => id === finding.id)
+        ? ' (As the order of failure stood before the last edits.)'
+        : '';
   return {
     range: rangeOf(document, finding.span.start, finding.span.end),
     severity: severities[chosen && chosen !== 'off' ? chosen : finding.severity],

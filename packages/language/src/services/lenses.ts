@@ -102,7 +102,8 @@ export function summaryOf(result: AnalysisResult): string | undefined {
         : 'nothing fails in what is checked';
   const governing = governingOf(result);
   const used = governing ? `, governed by ${governing.id} (${usedText(governing.utilisation)} used)` : '';
-  return `${count}${used}`;
+  const toCome = evaluation.awaits === undefined ? '' : `, ${evaluation.awaits.join(' and ')} to come`;
+  return `${count}${used}${toCome}`;
 }
 
 /** The part that gives way first as the gust rises; undefined while that is not known. */

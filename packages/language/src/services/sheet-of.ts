@@ -72,7 +72,7 @@ export function sheetOf(
   const drawn = evaluation
     ? sheets.draw?.(evaluation, analysis.world, system, wide)
     : judged && sheets.drawRange?.(judged, analysis.world, system, wide);
-  const { whole, gustsOld }: Partial<ShelterResult> = result;
+  const { whole, gustsOld, awaited }: Partial<ShelterResult> = result;
   return {
     name,
     ...(judged ? { kind: 'range' } : {}),
@@ -91,7 +91,9 @@ export function sheetOf(
       const at = findingSpan(finding, result, document, context);
       const tier = whole?.findings.includes(finding)
         ? { tier: 'full' as const, ...(whole.old ? { old: true as const } : {}) }
-        : {};
+        : awaited?.includes(finding)
+          ? { old: true as const }
+          : {};
       return {
         ...told(finding, system),
         place: { ...home, range: rangeOf(document, at.start, at.end) },

@@ -18,7 +18,7 @@ export const rainTemperature = 20;
 export const rainSheet = 0.001;
 
 export interface FilmPanel {
-  readonly cover: Cover;
+  readonly cover: Pick<Cover, 'id' | 'tension' | 'fittedAt'>;
   readonly film: FilmItem;
   /** Distance between the frames that carry the film, m. */
   readonly spacing: number;
@@ -31,8 +31,9 @@ export interface FilmPanel {
 export function filmPanel(cover: Cover, spacing: number): FilmPanel | undefined {
   if (cover.skin.kind !== 'film') return undefined;
   const film = cover.skin;
+  const { id, tension, fittedAt } = cover;
   return {
-    cover,
+    cover: { id, tension, fittedAt },
     film,
     spacing,
     stiffness: film.modulus * film.thickness,
