@@ -34,11 +34,9 @@ function slowAnalyst(ms: number) {
     analyse: async (world, shelter, options, token?: CancelToken) => {
       begun.push(spacing(world));
       await pause(ms);
-      if (token?.isCancellationRequested) {
-        cancelled.push(spacing(world));
-        return undefined;
-      }
-      return real.analyse(world, shelter, options);
+      const result = await real.analyse(world, shelter, options, token);
+      if (token?.isCancellationRequested) cancelled.push(spacing(world));
+      return token?.isCancellationRequested ? undefined : result;
     },
   };
   return { analyst, begun, cancelled };

@@ -70,12 +70,10 @@ export const houseFixesBy =
     });
     progress(0.1, 'changes of it');
     const bill = billOf(shelter, world);
-    return fixesNow(
-      world,
-      { shelter: name, problems, evaluation, ...(bill ? { bill } : {}) },
-      request,
+    return fixesNow(world, { shelter: name, problems, evaluation, ...(bill ? { bill } : {}) }, request, {
       cancelled,
-    );
+      clock,
+    });
   };
 
 /** What the language itself has done by the worker for long work; who bundles it adds more. */
