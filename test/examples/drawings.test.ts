@@ -1,12 +1,28 @@
-import { views } from '@tautline/drawing';
+import { coverView, type Drawing, views } from '@tautline/drawing';
 import { resolveShelter, type Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
+import { drawingRoom } from '../../packages/book/src/html/style.ts';
 import { load, shelterFiles } from '../../packages/cli/src/files.ts';
 import { overlappingTexts } from '../../packages/drawing/test/overlapping-texts.ts';
 import { textsOverLines } from '../../packages/drawing/test/texts-over-lines.ts';
 
 const root = new URL('../../examples', import.meta.url).pathname;
 const { shelters } = await load(await shelterFiles([root]));
+
+/** Smallest letters on paper, points: own choice. Tables of running distances are wider in sixteenths. */
+const leastPrint = { metric: 6, us: 5 } as const;
+
+const pageOf = (view: string): 'upright' | 'wide' | 'cover' =>
+  view === 'cover' ? 'cover' : view === 'section' || view === 'end' ? 'upright' : 'wide';
+
+/** Size of the smallest letters of a drawing that is shrunk to its room, points. */
+function smallestPrint(
+  drawing: Drawing,
+  { wide, tall }: { readonly wide: number; readonly tall: number },
+): number {
+  const sizes = drawing.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.size] : [10]));
+  return Math.min(1, wide / drawing.width, tall / drawing.height) * Math.min(...sizes) * (72 / 96);
+}
 
 describe('every drawing of the examples', () => {
   for (const { kind, name, world } of shelters) {
@@ -23,6 +39,21 @@ describe('every drawing of the examples', () => {
           : [];
       });
       expect(problems).toEqual([]);
+    });
+
+    it.each([
+      ['metric', 'a4'],
+      ['us', 'letter'],
+    ] as const)(`can be read when printed in %s on %s: ${name}`, (system, paper) => {
+      const { shelter } = resolveShelter(name, world);
+      if (!shelter) throw new Error(`${name} does not resolve`);
+      const tooSmall = Object.entries({ ...views, cover: coverView }).flatMap(([view, draw]) => {
+        const room = drawingRoom(paper, pageOf(view));
+        const drawing = draw(shelter, { system, ...room });
+        const points = drawing ? smallestPrint(drawing, room) : Infinity;
+        return points < leastPrint[system] ? [`${view}: ${points.toFixed(1)} points`] : [];
+      });
+      expect(tooSmall).toEqual([]);
     });
 
     it(`keeps to a narrow pane, its words off one another: ${name}`, () => {

@@ -29,6 +29,7 @@ export { highlightPart } from './scene/halo.ts';
 export type * from './scene/shapes.ts';
 export { type Scene3d, type Segment, type Space, type Surface, scene3d } from './scene3d.ts';
 export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.ts';
+export { coverView } from './views/cover.ts';
 export { endView } from './views/end.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { planView } from './views/plan.ts';

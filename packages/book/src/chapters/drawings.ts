@@ -10,6 +10,7 @@ import {
 } from '@tautline/drawing';
 import type { Chapter } from '../context.ts';
 import { html, type Markup, ready } from '../html/markup.ts';
+import { drawingRoom } from '../html/style.ts';
 
 /** A drawing in black on white for the page. */
 export const figure = (drawing: Drawing): Markup =>
@@ -19,7 +20,8 @@ export const section: Chapter = {
   id: 'section',
   title: 'Section',
   drawn: true,
-  body: ({ shelter, system }) => figure(sectionView(shelter, { system })),
+  body: ({ shelter, system, paper }) =>
+    figure(sectionView(shelter, { system, ...drawingRoom(paper, 'upright') })),
 };
 
 export const plan: Chapter = {
@@ -27,7 +29,7 @@ export const plan: Chapter = {
   title: 'Plan',
   wide: true,
   drawn: true,
-  body: ({ shelter, system }) => figure(planView(shelter, { system })),
+  body: ({ shelter, system, paper }) => figure(planView(shelter, { system, ...drawingRoom(paper, 'wide') })),
 };
 
 export const side: Chapter = {
@@ -35,15 +37,15 @@ export const side: Chapter = {
   title: 'Side',
   wide: true,
   drawn: true,
-  body: ({ shelter, system }) => figure(sideView(shelter, { system })),
+  body: ({ shelter, system, paper }) => figure(sideView(shelter, { system, ...drawingRoom(paper, 'wide') })),
 };
 
 export const end: Chapter = {
   id: 'end',
   title: 'Front end',
   drawn: true,
-  body: ({ shelter, system }) => {
-    const drawing = endView(shelter, { system });
+  body: ({ shelter, system, paper }) => {
+    const drawing = endView(shelter, { system, ...drawingRoom(paper, 'upright') });
     return drawing && figure(drawing);
   },
 };
@@ -53,7 +55,8 @@ export const settingOut: Chapter = {
   title: 'Setting out',
   wide: true,
   drawn: true,
-  body: ({ shelter, system }) => figure(settingOutView(shelter, { system })),
+  body: ({ shelter, system, paper }) =>
+    figure(settingOutView(shelter, { system, ...drawingRoom(paper, 'wide') })),
 };
 
 export const bends: Chapter = {
@@ -61,8 +64,8 @@ export const bends: Chapter = {
   title: 'Bend template',
   wide: true,
   drawn: true,
-  body: ({ shelter, system }) => {
-    const drawing = bendTemplateView(shelter, { system });
+  body: ({ shelter, system, paper }) => {
+    const drawing = bendTemplateView(shelter, { system, ...drawingRoom(paper, 'wide') });
     return drawing && figure(drawing);
   },
 };

@@ -1,9 +1,10 @@
-import { sectionView } from '@tautline/drawing';
+import { coverView } from '@tautline/drawing';
 import { format } from '@tautline/quantity';
 import { moneyText } from '@tautline/takeoff';
 import { cautionLine } from '../cautions.ts';
 import type { BookContext, Chapter } from '../context.ts';
 import { html, type Markup } from '../html/markup.ts';
+import { drawingRoom } from '../html/style.ts';
 import { plural } from '../words.ts';
 import { figure } from './drawings.ts';
 
@@ -25,7 +26,7 @@ export function front(context: BookContext, chapters: readonly Chapter[]): Marku
 <dt>Made</dt><dd>${on}, from the spec as it stood on that day</dd>
 </dl>
 ${verdict(context)}
-${figure(sectionView(shelter, { system }))}
+${figure(coverView(shelter, { system, ...drawingRoom(context.paper, 'cover') }))}
 <ol class="contents">\n${links}</ol>
 <p class="quiet">${cautionLine}</p>
 </section>

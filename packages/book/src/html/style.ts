@@ -1,9 +1,32 @@
 /** How the book looks on paper: black on white, told apart by weight and line, one chapter a page. */
 
+/** Paper, and the room within its margins upright and lying on its side, mm. */
 const sizes = {
-  a4: { page: 'A4', tall: 257, wide: 170 },
-  letter: { page: 'letter', tall: 239, wide: 176 },
+  a4: { page: 'A4', tall: 257, wide: 170, across: 267 },
+  letter: { page: 'letter', tall: 239, wide: 176, across: 249 },
 } as const;
+
+/** What the facts and the contents leave of the cover, mm. */
+const COVER = 95;
+/** Left under a drawing that has a page to itself, mm. */
+const FOOT_ROOM = 10;
+
+/** Units of a drawing in a millimetre of paper at its own size: 96 to the inch. */
+const UNITS = 96 / 25.4;
+
+/** The room of a drawing on a page of its own, or on the cover, in units of the drawing: letters print at full size. */
+export function drawingRoom(
+  paper: 'a4' | 'letter',
+  page: 'upright' | 'wide' | 'cover',
+): { readonly wide: number; readonly tall: number } {
+  const { tall, wide, across } = sizes[paper];
+  const [w, h] = {
+    upright: [wide, tall - FOOT_ROOM],
+    wide: [across, wide + 2],
+    cover: [wide, COVER],
+  }[page] as [number, number];
+  return { wide: w * UNITS, tall: h * UNITS };
+}
 
 export function bookStyle(paper: 'a4' | 'letter', foot: string): string {
   const { page, tall, wide } = sizes[paper];
@@ -27,7 +50,7 @@ thead { display: table-header-group; } tr { break-inside: avoid; }
 th { text-align: left; border-bottom: 0.4mm solid #000; padding: 1mm 2mm 1mm 0; vertical-align: bottom; }
 td, th { overflow-wrap: break-word; } td { border-bottom: 0.15mm solid #777; padding: 1mm 2mm 1mm 0; vertical-align: top; }
 td.n, th.n { text-align: right; white-space: nowrap; } td:last-child, th:last-child { padding-right: 0; }
-figure { margin: 0 0 4mm; break-inside: avoid; } figure svg { display: block; margin: 0 auto; max-width: 100%; height: auto; max-height: ${tall - 60}mm; }
+figure { margin: 0 0 4mm; break-inside: avoid; } figure svg { display: block; margin: 0 auto; max-width: 100%; height: auto; max-height: ${tall - FOOT_ROOM}mm; }
 .wide figure svg { width: 100%; max-height: ${wide + 2}mm; }
 .front { display: flex; flex-direction: column; height: ${tall - 3}mm; } .front figure { flex: 1; min-height: 0; } .front figure svg { width: 100%; height: 100%; max-height: none; }
 .facts { display: grid; grid-template-columns: max-content 1fr; gap: 0.8mm 6mm; margin: 0 0 4mm; } .facts dt { font-weight: 700; } .facts dd { margin: 0; }

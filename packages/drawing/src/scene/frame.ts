@@ -15,22 +15,16 @@ export function frameOf(scale: number): Frame {
 
 /** Narrowest sheet, page units: below that no dimension has room beside the drawing. */
 export const NARROWEST = 360;
-/** A house is drawn no smaller than this, page units: below it nothing can be told apart. */
-const SMALLEST = 150;
 
-/**
- * What of the usual room (page units) is left for the subject, when `beside` it dimensions and margins stand, and
- * `less` was found to be too much.
- */
-export const roomOf = (
-  usual: number,
-  { wide }: { readonly wide?: number },
-  beside = 150,
-  less = 0,
-): number =>
-  wide === undefined ? usual : Math.max(SMALLEST, Math.min(usual, Math.max(NARROWEST, wide) - beside) - less);
+/** What of the usual room (page units) is left for the subject, when `beside` it dimensions and margins stand. */
+export const roomOf = (usual: number, { wide }: { readonly wide?: number }, beside = 150): number =>
+  wide === undefined ? usual : Math.min(usual, Math.max(NARROWEST, wide) - beside);
 
-/** The largest scale at which a subject of this size (m) fits the room (page units). */
-export function frameFor(width: number, height: number, roomWidth: number, roomHeight: number): Frame {
-  return frameOf(Math.min(roomWidth / Math.max(width, 0.1), roomHeight / Math.max(height, 0.1)));
-}
+/** The largest scale at which a subject of this size (m) fits a share of the room (page units). */
+export const frameFor = (
+  width: number,
+  height: number,
+  roomWidth: number,
+  roomHeight: number,
+  share = 1,
+): Frame => frameOf(share * Math.min(roomWidth / Math.max(width, 0.1), roomHeight / Math.max(height, 0.1)));

@@ -1,34 +1,42 @@
-/** Sheets that keep to the width they are shown at, though dimensions, guys and anchors stand beside the house. */
+/** Sheets that keep to the room they are shown in, though dimensions, guys and anchors stand beside the house. */
 import { NARROWEST } from './frame.ts';
 import type { Drawing, ViewOptions } from './shapes.ts';
 
-/** Draws with so much less room for the house (page units) than the usual. */
+/** Draws the house at a share (0 to 1) of the size it would have. */
 type Draw<S, O extends ViewOptions, D extends Drawing | undefined> = (
   subject: S,
   options: O,
-  less: number,
+  share: number,
 ) => D;
 
 /** Tries until the sheet fits. */
-const TRIES = 6;
-/** A sheet so many times too wide is left: letters a little smaller are read more easily than a house half as large. */
+const TRIES = 8;
+/** A sheet so many times too large is left: letters a little smaller are read more easily than a house half as large. */
 const NEARLY = 1.07;
+/** Nothing can be told apart in a house drawn smaller than this share of its usual size. */
+const LEAST = 0.4;
 
-/** A view that is drawn smaller until its sheet is as narrow as asked, or as narrow as it goes. */
-export const keptToWidth =
+/** A view whose house is drawn smaller until the sheet is as narrow and low as asked, or as it goes. */
+export const keptToSheet =
   <S, O extends ViewOptions, D extends Drawing | undefined>(draw: Draw<S, O, D>) =>
   (subject: S, options: O): D => {
-    let last = draw(subject, options, 0);
-    if (options.wide === undefined) return last;
-    const wide = Math.max(NARROWEST, options.wide);
-    let best = last;
-    let less = 0;
-    for (let n = 0; n < TRIES && last && best && best.width > NEARLY * wide; n++) {
-      // What stands outside the house shrinks with it, so a part of what is too much does at first; where a text
-      // no longer finds room in its line and steps out of it, a sheet grows before it shrinks again.
-      less += Math.max(8, (last.width - wide) * 0.6);
-      last = draw(subject, options, less);
-      if (last && last.width < best.width) best = last;
+    let best = draw(subject, options, 1);
+    if (options.wide === undefined) return best;
+    let least = best ? tooLarge(best, options) : 0;
+    let share = 1;
+    let last = least;
+    for (let n = 0; n < TRIES && least > NEARLY && share > LEAST; n++) {
+      // What stands outside the house shrinks with it, so a part of what is too much does; where a text no longer
+      // finds room in its line and steps out of it, a sheet grows before it shrinks again.
+      share = Math.max(LEAST, share * Math.min(0.96, 1 - 0.7 * (1 - 1 / Math.max(1, last))));
+      const next = draw(subject, options, share);
+      if (!next) break;
+      last = tooLarge(next, options);
+      if (last < least) [best, least] = [next, last];
     }
     return best;
   };
+
+/** How many times too wide or too tall a sheet is. */
+const tooLarge = ({ width, height }: Drawing, { wide = width, tall = height }: ViewOptions): number =>
+  Math.max(width / Math.max(NARROWEST, wide), height / tall);

@@ -162,6 +162,8 @@ export interface ViewOptions {
    * is drawn smaller and the letters keep their size. Kept above 360; the widest sheet when absent.
    */
   readonly wide?: number;
+  /** Height of the sheet to aim at, page units, beside a width: of a printed page. */
+  readonly tall?: number;
 }
 
 export const point = (x: number, y: number): Point => ({ x, y });

@@ -17,6 +17,10 @@ import {
 const MARGIN = 22;
 const KEY_SIZE = 11;
 const KEY_LINE = 15;
+/** Lines of a key longer than this are hard to follow; a sheet twice as wide takes two columns. */
+const KEY_WIDEST = 640;
+const COLUMNS_FROM = 720;
+const BETWEEN = 28;
 
 export interface KeyEntry {
   readonly part: string;
@@ -45,7 +49,7 @@ export function finishSheet(body: readonly Shape[], facts: SheetFacts): Drawing 
   const shapes: Shape[] = [];
   const wide = Math.max(
     bounds.right - bounds.left,
-    facts.wide === undefined ? 420 : Math.min(420, facts.wide - 2 * MARGIN),
+    facts.wide === undefined ? 420 : Math.min(KEY_WIDEST, facts.wide - 2 * MARGIN),
     ...(facts.wide === undefined
       ? [textWidth(facts.title, 16, true), textWidth(facts.subtitle ?? '', 11)]
       : []),
@@ -67,26 +71,9 @@ export function finishSheet(body: readonly Shape[], facts: SheetFacts): Drawing 
     shapes.push(...scaleBar(point(left, y), facts.scale, facts.system));
     y += 34;
   }
-  for (const entry of facts.key ?? []) {
-    const words = wrapWords(entry.words, KEY_SIZE, wide - 30);
-    shapes.push(
-      circle(entry.part, 'balloon', point(left + 8, y - 4), 8),
-      text(entry.part, 'note', point(left + 8, y - 0.4), `${entry.number}`, {
-        size: 10,
-        anchor: 'middle',
-        bold: true,
-      }),
-    );
-    for (const words_ of words) {
-      shapes.push(
-        text(entry.part, 'note', point(left + 24, y), words_, {
-          size: KEY_SIZE,
-        }),
-      );
-      y += KEY_LINE;
-    }
-    y += 4;
-  }
+  const keyed = keyShapes(facts.key ?? [], point(left, y), wide);
+  shapes.push(...keyed.shapes);
+  y = keyed.bottom;
   if (facts.notes?.length) {
     y += 2;
     shapes.push(line('sheet', 'table-rule', point(left, y - 12), point(left + wide, y - 12)));
@@ -98,20 +85,59 @@ export function finishSheet(body: readonly Shape[], facts: SheetFacts): Drawing 
       }
     }
   }
-  const all = [...body, ...shapes];
+  return onPage([...body, ...shapes], facts);
+}
+
+/** Shapes as a drawing with margins, without anything beside them. */
+export function onPage(
+  all: readonly Shape[],
+  { view, title, description, scale, labels }: SheetFacts,
+): Drawing {
   const outer = boundsOf(all);
   const dx = MARGIN - outer.left;
   const dy = MARGIN - outer.top;
   return {
-    view: facts.view,
-    title: facts.title,
-    description: facts.description,
+    view,
+    title,
+    description,
     width: Math.ceil(outer.right - outer.left + 2 * MARGIN),
     height: Math.ceil(outer.bottom - outer.top + 2 * MARGIN),
-    ...(facts.scale ? { scale: facts.scale, origin: point(dx, dy) } : {}),
+    ...(scale ? { scale, origin: point(dx, dy) } : {}),
     shapes: all.map((shape) => moved(shape, dx, dy)),
-    labels: facts.labels,
+    labels,
   };
+}
+
+/** The key, in two columns where the sheet is wide enough for both, and where it ends. */
+function keyShapes(
+  key: readonly KeyEntry[],
+  at: Point,
+  wide: number,
+): { readonly shapes: readonly Shape[]; readonly bottom: number } {
+  const columns = wide >= COLUMNS_FROM && key.length > 3 ? 2 : 1;
+  const room = (wide - (columns - 1) * BETWEEN) / columns;
+  const entries = key.map((entry) => ({ entry, lines: wrapWords(entry.words, KEY_SIZE, room - 30) }));
+  const tall = (lines: readonly string[]): number => lines.length * KEY_LINE + 4;
+  const whole = entries.reduce((sum, { lines }) => sum + tall(lines), 0);
+  const shapes: Shape[] = [];
+  let [x, y, bottom] = [at.x, at.y, at.y];
+  for (const { entry, lines } of entries) {
+    if (columns === 2 && x === at.x && y - at.y >= whole / 2) [x, y] = [at.x + room + BETWEEN, at.y];
+    shapes.push(
+      circle(entry.part, 'balloon', point(x + 8, y - 4), 8),
+      text(entry.part, 'note', point(x + 8, y - 0.4), `${entry.number}`, {
+        size: 10,
+        anchor: 'middle',
+        bold: true,
+      }),
+      ...lines.map((words, n) =>
+        text(entry.part, 'note', point(x + 24, y + n * KEY_LINE), words, { size: KEY_SIZE }),
+      ),
+    );
+    y += tall(lines);
+    bottom = Math.max(bottom, y);
+  }
+  return { shapes, bottom };
 }
 
 /** Round lengths a scale bar may show, m (metric) and feet (US). */

@@ -9,6 +9,29 @@ export interface TableRow {
 
 const SIZE = 10;
 const ROW = 14;
+const BETWEEN = 22;
+/** Fewer rows than this are not split. */
+const FEWEST = 8;
+
+const columnWidths = (head: readonly string[], rows: readonly TableRow[]): readonly number[] =>
+  head.map(
+    (title, i) =>
+      Math.max(textWidth(title, SIZE, true), ...rows.map(({ cells }) => textWidth(cells[i] ?? '', SIZE))) +
+      14,
+  );
+
+const sum = (widths: readonly number[]): number => widths.reduce((a, b) => a + b, 0);
+
+/** A table in as many blocks side by side as fit the room (page units). */
+export function tableWithin(
+  at: Point,
+  head: readonly string[],
+  rows: readonly TableRow[],
+  room: number,
+): readonly Shape[] {
+  const blocks = Math.max(1, Math.floor((room + BETWEEN) / (sum(columnWidths(head, rows)) + BETWEEN)));
+  return table(at, head, rows, Math.max(FEWEST, Math.ceil(rows.length / blocks)));
+}
 
 /** Draws a table with its top left corner at `at`; after `rows` rows it goes on in a new block to the right. */
 export function table(
@@ -17,16 +40,12 @@ export function table(
   rows: readonly TableRow[],
   perBlock: number,
 ): readonly Shape[] {
-  const widths = head.map(
-    (title, i) =>
-      Math.max(textWidth(title, SIZE, true), ...rows.map(({ cells }) => textWidth(cells[i] ?? '', SIZE))) +
-      14,
-  );
-  const wide = widths.reduce((a, b) => a + b, 0);
+  const widths = columnWidths(head, rows);
+  const wide = sum(widths);
   const shapes: Shape[] = [];
   for (let start = 0, block = 0; start < rows.length; start += perBlock, block++) {
-    const left = at.x + block * (wide + 22);
-    const cell = (i: number): number => left + widths.slice(0, i).reduce((a, b) => a + b, 0);
+    const left = at.x + block * (wide + BETWEEN);
+    const cell = (i: number): number => left + sum(widths.slice(0, i));
     head.forEach((title, i) => {
       shapes.push(text('table', 'note', point(cell(i), at.y), title, { size: SIZE, bold: true }));
     });

@@ -7,7 +7,7 @@ import { boundsOf } from '../scene/bounds.ts';
 import { type Measured, stackDimensions } from '../scene/dimension.ts';
 import { frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
-import { keptToWidth } from '../scene/kept.ts';
+import { keptToSheet } from '../scene/kept.ts';
 import { band, hatch, heightAt } from '../scene/outline.ts';
 import {
   box,
@@ -76,15 +76,15 @@ export function bendRuns(bows: Bows): readonly BendRun[] {
  * Bend template. Undefined for roofs without bows and for sprung bows, whose pipe stays straight until
  * it stands.
  */
-export const bendTemplateView = keptToWidth(drawBendTemplate);
+export const bendTemplateView = keptToSheet(drawBendTemplate);
 
-function drawBendTemplate(shelter: Shelter, options: ViewOptions, less: number): Drawing | undefined {
+function drawBendTemplate(shelter: Shelter, options: ViewOptions, share: number): Drawing | undefined {
   const { roof } = shelter;
   if (roof.type !== 'bows' || roof.shape === 'elastic') return undefined;
   const stock = stockWord(roof);
   const { system } = options;
   const m = (si: number): string => exactLength(si, system);
-  const room = roomOf(860, options, 70, less);
+  const room = share * roomOf(860, options, 70);
   const runs = bendRuns(roof);
   const total = (runs[runs.length - 1] as BendRun).to;
   const body: Shape[] = [...pipeBar(roof, runs, total, system, room)];

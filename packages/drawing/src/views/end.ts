@@ -6,7 +6,7 @@ import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
-import { keptToWidth } from '../scene/kept.ts';
+import { keptToSheet } from '../scene/kept.ts';
 import { type Drawing, point, type Shape, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
@@ -18,15 +18,15 @@ import { postPieces, roofPiece } from './section-frame.ts';
 import { faceShapes } from './skin-faces.ts';
 
 /** Elevation of the front end; undefined where nothing is said of the ends but that they are open. */
-export const endView = keptToWidth(drawEnd);
+export const endView = keptToSheet(drawEnd);
 
-function drawEnd(shelter: Shelter, options: ViewOptions, less: number): Drawing | undefined {
+function drawEnd(shelter: Shelter, options: ViewOptions, share: number): Drawing | undefined {
   if (!shelter.endFrames && !shelter.doors && !shelter.covers.some(({ place }) => place === 'ends'))
     return undefined;
   const { roof } = shelter;
   const xs = roof.line.map((p) => p.x);
   const top = Math.max(...roof.line.map((p) => p.y));
-  const frame = frameFor(shelter.width, top, roomOf(560, options, 150, less), 400);
+  const frame = frameFor(shelter.width, top, roomOf(560, options), 400, share);
   const beyond = 0.09 * shelter.width + 0.15;
   const pieces: readonly Piece[] = [
     endSkins(shelter, frame),

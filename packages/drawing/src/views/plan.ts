@@ -6,7 +6,7 @@ import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
-import { keptToWidth } from '../scene/kept.ts';
+import { keptToSheet } from '../scene/kept.ts';
 import { band } from '../scene/outline.ts';
 import {
   box,
@@ -31,10 +31,10 @@ import { skinStyle } from './skin-faces.ts';
 import { thingsFromAbove } from './things.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
-export const planView = keptToWidth(drawPlan);
+export const planView = keptToSheet(drawPlan);
 
-function drawPlan(shelter: Shelter, options: ViewOptions, less: number): Drawing {
-  const frame = frameFor(shelter.length, shelter.width, roomOf(860, options, 130, less), 420);
+function drawPlan(shelter: Shelter, options: ViewOptions, share: number): Drawing {
+  const frame = frameFor(shelter.length, shelter.width, roomOf(860, options, 130), 420, share);
   const shapes: Shape[] = [];
   const anchors: Anchor[] = [];
   const { roof, width, length } = shelter;
@@ -146,7 +146,7 @@ function drawPlan(shelter: Shelter, options: ViewOptions, less: number): Drawing
   const { right: edge, top } = boundsOf(shapes);
   // Beside the house, or over it where the sheet is narrow.
   body.push(
-    ...(options.wide === undefined
+    ...(options.wide === undefined || options.wide > 800
       ? northArrow(edge + 62, top + 34, shelter.orientation)
       : northArrow(edge - 30, boundsOf(body).top - 50, shelter.orientation)),
   );

@@ -4,7 +4,7 @@ import type { Range, RangePlace } from '@tautline/shelter';
 import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
-import { keptToWidth } from '../scene/kept.ts';
+import { keptToSheet } from '../scene/kept.ts';
 import { box, type Drawing, line, point, type Shape, text, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
@@ -13,13 +13,13 @@ import { surroundDimensions } from '../scene/surround.ts';
 export const rangeParts = { whole: 'range', ties: 'tied' } as const;
 
 /** Footprints with their frames, the gaps and the ties between them. */
-export const rangePlanView = keptToWidth(drawRange);
+export const rangePlanView = keptToSheet(drawRange);
 
-function drawRange(range: Range, options: ViewOptions, less: number): Drawing {
+function drawRange(range: Range, options: ViewOptions, share: number): Drawing {
   const { system } = options;
   const { places } = range;
   const length = Math.max(...places.map(({ shelter }) => shelter.length));
-  const frame = frameFor(length, range.width, roomOf(860, options, 120, less), 620);
+  const frame = frameFor(length, range.width, roomOf(860, options, 120), 620, share);
   const m = (si: number): string => format(si, 'length', system);
   const shapes: Shape[] = [
     ...places.flatMap((place) => standing(place, frame)),

@@ -5,7 +5,7 @@ import { describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
-import { keptToWidth } from '../scene/kept.ts';
+import { keptToSheet } from '../scene/kept.ts';
 import { heightAt } from '../scene/outline.ts';
 import { type Drawing, point, type Shape, type TextShape, text, type ViewOptions } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
@@ -24,28 +24,18 @@ const xs = (roof: Roof): readonly number[] => roof.line.map((p) => p.x);
  * Section through a typical frame, true to scale, with dimensions, a numbered key and, if given, overlays
  * of results. Throws RangeError when the model holds a number that is not finite.
  */
-export const sectionView = keptToWidth(drawSection);
+export const sectionView = keptToSheet(drawSection);
 
 function drawSection(
   shelter: Shelter,
   options: ViewOptions & { readonly overlays?: SectionOverlays },
-  less: number,
+  share: number,
 ): Drawing {
   const { roof } = shelter;
   const top = Math.max(...roof.line.map((p) => p.y), shelter.ridge?.lines[0]?.y ?? 0);
-  const frame = frameFor(shelter.width, top, roomOf(560, options, 150, less), 400);
-  const pieces: readonly Piece[] = [
-    braceBeyond(shelter, frame),
-    cropShapes(shelter, frame),
-    thingPieces(shelter, frame),
-    postPieces(shelter, frame),
-    bracePieces(shelter, frame),
-    roofPiece(shelter, frame),
-    railPieces(shelter, frame),
-    coverShapes(shelter, frame),
-  ];
-  const ground = groundLine(frame, ...groundReach(shelter));
-  const body: Shape[] = [...ground, ...pieces.flatMap((piece) => piece.shapes)];
+  const frame = frameFor(shelter.width, top, roomOf(560, options), 400, share);
+  const pieces = sectionPieces(shelter, frame);
+  const body: Shape[] = [...groundOf(shelter, frame), ...pieces.flatMap((piece) => piece.shapes)];
   const anchors = pieces.flatMap((piece) => piece.anchors);
   const results = options.overlays ? overlayShapes(options.overlays, body, frame) : [];
   body.push(...results);
@@ -79,6 +69,22 @@ function drawSection(
     ...options,
   });
 }
+
+/** All that stands in a section, what lies behind first. */
+export const sectionPieces = (shelter: Shelter, frame: Frame): readonly Piece[] => [
+  braceBeyond(shelter, frame),
+  cropShapes(shelter, frame),
+  thingPieces(shelter, frame),
+  postPieces(shelter, frame),
+  bracePieces(shelter, frame),
+  roofPiece(shelter, frame),
+  railPieces(shelter, frame),
+  coverShapes(shelter, frame),
+];
+
+/** The ground under a section. */
+export const groundOf = (shelter: Shelter, frame: Frame): readonly Shape[] =>
+  groundLine(frame, ...groundReach(shelter));
 
 /** The stretch of ground to show: beyond the frame and whatever is anchored outside it, m. */
 function groundReach(shelter: Shelter): readonly [number, number] {

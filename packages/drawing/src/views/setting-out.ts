@@ -6,7 +6,7 @@ import { boundsOf } from '../scene/bounds.ts';
 import { stackDimensions } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { clearest, textOutlines } from '../scene/free-text.ts';
-import { keptToWidth } from '../scene/kept.ts';
+import { keptToSheet } from '../scene/kept.ts';
 import { textCorners } from '../scene/lettering.ts';
 import {
   circle,
@@ -24,7 +24,7 @@ import {
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
 import { strokesOf } from '../scene/strokes.ts';
-import { table } from '../scene/table.ts';
+import { tableWithin } from '../scene/table.ts';
 import { exactLength } from './exact.ts';
 import { allPosts, allRails, anchorOut, bracePlaces } from './members.ts';
 
@@ -84,15 +84,15 @@ export function pegsOf(shelter: Shelter): readonly Peg[] {
 }
 
 /** Setting-out plan with a table of pegs. Lengths to the millimetre or sixteenth of an inch. */
-export const settingOutView = keptToWidth(drawSettingOut);
+export const settingOutView = keptToSheet(drawSettingOut);
 
-function drawSettingOut(shelter: Shelter, options: ViewOptions, less: number): Drawing {
+function drawSettingOut(shelter: Shelter, options: ViewOptions, share: number): Drawing {
   const { system } = options;
   const m = (si: number): string => exactLength(si, system);
   const pegs = pegsOf(shelter);
   const length = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ along }) => along));
   const width = Math.max(...pegs.filter(({ name }) => /^[LR]/.test(name)).map(({ across }) => across));
-  const frame = frameFor(length, width, roomOf(860, options, 110, less), 380);
+  const frame = frameFor(length, width, roomOf(860, options, 110), 380, share);
   const body: Shape[] = [];
   const at = (along: number, across: number): Point => frame.at(along, across);
 
@@ -131,17 +131,9 @@ function drawSettingOut(shelter: Shelter, options: ViewOptions, less: number): D
     ]),
   );
   const below = boundsOf(body);
-  // A block of the table takes some 170 units.
-  const blocks = Math.max(1, Math.floor(roomOf(860, options, 40, less) / 170));
   const rows = pegs.map((peg) => ({ part: peg.part, cells: [peg.name, m(peg.along), m(peg.across)] }));
-  body.push(
-    ...table(
-      point(below.left, below.bottom + 26),
-      ['peg', 'along', 'across'],
-      rows,
-      Math.max(8, Math.ceil(rows.length / blocks)),
-    ),
-  );
+  const corner = point(below.left, below.bottom + 26);
+  body.push(...tableWithin(corner, ['peg', 'along', 'across'], rows, roomOf(960, options, 44)));
   const described = describeParts(shelter, system);
   return finishSheet(body, {
     view: 'setting-out',

@@ -7,7 +7,7 @@ import { boundsOf } from '../scene/bounds.ts';
 import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
-import { keptToWidth } from '../scene/kept.ts';
+import { keptToSheet } from '../scene/kept.ts';
 import { band } from '../scene/outline.ts';
 import {
   circle,
@@ -41,18 +41,18 @@ import { faceShapes, skinStyle, strapPlaces } from './skin-faces.ts';
 import { thingsFromSide } from './things.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
-export const sideView = keptToWidth(drawSide);
+export const sideView = keptToSheet(drawSide);
 
 function drawSide(
   shelter: Shelter,
   options: ViewOptions & { readonly overlays?: SectionOverlays },
-  less: number,
+  share: number,
 ): Drawing {
   const { roof, length } = shelter;
   const ys = roofReach(roof).map((p) => p.y);
   const crown = Math.max(...ys);
   const low = Math.min(...ys);
-  const frame = frameFor(length, crown, roomOf(860, options, 150, less), 330);
+  const frame = frameFor(length, crown, roomOf(860, options), 330, share);
   const ends = shelter.braces.flatMap((brace) => [brace.from.z, brace.to.z, length - brace.to.z]);
   const reach = Math.max(
     0.5,
