@@ -4,10 +4,11 @@
  */
 import { loadWorkspace } from '@tautline/language';
 import { rectangle, roundHollow, roundSolid, type Section } from '@tautline/mechanics';
-import { type MemberItem, newNotes, originOf, resolveItem } from '@tautline/shelter';
+import { type JointItem, type MemberItem, newNotes, originOf, resolveItem } from '@tautline/shelter';
 import { beforeAll, describe, expect, test } from 'vitest';
 
 let member: (id: string) => MemberItem;
+let socket: (id: string) => JointItem;
 
 beforeAll(async () => {
   const uri = 'file:///check/empty.shelter';
@@ -16,6 +17,11 @@ beforeAll(async () => {
   member = (id) => {
     const item = resolveItem(id, ['pipe', 'rod', 'lumber'], world, newNotes(), originOf('test'));
     if (!item || !('section' in item)) throw new Error(`${id} is no member of the catalogue`);
+    return item;
+  };
+  socket = (id) => {
+    const item = resolveItem(id, ['coupler'], world, newNotes(), originOf('test'));
+    if (item?.kind !== 'coupler') throw new Error(`${id} is no coupler of the catalogue`);
     return item;
   };
 });
@@ -140,6 +146,38 @@ describe('rebar against the nominal areas of ASTM A615 table 1 (in2)', () => {
   ])('%i mm', (size, area) => {
     expect(sectionOf(member(`rebar-${size}`)).area / inch ** 2).toBeCloseTo(area, 2);
   });
+});
+
+describe("metric rebar against a maker's table of B500 bars to EN 10080 (mm2, kg/m, yield in MPa)", () => {
+  test.each([
+    [8, 50.27, 0.395],
+    [10, 78.54, 0.617],
+    [12, 113.1, 0.888],
+    [16, 201.06, 1.578],
+  ])('%i mm', (size, area, mass) => {
+    const bar = member(`bar-${size}`);
+    expect(sectionOf(bar).area * 1e6).toBeCloseTo(area, 1);
+    expect(sectionOf(bar).area * bar.material.density).toBeCloseTo(mass, 2);
+    expect(bar.material.bendingStrength / 1e6).toBeCloseTo(500, 6);
+  });
+});
+
+describe("glued sockets against the least lengths of ASTM D2466 and D2467 (schedule 40, 80, in, a maker's guide)", () => {
+  test.each([
+    [15, 0.688, 0.875],
+    [20, 0.719, 1],
+    [25, 0.875, 1.125],
+    [32, 0.938, 1.25],
+    [40, 1.094, 1.375],
+    [50, 1.156, 1.5],
+  ])('DN %i', (size, least, heavy) => {
+    expect(socket(`socket-${size}`).insertion / inch).toBeCloseTo(least, 2);
+    expect(socket(`socket80-${size}`).insertion / inch).toBeCloseTo(heavy, 3);
+  });
+});
+
+test('fence rail of ASTM F1043 group IC yields at 50,000 psi (a public specification of fences)', () => {
+  expect(member('toprail-42').material.bendingStrength / 6894.757).toBeCloseTo(50_000, 0);
 });
 
 describe('lumber against NDS Supplement table 1B (area in2, S in3, I in4)', () => {

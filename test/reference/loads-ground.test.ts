@@ -1,4 +1,5 @@
 import {
+  adhesionFactor,
   bearingCapacity,
   breakout,
   footSprings,
@@ -194,6 +195,19 @@ describe('two own methods, springs of a foot against a beam on many springs (sol
       const theirs = onBed(depth, EI, (z) => SOILS.sand.subgradeGrowth * z);
       expect(Math.abs(mine.sideways / theirs.push - 1)).toBeLessThan(within);
       expect(Math.abs(mine.turning / theirs.turn - 1)).toBeLessThan(within);
+    },
+  );
+});
+
+describe('API RP 2A, adhesion of piles in clay', () => {
+  it.each([
+    [20, 1],
+    [50, 0.75],
+    [80, 0.5],
+  ])(
+    'c_u %i kPa: α = %f (a public restatement: 1 to 25 kPa, 0.5 from 75 kPa, a straight line between)',
+    (shear, alpha) => {
+      expect(Math.abs(adhesionFactor(shear * 1e3) / alpha - 1)).toBeLessThan(0.04);
     },
   );
 });

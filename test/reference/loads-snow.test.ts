@@ -39,6 +39,21 @@ describe('ASCE 7-16 chapters 7 and 8 (from memory except where said)', () => {
   });
 });
 
+describe('ASCE 7 7.3.4, least snow on low roofs (a public worked example of ASCE 7-16, and a discussion of two towns)', () => {
+  it.each([
+    ['Lancaster, 30 psf on a slope of 1 in 20', 30, 20],
+    ['Duluth, 60 psf', 60, 20],
+    ['Cape Girardeau, 15 psf', 15, 15],
+  ])('%s: %i psf give at least %i psf', (_, ground, least) => {
+    const { cases } = snowActions(
+      { basis: 'asce7-asd', groundSnow: ground * PSF, exposure: 'open', lowHazard: false },
+      { form: 'gable', span: 6, rise: 0.15 },
+    );
+    const low = cases.find(({ id }) => id === 'least');
+    expect((low?.zones[0]?.loadFrom ?? 0) / PSF).toBeCloseTo(least, 1);
+  });
+});
+
 describe('ASCE 7 7.6.1, unbalanced snow on gables (public restatement with its formulas in psf and ft)', () => {
   const foot = 0.3048;
   const drifted = (eaveToRidge: number, degrees: number) =>

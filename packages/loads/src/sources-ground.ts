@@ -29,8 +29,9 @@ export const GROUND_SOURCES: readonly Source[] = [
   {
     id: 'api-rp2a:alpha',
     title: 'API RP 2A (1986)',
-    where: 'adhesion factor α by undrained shear strength',
-    standing: 'from memory',
+    where:
+      'adhesion factor α by undrained shear strength: 1 up to 24 kPa, 0.5 from 72 kPa; 25 and 75 kPa in a public restatement',
+    standing: 'published',
   },
   {
     id: 'meyerhof-adams:1968',

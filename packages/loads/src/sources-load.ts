@@ -93,8 +93,9 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'asce7-16:7.3.4',
     title: ASCE,
-    where: '7.3.4, least snow',
-    standing: 'from memory',
+    where:
+      '7.3.4, least snow of low roofs, I_s p_g up to 20 psf, worked in public for a roof in Lancaster and discussed for two towns',
+    standing: 'published',
   },
   {
     id: 'asce7-16:7.4',

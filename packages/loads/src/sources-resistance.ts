@@ -66,7 +66,8 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
   {
     id: 'adm:f',
     title: 'Aluminum Design Manual',
-    where: 'chapter F, Ω = 1.65 (seen in public calculations), φ = 0.90 (not seen)',
+    where:
+      'yield over 1.65 for buildings (in the text of an earlier edition, and in public calculations), φ = 0.90 (not seen)',
     standing: 'from memory',
   },
   {
