@@ -2,7 +2,8 @@
 import { type Cap, innerFilm, type Shelter } from '@tautline/shelter';
 import { offsetLine } from './scene/outline.ts';
 import { bar, footSegments, type Segment, segment } from './scene3d-bars.ts';
-import { doorSegments, endSegments, thingSegments } from './scene3d-inside.ts';
+import { doorScene } from './scene3d-doors.ts';
+import { endSegments, thingSegments } from './scene3d-inside.ts';
 import { halfRoof, roofReach, roofStrip, sideStrip } from './skins.ts';
 import { allPosts, allRails, braceRuns, type Space } from './views/members.ts';
 
@@ -26,15 +27,19 @@ export interface Scene3d {
 
 /** Members of every frame and skins between the end frames. Throws RangeError on a number that is not finite. */
 export function scene3d(shelter: Shelter): Scene3d {
+  const doors = doorScene(shelter);
   const segments = [
     ...roofSegments(shelter),
     ...supportSegments(shelter),
     ...alongSegments(shelter),
     ...endSegments(shelter),
-    ...doorSegments(shelter),
+    ...doors.segments,
     ...thingSegments(shelter),
   ];
-  const surfaces = shelterSurfaces(shelter);
+  const surfaces = [
+    ...shelterSurfaces(shelter),
+    ...doors.leaves.map((leaf): Surface => ({ ...leaf, skin: 'sheet' })),
+  ];
   const all: Space[] = segments.flatMap(({ from, to }) => [from, to]);
   for (const { positions } of surfaces)
     for (let i = 0; i < positions.length; i += 3)

@@ -81,7 +81,7 @@ describe('scene in space', () => {
         6,
       );
       expect(new Set(scene.surfaces.map(({ part }) => part))).toEqual(
-        new Set(shelter.covers.map(({ id }) => id)),
+        new Set([...shelter.covers, ...(shelter.doors ?? [])].map(({ id }) => id)),
       );
     });
   it('puts a stub at its lean with the driven part below ground', () => {
