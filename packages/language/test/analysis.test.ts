@@ -6,7 +6,14 @@ import { evaluate } from '@tautline/checks';
 import { resolveShelter } from '@tautline/shelter';
 import { build } from 'esbuild';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { CodeAction, CodeLens, Diagnostic, Hover, InlayHint } from 'vscode-languageserver';
+import type {
+  CodeAction,
+  CodeLens,
+  CompletionList,
+  Diagnostic,
+  Hover,
+  InlayHint,
+} from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../src/analyst/analyst.ts';
 import type { FromWorker, Port, ToWorker } from '../src/analyst/messages.ts';
 import { createWorkerAnalyst } from '../src/analyst/worker-analyst.ts';
@@ -136,6 +143,7 @@ describe('results in the editor', () => {
     const answer = await editor.ask<AssumedAnswer>('tautline/assumed', { uri });
     const after = applied(weak, answer.edits as Parameters<typeof applied>[1]);
     expect(after).toContain('held clamped');
+    expect(after).toContain('screwed with screw-tube-10x1in');
     const loaded = await loadWorkspace([{ uri, text: after }]);
     expect(loaded.problems).toEqual([]);
     const analyst = createInProcessAnalyst();
@@ -145,6 +153,18 @@ describe('results in the editor', () => {
     const verdicts = (result: typeof now) =>
       result?.evaluation?.findings.map(({ id, verdict }) => `${id} ${verdict}`);
     expect(verdicts(now)).toEqual(verdicts(before));
+  });
+
+  it('offers for screws only screws', async () => {
+    const text = weak.replace('installed 2026-03-01', 'screwed with ');
+    await editor.change(uri, text);
+    const before = text.slice(0, text.indexOf('screwed with ') + 'screwed with '.length).split('\n');
+    const position = { line: before.length - 1, character: before.at(-1)!.length };
+    const list = await editor.ask<CompletionList>('textDocument/completion', { textDocument, position });
+    const labels = list.items.map(({ label }) => label);
+    expect(labels).toContain('screw-5x50');
+    expect(labels).not.toContain('concrete-25kg');
+    await editor.change(uri, weak);
   });
 
   it('keeps the last good results while a line is half-typed, and marks them', async () => {

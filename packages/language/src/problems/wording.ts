@@ -10,6 +10,7 @@ export function takesInWords(takes: Takes): string {
     case 'word':
       return takes.words.length === 0 ? 'a word' : either(takes.words.map((word) => `\`${word}\``));
     case 'item':
+      if (takes.form !== undefined) return `a supply of the form \`${takes.form}\``;
       return either(takes.kinds.map((kind, index) => (index === 0 ? withArticle(kind) : kind)));
     case 'definition':
       return `the name of a ${takes.of}`;
@@ -66,7 +67,7 @@ function partsOf(pieces: readonly Piece[]): PatternPart[] {
 function slotText(slot: string, takes: Takes): string {
   if (takes.type === 'word' && takes.words.length > 0) return `<${takes.words.join('|')}>`;
   if (takes.type === 'quantity') return slot === 'value' ? `<${takes.kind}>` : `<${slot}: ${takes.kind}>`;
-  if (takes.type === 'item') return `<${takes.kinds.join('|')}>`;
+  if (takes.type === 'item') return `<${takes.form ?? takes.kinds.join('|')}>`;
   return `<${slot === 'value' ? takes.type : slot}>`;
 }
 

@@ -111,7 +111,9 @@ export class ShelterCompletion implements CompletionProvider {
           sortText: `1${word}`,
         }));
       case 'item':
-        return this.definitions(document, takes.kinds).map(itemCompletion);
+        return this.definitions(document, takes.kinds)
+          .filter((definition) => hasForm(definition, takes.form))
+          .map(itemCompletion);
       case 'definition':
         return this.definitions(document, takes.of === 'shelter' ? ['shelter', 'variant'] : [takes.of]).map(
           itemCompletion,
@@ -159,6 +161,12 @@ export class ShelterCompletion implements CompletionProvider {
         : [],
     );
   }
+}
+
+/** An item whose own block says no form has it from the one it is like, and may be meant. */
+function hasForm({ children }: SpecDefinition, form: string | undefined): boolean {
+  const said = children.find(({ word }) => word === 'form')?.slots['value'];
+  return form === undefined || said?.type !== 'word' || said.word === form;
 }
 
 const list = (items: CompletionItem[]): CompletionList => ({ isIncomplete: false, items });

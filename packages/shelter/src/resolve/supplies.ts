@@ -51,12 +51,17 @@ export function supplyOf(block: SpecNode, wanted: Wanted, context: Context): Sup
     const item = itemOf(fact, ['supply'], world, notes, slot) as SupplyItem | undefined;
     if (item === undefined || item.form === form) return item;
     const place = fact?.slots[slot]?.origin ?? block.origin;
-    return problem(notes, 'wrong-kind', `${item.id} is ${called[item.form]}, and not ${called[form]}`, place);
+    return problem(
+      notes,
+      'wrong-kind',
+      `this takes ${called[form]}, and ${item.id} is ${called[item.form]}`,
+      place,
+    );
   }
   const usual = usualSupply(world, form, fits);
   if (usual === undefined) return undefined;
   const why =
-    usual.prices.length > 0 ? 'nothing says which: one that has a price' : 'nothing says which: a usual one';
+    usual.prices.length > 0 ? 'one that has a price, as none is said' : 'a usual one, as none is said';
   assume(notes, part, word, usual.id, 'item', why, block.origin);
   return usual;
 }
@@ -166,12 +171,14 @@ export function tiedWith(
   const place = fact?.slots['cord']?.origin ?? fact?.origin ?? joint.origin;
   const said = itemOf(fact, ['supply'], world, notes, 'cord') as SupplyItem | undefined;
   if (said && said.form !== 'cord')
-    return problem(notes, 'wrong-kind', `${said.id} is ${called[said.form]}, and not cord`, place);
+    return problem(notes, 'wrong-kind', `this takes cord, and ${said.id} is ${called[said.form]}`, place);
   if (joint.cordLength === undefined) {
-    return said ? problem(notes, 'wrong-kind', `${joint.id} is not tied and takes no cord`, place) : joint;
+    return said
+      ? problem(notes, 'wrong-kind', `only what is tied takes cord, and ${joint.id} is not`, place)
+      : joint;
   }
   const cord = said ?? usualSupply(world, 'cord', () => true);
   if (!said && cord)
-    assume(notes, joint.id, 'with', cord.id, 'item', 'nothing says what it is tied with', joint.origin);
+    assume(notes, joint.id, 'with', cord.id, 'item', 'a usual one, as none is said', joint.origin);
   return cord ? { ...joint, cord } : joint;
 }

@@ -8,7 +8,8 @@ export type Takes =
   | { readonly type: 'quantity'; readonly kind: string }
   /** One of the words; any single word when the list is empty (a name the user makes up). */
   | { readonly type: 'word'; readonly words: readonly string[] }
-  | { readonly type: 'item'; readonly kinds: readonly string[] }
+  /** `form` is offered alone, where the kind has forms: `item supply of screw`. */
+  | { readonly type: 'item'; readonly kinds: readonly string[]; readonly form?: string }
   | { readonly type: 'definition'; readonly of: 'site' | 'shelter' }
   | { readonly type: 'check' }
   | { readonly type: 'comparison' }

@@ -52,7 +52,7 @@ export const bows: Entry = fact(
       ),
       fact(
         'glued',
-        'with {item: item supply}',
+        'with {item: item supply of glue}',
         'The glue between the boards of a laminated bow.',
         'glued with glue-5kg',
       ),

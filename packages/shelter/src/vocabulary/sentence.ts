@@ -43,8 +43,10 @@ function compileTakes(text: string): Takes {
   switch (head) {
     case 'word':
       return { type: 'word', words: rest === '*' ? [] : choices };
-    case 'item':
-      return { type: 'item', kinds: choices };
+    case 'item': {
+      const [kinds = '', form] = rest.split(/\s+of\s+/);
+      return { type: 'item', kinds: kinds.split('|'), ...(form === undefined ? {} : { form }) };
+    }
     case 'definition':
       if (rest !== 'site' && rest !== 'shelter')
         throw new Error(`'definition ${rest}' is neither site nor shelter`);

@@ -27,7 +27,7 @@ export const spaced: Entry = fact(
 
 export const joint: Entry = fact(
   'joint',
-  `{item: item ${joints}} [with {cord: item supply}] [at {place: word crown|peak|eave|top}] [at {at: length} [up {sides: word each} side]]`,
+  `{item: item ${joints}} [with {cord: item supply of cord}] [at {place: word crown|peak|eave|top}] [at {at: length} [up {sides: word each} side]]`,
   'A fitting that joins it to its own next length (give the distance along the member from the left foot, or `up each side` for one from either foot) or to what it meets (at crown, peak, eave or top). What is tied may say the cord: `joint lashing with sisal-6mm`. Without any joint, the program puts joints where stock lengths end and says so.',
   'joint socket-25 at 10 ft',
   several,
@@ -42,23 +42,28 @@ export const sacrificial: Entry = fact(
 
 export const wrapped: Entry = fact(
   'wrapped',
-  '[with {item: item supply}] [with {value: text}]',
+  '[with {item: item supply of wrapping}] [with {value: text}]',
   'Wrapped where film touches it, so that bark, rough wood or hot metal does not cut the film: with something of the catalogue, which is counted and priced, or with something of your own in words.',
   'wrapped with old-film-100mm',
 );
 
-const mix: Entry = fact('mix', '{item: item supply}', 'The concrete it is set in.', 'mix concrete-25kg');
+const mix: Entry = fact(
+  'mix',
+  '{item: item supply of concrete}',
+  'The concrete it is set in.',
+  'mix concrete-25kg',
+);
 
 export const clipped: Entry = fact(
   'clipped',
-  'with {item: item supply}',
+  'with {item: item supply of wire-clip}',
   'The clips that hold its loops where it is wire or rope.',
   'clipped with clip-5mm',
 );
 
 export const screwed: Entry = fact(
   'screwed',
-  'with {item: item supply}',
+  'with {item: item supply of screw}',
   'The screws that hold it.',
   'screwed with screw-5x50',
 );
