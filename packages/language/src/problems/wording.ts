@@ -65,6 +65,7 @@ function partsOf(pieces: readonly Piece[]): PatternPart[] {
 }
 
 function slotText(slot: string, takes: Takes): string {
+  if (takes.type === 'word' && takes.words.length === 1) return takes.words[0] ?? '';
   if (takes.type === 'word' && takes.words.length > 0) return `<${takes.words.join('|')}>`;
   if (takes.type === 'quantity') return slot === 'value' ? `<${takes.kind}>` : `<${slot}: ${takes.kind}>`;
   if (takes.type === 'item') return `<${takes.form ?? takes.kinds.join('|')}>`;
