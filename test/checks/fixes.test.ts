@@ -16,7 +16,7 @@ shelter house on plot {
     shape cold-bent
     rise 2.2 m
     leg 0.6 m
-    foot concrete { driven 1.2 m; across 0.5 m; held clamped }
+    foot concrete { deep 1.2 m; across 0.5 m; held clamped }
   }
   braces along of emt-21 { at corners }
   cover roof with film-uv-150 { fastened by channel-spring every 0.5 m; tension 250 N/m }
@@ -58,7 +58,7 @@ describe('fixes', () => {
   });
 
   it('dig whole inches where the grower thinks in inches', async () => {
-    const shallow = text.replace(/foot concrete .*/, 'foot driven { driven 0.3 m; held clamped }');
+    const shallow = text.replace(/foot concrete .*/, 'foot driven { deep 0.3 m; held clamped }');
     const { evaluation, context } = await opened('us', shallow);
     const finding = evaluation.findings.find((one) => one.id === 'pull-out' && one.verdict === 'fails')!;
     const told = fixesFor(finding, evaluation, context).map((fix) => messageText(fix.title, 'us'));

@@ -8,7 +8,7 @@ import { describe, expect, it } from 'vitest';
 const house = (footprint: string, spacing: string): string => `site field { gust 20 m/s; soil loam }
 shelter h on field {
   footprint ${footprint}
-  bows spaced ${spacing} { of pvc40-25; shape elastic; rise 1.2 m; foot stub of rebar-12 { length 4 ft; driven 2 ft } }
+  bows spaced ${spacing} { of pvc40-25; shape elastic; rise 1.2 m; foot stub of rebar-12 { length 4 ft; deep 2 ft } }
 }`;
 
 async function told(footprint: string, spacing: string, system: 'metric' | 'us') {

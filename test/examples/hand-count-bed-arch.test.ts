@@ -19,11 +19,11 @@ shelter bed-arch on gully-terrace {
     of pvc40-25
     shape elastic
     length 20 ft
-    foot stub of rebar-16 { length 6 ft; driven 3 ft 6 in; held clamped }
+    foot stub of rebar-16 { length 6 ft; deep 3 ft 6 in; held clamped }
   }
   ridge rail of lumber-2x4 {
     frames tied
-    posts of lumber-4x4 spaced 8 ft { foot hole { driven 2 ft; across 10 in } }
+    posts of lumber-4x4 spaced 8 ft { foot hole { deep 2 ft; across 10 in } }
   }
   purlins 2 of pvc40-20 { at 5 ft up each side; joint lashing }
   braces along of lumber-1x4 { at corners; height 5 ft }

@@ -16,17 +16,17 @@ shelter cable-house on gully-terrace {
     length 32 ft
     joint socket-40 at 6 ft
     joint socket-40 at 26 ft
-    foot stub of gal-32 { length 6 ft; driven 3 ft 6 in; held clamped }
+    foot stub of gal-32 { length 6 ft; deep 3 ft 6 in; held clamped }
   }
   ridge cable of strand-9 {
     tension 8 kN
     frames tied
-    posts of lumber-4x6 spaced 15 ft { foot concrete { driven 3 ft; across 14 in } }
-    foot deadman of log-deadman { driven 4 ft }
+    posts of lumber-4x6 spaced 15 ft { foot concrete { deep 3 ft; across 14 in } }
+    foot deadman of log-deadman { deep 4 ft }
   }
   purlins 2 of pvc40-25 { at 9 ft up each side; joint lashing }
   braces along of wire-4 { at corners; height 6 ft }
-  guys of strand-9 { at ends; out 8 ft; foot deadman of log-deadman { driven 4 ft } }
+  guys of strand-9 { at ends; out 8 ft; foot deadman of log-deadman { deep 4 ft } }
   ends open
   cover roof with film-uv-200 {
     fastened by board-1x3

@@ -14,7 +14,7 @@ shelter timber-gable on gully-terrace {
   footprint 14 ft by 40 ft
   posts sides of lumber-4x4 spaced 8 ft {
     height 7 ft
-    foot hole { driven 3 ft; across 12 in }
+    foot hole { deep 3 ft; across 12 in }
     rail of lumber-2x6
   }
   rafters spaced 2 ft {
@@ -29,7 +29,7 @@ shelter timber-gable on gully-terrace {
   }
   ridge rail of lumber-2x6 {
     frames tied
-    posts of lumber-4x4 spaced 8 ft { foot hole { driven 3 ft; across 12 in } }
+    posts of lumber-4x4 spaced 8 ft { foot hole { deep 3 ft; across 12 in } }
   }
   braces along of lumber-2x4 { at corners }
   braces across of lumber-2x4 { at ends }

@@ -14,8 +14,8 @@ prices {
 }
 shelter low-row on terrace {
   footprint 13 ft by 40 ft
-  bows spaced 3 ft of pvc40-25 { shape elastic; length 20 ft; foot stub of rebar-16 { length 6 ft; driven 3 ft 6 in; held clamped } } // kept
-  ridge rail of lumber-2x4 { frames tied; posts of lumber-4x4 spaced 8 ft { foot hole { driven 2 ft; across 10 in } } }
+  bows spaced 3 ft of pvc40-25 { shape elastic; length 20 ft; foot stub of rebar-16 { length 6 ft; deep 3 ft 6 in; held clamped } } // kept
+  ridge rail of lumber-2x4 { frames tied; posts of lumber-4x4 spaced 8 ft { foot hole { deep 2 ft; across 10 in } } }
   purlins 2 of pvc40-20 { at 5 ft; at 15 ft; joint lashing }
   braces along of lumber-1x4 { at corners; height 5 ft }
   baseboards of lumber-1x6 { joint pipe-strap }

@@ -45,13 +45,13 @@ describe('a ridge cable', () => {
   footprint 13 ft by 40 ft
   bows spaced 2 ft 6 in {
     of pvc40-25; shape elastic; length 20 ft
-    foot stub of rebar-16 { length 6 ft; driven 3 ft 6 in; held clamped }
+    foot stub of rebar-16 { length 6 ft; deep 3 ft 6 in; held clamped }
   }
   ridge cable of wire-4 {
     tension 2 kN
     frames tied
-    posts of lumber-4x4 spaced 10 ft { foot concrete { driven 2 ft 6 in; across 14 in } }
-    foot deadman of log-deadman { driven 3 ft }
+    posts of lumber-4x4 spaced 10 ft { foot concrete { deep 2 ft 6 in; across 14 in } }
+    foot deadman of log-deadman { deep 3 ft }
   }
   ends open
   cover roof with film-uv-150 { fastened by board-1x3; tension 200 N/m }

@@ -26,8 +26,8 @@ const houses: readonly House[] = [
   {
     kind: 'sprung PVC on a ridge pipe with posts',
     text: `shelter h on test-plot { footprint 4 m by 4 m
-      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; foot stub of rebar-16 { length 1.5 m; driven 1 m; held clamped } }
-      ridge pipe of slim-16 { frames tied; joint weld; posts of slim-20 spaced 4 m { joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped } } }
+      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; foot stub of rebar-16 { length 1.5 m; deep 1 m; held clamped } }
+      ridge pipe of slim-16 { frames tied; joint weld; posts of slim-20 spaced 4 m { joint weld at top; foot concrete { deep 0.6 m; across 0.3 m; held clamped } } }
       ${roof} }`,
     winds: [/across/],
     share: 0.03,
@@ -35,7 +35,7 @@ const houses: readonly House[] = [
   {
     kind: 'cold-bent steel arches with purlins',
     text: `shelter h on test-plot { footprint 5 m by 5 m
-      bows spaced 2.5 m { of slim-20; shape cold-bent; rise 2.4 m; leg 0.5 m; foot driven { driven 0.6 m; held clamped } }
+      bows spaced 2.5 m { of slim-20; shape cold-bent; rise 2.4 m; leg 0.5 m; foot driven { deep 0.6 m; held clamped } }
       purlins 3 of slim-16 { joint weld }
       ${roof} }`,
     winds: [/across/, /along/],
@@ -44,7 +44,7 @@ const houses: readonly House[] = [
   {
     kind: 'steel gable on posts with rails, ties and braces',
     text: `shelter h on test-plot { footprint 6 m by 6 m
-      posts sides of slim-32 spaced 3 m { height 2.4 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
+      posts sides of slim-32 spaced 3 m { height 2.4 m; joint weld at top; foot concrete { deep 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
       rafters spaced 3 m { of slim-25; shape gable; pitch 25 deg; joint weld at peak; joint weld at eave; tie of slim-16 at 0.5 m }
       purlins 1 of slim-16 { at 1.6 m; joint weld }
       braces along of slim-16 { at corners }
@@ -55,9 +55,9 @@ const houses: readonly House[] = [
   {
     kind: 'sprung PVC with purlins, held by wire guys at its corners',
     text: `shelter h on test-plot { footprint 4 m by 4 m
-      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; foot stub of rebar-16 { length 1.5 m; driven 1 m; held clamped } }
+      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; foot stub of rebar-16 { length 1.5 m; deep 1 m; held clamped } }
       purlins 2 of pvc-12 { at 1.7 m; at 3.8 m; joint weld }
-      guys of wire-4 { at corners; height 1.2 m; out 1.2 m; foot deadman of log-deadman { driven 1 m } }
+      guys of wire-4 { at corners; height 1.2 m; out 1.2 m; foot deadman of log-deadman { deep 1 m } }
       ${roof} }`,
     winds: [/across/],
     share: 0.02,
@@ -65,9 +65,9 @@ const houses: readonly House[] = [
   {
     kind: 'cold-bent steel arches with uprights and a rail in their clad ends',
     text: `shelter h on test-plot { footprint 5 m by 5 m
-      bows spaced 2.5 m { of slim-20; shape cold-bent; rise 2.4 m; leg 0.5 m; foot driven { driven 0.6 m; held clamped } }
+      bows spaced 2.5 m { of slim-20; shape cold-bent; rise 2.4 m; leg 0.5 m; foot driven { deep 0.6 m; held clamped } }
       purlins 3 of slim-16 { joint weld }
-      end-frames of slim-25 { uprights 2; rail of slim-20 at 1.6 m; foot concrete { driven 0.6 m; across 0.3 m; held clamped } }
+      end-frames of slim-25 { uprights 2; rail of slim-20 at 1.6 m; foot concrete { deep 0.6 m; across 0.3 m; held clamped } }
       ends clad
       cover roof with film-uv-150 { tension 200 N/m }
       cover ends with film-uv-150 }`,
@@ -77,7 +77,7 @@ const houses: readonly House[] = [
   {
     kind: 'small bed arches with braces that push and pull',
     text: `shelter h on test-plot { footprint 3 m by 4 m
-      bows spaced 2 m { of pvc-12; shape elastic; rise 1 m; foot stub of rebar-16 { length 1 m; driven 0.6 m; held clamped } }
+      bows spaced 2 m { of pvc-12; shape elastic; rise 1 m; foot stub of rebar-16 { length 1 m; deep 0.6 m; held clamped } }
       purlins 1 of pvc-12 { joint weld }
       braces along of slim-16 { at corners; height 0.9 m }
       ${roof} }`,
@@ -87,7 +87,7 @@ const houses: readonly House[] = [
   {
     kind: 'laminated timber arches with purlins',
     text: `shelter h on test-plot { footprint 6 m by 4 m
-      bows spaced 2 m { of slat; shape laminated; laminations 3; rise 2.6 m; foot concrete { driven 0.8 m; across 0.3 m; held clamped } }
+      bows spaced 2 m { of slat; shape laminated; laminations 3; rise 2.6 m; foot concrete { deep 0.8 m; across 0.3 m; held clamped } }
       purlins 2 of slim-16 { at 2.5 m; at 6 m; joint weld }
       ${roof} }`,
     winds: [/across/],
@@ -96,8 +96,8 @@ const houses: readonly House[] = [
   {
     kind: 'sprung PVC on a cable ridge over posts, run down to anchors',
     text: `shelter h on test-plot { footprint 4 m by 4 m
-      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; foot stub of rebar-16 { length 1.5 m; driven 1 m; held clamped } }
-      ridge cable of wire-4 { tension 500 N; frames tied; posts of slim-20 spaced 4 m { joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped } }; foot deadman of log-deadman { driven 1 m } }
+      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; foot stub of rebar-16 { length 1.5 m; deep 1 m; held clamped } }
+      ridge cable of wire-4 { tension 500 N; frames tied; posts of slim-20 spaced 4 m { joint weld at top; foot concrete { deep 0.6 m; across 0.3 m; held clamped } }; foot deadman of log-deadman { deep 1 m } }
       ${roof} }`,
     winds: [/along/],
     share: 0.03,
@@ -105,8 +105,8 @@ const houses: readonly House[] = [
   {
     kind: 'sprung PVC with couplers and feet that give, on a cable ridge over hinged posts',
     text: `shelter h on test-plot { footprint 4 m by 4 m
-      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; joint give-pvc at 1.7 m; joint give-pvc at 3.7 m; foot stub of rebar-16 { length 1.5 m; driven 0.3 m; held clamped } }
-      ridge cable of wire-4 { tension 500 N; frames tied; posts of slim-20 spaced 4 m { foot concrete { driven 0.6 m; across 0.3 m; held clamped } }; foot deadman of log-deadman { driven 1 m } }
+      bows spaced 2 m { of pvc-12; shape elastic; rise 1.6 m; joint give-pvc at 1.7 m; joint give-pvc at 3.7 m; foot stub of rebar-16 { length 1.5 m; deep 0.3 m; held clamped } }
+      ridge cable of wire-4 { tension 500 N; frames tied; posts of slim-20 spaced 4 m { foot concrete { deep 0.6 m; across 0.3 m; held clamped } }; foot deadman of log-deadman { deep 1 m } }
       ${roof} }`,
     winds: [/across/],
     share: 0.03,
@@ -115,7 +115,7 @@ const houses: readonly House[] = [
   {
     kind: 'cold-bent steel arches with sleeves and feet that give, purlins lashed on',
     text: `shelter h on test-plot { footprint 5 m by 2.5 m
-      bows spaced 2.5 m { of slim-16; shape cold-bent; rise 2.4 m; leg 0.5 m; joint give-steel at 2.2 m; joint give-steel at 5 m; foot driven { driven 0.6 m; held clamped } }
+      bows spaced 2.5 m { of slim-16; shape cold-bent; rise 2.4 m; leg 0.5 m; joint give-steel at 2.2 m; joint give-steel at 5 m; foot driven { deep 0.6 m; held clamped } }
       purlins 1 of slim-16 { joint lashing }
       ${roof} }`,
     winds: [/across/],
@@ -125,7 +125,7 @@ const houses: readonly House[] = [
   {
     kind: 'steel gable in fittings that give, purlins lashed on',
     text: `shelter h on test-plot { footprint 6 m by 6 m
-      posts sides of slim-32 spaced 3 m { height 2.4 m; joint give-steel at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint give-steel } }
+      posts sides of slim-32 spaced 3 m { height 2.4 m; joint give-steel at top; foot concrete { deep 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint give-steel } }
       rafters spaced 3 m { of slim-25; shape gable; pitch 25 deg; joint give-steel at peak; joint give-steel at eave; tie of slim-16 at 0.5 m }
       purlins 1 of slim-16 { at 1.6 m; joint lashing }
       braces along of slim-16 { at corners }
@@ -136,7 +136,7 @@ const houses: readonly House[] = [
   {
     kind: 'sprung PVC on posts, tied across by wires at the eave',
     text: `shelter h on test-plot { footprint 4 m by 4 m
-      posts sides of slim-32 spaced 2 m { height 1.5 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
+      posts sides of slim-32 spaced 2 m { height 1.5 m; joint weld at top; foot concrete { deep 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
       bows spaced 2 m { of pvc-20; shape elastic; rise 1.6 m }
       ties of wire-4 { height 1.5 m }
       ${roof} }`,
@@ -146,7 +146,7 @@ const houses: readonly House[] = [
   {
     kind: 'steel gable on a grid of posts, two inner lines with rails under the rafters',
     text: `shelter h on test-plot { footprint 6 m by 6 m
-      posts grid of slim-32 spaced 3 m { lines 4; height 2 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
+      posts grid of slim-32 spaced 3 m { lines 4; height 2 m; joint weld at top; foot concrete { deep 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
       rafters spaced 3 m { of slim-25; shape gable; pitch 25 deg; joint weld at peak; joint weld at eave }
       braces along of slim-16 { at corners }
       ${roof} }`,
@@ -156,7 +156,7 @@ const houses: readonly House[] = [
   {
     kind: 'single slope on posts, knee wires across',
     text: `shelter h on test-plot { footprint 4 m by 5 m
-      posts sides of slim-32 spaced 2.5 m { height 2 m; joint weld at top; foot concrete { driven 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
+      posts sides of slim-32 spaced 2.5 m { height 2 m; joint weld at top; foot concrete { deep 0.6 m; across 0.3 m; held clamped }; rail of slim-25 { joint weld } }
       rafters spaced 2.5 m { of slim-25; shape single-slope; pitch 12 deg; joint weld at eave }
       purlins 1 of slim-16 { at 2 m; joint weld }
       braces across of wire-4 { at ends }

@@ -13,7 +13,7 @@ const arch = (extra = '', bow = ''): string => `shelter arch on test-plot {
     shape elastic
     rise 7 ft 6 in
     ${bow}
-    foot stub of rebar-16 { length 6 ft; driven 3 ft; held pinned }
+    foot stub of rebar-16 { length 6 ft; deep 3 ft; held pinned }
   }
   ${extra}
   ends open
@@ -21,7 +21,7 @@ const arch = (extra = '', bow = ''): string => `shelter arch on test-plot {
 }`;
 
 const ridge =
-  'ridge pipe of gal-50 { frames tied; posts of lumber-4x4 spaced 8 ft { foot hole { driven 3 ft; across 10 in } } }';
+  'ridge pipe of gal-50 { frames tied; posts of lumber-4x4 spaced 8 ft { foot hole { deep 3 ft; across 10 in } } }';
 
 describe('common practice, no source: a limber PVC arch of about 14 ft by 7.5 ft', () => {
   it('runs away under ponded rain without a ridge support', async () => {
@@ -74,7 +74,7 @@ describe('common practice, no source: film', () => {
 describe('common practice, no source: film lies tight on an arch and slackens on straight rafters', () => {
   const roof = (camber: string): string => `shelter gable on test-plot {
   footprint 14 ft by 40 ft
-  posts sides of lumber-4x4 spaced 4 ft { height 6 ft; foot hole { driven 3 ft; across 12 in }; rail of lumber-2x6 }
+  posts sides of lumber-4x4 spaced 4 ft { height 6 ft; foot hole { deep 3 ft; across 12 in }; rail of lumber-2x6 }
   rafters spaced 4 ft { of lumber-2x4; shape gable; pitch 7 deg; ${camber}; joint plate-ply at peak; tie of lumber-2x4 at 0 ft }
   ends open
   cover roof with film-uv-150 { fastened by board-1x3; tension 60 N/m; roll 32 ft }
@@ -114,8 +114,8 @@ describe('common practice, no source: a large PVC arch', () => {
   it('of 2 in schedule 40, 30 ft wide and 12 ft high on a cable ridge, sways by the order of 2 ft in wind', async () => {
     const evaluation = await evaluated(`shelter big on test-plot {
   footprint 30 ft by 60 ft
-  bows spaced 4 ft { of pvc40-50; shape elastic; rise 12 ft; foot stub of gal-40 { length 6 ft; driven 3 ft; held pinned } }
-  ridge cable of strand-9 { tension 8 kN; frames loose; posts of lumber-4x6 spaced 20 ft { foot concrete { driven 3 ft; across 14 in } } }
+  bows spaced 4 ft { of pvc40-50; shape elastic; rise 12 ft; foot stub of gal-40 { length 6 ft; deep 3 ft; held pinned } }
+  ridge cable of strand-9 { tension 8 kN; frames loose; posts of lumber-4x6 spaced 20 ft { foot concrete { deep 3 ft; across 14 in } } }
   ends open
   cover roof with film-uv-200 { fastened by board-1x3; tension 300 N/m }
 }`);

@@ -16,7 +16,7 @@ const arch = (name: string, wide = 12) => `import "site.shelter"
 import "items.shelter"
 shelter ${name} on field {
   footprint ${wide} ft by 20 ft
-  bows spaced 5 ft { of old-line; shape elastic; length 20 ft; foot stub of rebar-12 { length 4 ft; driven 2 ft } }
+  bows spaced 5 ft { of old-line; shape elastic; length 20 ft; foot stub of rebar-12 { length 4 ft; deep 2 ft } }
   cover roof with spring-film { fastened by board-1x3; tension 200 N/m; roll 24 ft }
 }
 `;

@@ -6,7 +6,7 @@ const text = `site terrace { gust 26 m/s once per 50 yr; exposure sheltered; ele
 shelter low-row on terrace {
   footprint 6 ft by 24 ft
   worked from outside
-  bows spaced 4 ft of pvc40-25 { shape elastic; rise 3 ft; foot stub of rebar-16 { length 4 ft; driven 2 ft } }
+  bows spaced 4 ft of pvc40-25 { shape elastic; rise 3 ft; foot stub of rebar-16 { length 4 ft; deep 2 ft } }
   cover roof with film-uv-150 { tension 150 N/m }
 }
 `;

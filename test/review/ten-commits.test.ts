@@ -25,11 +25,11 @@ shelter plug-arch on terrace {
     of pvc40-25
     shape elastic
     length 20 ft
-    foot stub of rebar-16 { length 6 ft; driven 3 ft 6 in; held clamped }
+    foot stub of rebar-16 { length 6 ft; deep 3 ft 6 in; held clamped }
   }
   ridge rail of lumber-2x4 {
     frames tied
-    posts of lumber-4x4 spaced 8 ft { foot hole { driven 2 ft; across 10 in } }
+    posts of lumber-4x4 spaced 8 ft { foot hole { deep 2 ft; across 10 in } }
   }
   purlins 2 of pvc40-20 { at 5 ft; at 15 ft; joint lashing }
   cover roof with film-uv-150 { fastened by board-1x3; strapped by strap-25 every 2 ft 6 in; tension 200 N/m; installed 2026-09-01 }
@@ -40,7 +40,7 @@ const gable = `import "site.shelter"
 /** Another house. */
 shelter salad-gable on terrace {
   footprint 5 m by 12 m
-  posts sides of lumber-4x4 spaced 3 m { height 2.2 m; foot hole { driven 3 ft; across 12 in } }
+  posts sides of lumber-4x4 spaced 3 m { height 2.2 m; foot hole { deep 3 ft; across 12 in } }
   rafters spaced 1 m of lumber-2x4 { shape gable; pitch 25 deg; tie of lumber-1x4 }
   cover roof with film-uv-200 { fastened by board-1x3; tension 200 N/m }
 }

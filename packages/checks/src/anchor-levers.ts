@@ -35,7 +35,7 @@ export function heldFaster(anchor: Foot, where: string, { items, system }: Stock
             edits: [
               { type: 'replace' as const, node: origin, slots: { kind: wordValue('deadman', origin) } },
               setItem(origin, 'of', id),
-              setQuantity(origin, 'driven', depth, 'length'),
+              setQuantity(origin, 'deep', depth, 'length'),
             ],
           })),
         ),

@@ -131,7 +131,7 @@ export function inConcrete(
         title: ['Set each foot in concrete, ', length(across), ' across and ', length(depth), ' deep'],
         edits: [
           { type: 'replace' as const, node: origin, slots: { kind: wordValue('concrete', origin) } },
-          setQuantity(origin, 'driven', depth, 'length'),
+          setQuantity(origin, 'deep', depth, 'length'),
           setQuantity(origin, 'across', across, 'length'),
         ],
       })),
@@ -182,7 +182,7 @@ export function deeper(foot: Foot): Lever {
     steps: handy,
     title: (value) => ['Go ', length(value), ' into the ground'],
     edits: (value) => [
-      setQuantity(foot.origin, 'driven', value, 'length'),
+      setQuantity(foot.origin, 'deep', value, 'length'),
       ...(foot.length === undefined
         ? []
         : [setQuantity(foot.origin, 'length', foot.length + value - foot.driven, 'length')]),

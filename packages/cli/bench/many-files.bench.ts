@@ -31,8 +31,8 @@ function house(index: number): string {
 /** House ${index}. */
 shelter house-${index} on test-field {
   footprint ${11 + (index % 4)} ft by ${long} ft
-  bows spaced ${spaced} in of ${index % 3 === 0 ? 'pvc40-32' : 'pvc40-25'} { shape elastic; rise ${rise} in; foot stub of rebar-16 { length 5 ft; driven 3 ft } }
-  ridge rail of lumber-2x4 { frames tied; posts of lumber-4x4 spaced 8 ft { foot hole { driven 2 ft; across 10 in } } }
+  bows spaced ${spaced} in of ${index % 3 === 0 ? 'pvc40-32' : 'pvc40-25'} { shape elastic; rise ${rise} in; foot stub of rebar-16 { length 5 ft; deep 3 ft } }
+  ridge rail of lumber-2x4 { frames tied; posts of lumber-4x4 spaced 8 ft { foot hole { deep 2 ft; across 10 in } } }
   cover roof with film-uv-150 { fastened by board-1x3; tension 150 N/m; installed 2026-03-01 }
 }
 `;

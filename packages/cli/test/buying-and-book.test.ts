@@ -28,7 +28,7 @@ yard { have 3 of pvc40-25 at 20 ft }
 /** One arch over a bed. */
 shelter arch on plot {
   footprint 12 ft by 20 ft
-  bows spaced 5 ft { of pvc40-25; shape elastic; length 20 ft; foot stub of rebar-12 { length 4 ft; driven 2 ft } }
+  bows spaced 5 ft { of pvc40-25; shape elastic; length 20 ft; foot stub of rebar-12 { length 4 ft; deep 2 ft } }
   cover roof with film-uv-150 { fastened by board-1x3; tension 200 N/m; roll 24 ft }
 }
 `;

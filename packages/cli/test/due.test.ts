@@ -15,7 +15,7 @@ beforeAll(() => {
 shelter row on here {
   footprint 6 ft by 24 ft
   inspected 2026-10-01 "strap renewed at bay 3"
-  bows spaced 4 ft of pvc40-25 { shape elastic; rise 3 ft; foot stub of rebar-16 { length 4 ft; driven 2 ft } }
+  bows spaced 4 ft of pvc40-25 { shape elastic; rise 3 ft; foot stub of rebar-16 { length 4 ft; deep 2 ft } }
   cover roof with film-uv-150 { tension 150 N/m; installed 2026-03-01 }
 }
 `,

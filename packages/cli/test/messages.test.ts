@@ -74,7 +74,7 @@ describe('the command line', () => {
         '  footprint 1.2 m by 2.4 m',
         '  posts sides of lumber-2x2 spaced 1.2 m {',
         '    height 0.5 m',
-        '    foot stub of rebar-12 { length 1 m; driven 0.6 m }',
+        '    foot stub of rebar-12 { length 1 m; deep 0.6 m }',
         '    rail of lumber-2x2',
         '  }',
         '  rafters spaced 0.6 m of lumber-2x2 { shape gable; pitch 20 deg; joint plate-ply at peak }',

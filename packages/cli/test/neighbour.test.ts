@@ -22,7 +22,7 @@ prices { price of pvc40-25 6.00 per 20 ft; price of pvc80-25 9.00 per 20 ft; pri
 yard { have 100 of pvc40-25 at 20 ft }
 shelter beds on plot {
   footprint 13 ft by 20 ft
-  bows spaced 2 ft { of pvc40-25; shape elastic; length 20 ft; joint socket-25 at 5 ft; foot stub of rebar-16 { driven 3 ft } }
+  bows spaced 2 ft { of pvc40-25; shape elastic; length 20 ft; joint socket-25 at 5 ft; foot stub of rebar-16 { deep 3 ft } }
   cover roof with film-uv-150 { tension 200 N/m }
 }
 `;

@@ -67,7 +67,7 @@ const spec = `site plot {
 
 shelter beds on plot {
   footprint 13 ft by 20 ft
-  bows spaced 2 ft { of pvc40-25; shape elastic; length 20 ft; joint socket-25 at 5 ft; foot stub of rebar-16 { driven 3 ft } }
+  bows spaced 2 ft { of pvc40-25; shape elastic; length 20 ft; joint socket-25 at 5 ft; foot stub of rebar-16 { deep 3 ft } }
   cover roof with film-uv-150 { tension 200 N/m }
 }
 `;

@@ -24,7 +24,7 @@ const bed = `site plot {
 }
 shelter bed on plot {
   footprint 2 m by 6 m
-  bows spaced 1 m { of pvc40-15; shape elastic; length 2.3 m; foot stub of rebar-10 { driven 0.3 m } }
+  bows spaced 1 m { of pvc40-15; shape elastic; length 2.3 m; foot stub of rebar-10 { deep 0.3 m } }
   cover roof with film-uv-150 { tension 150 N/m }
 }
 `;

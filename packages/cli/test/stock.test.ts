@@ -32,7 +32,7 @@ yard {
 const arch = (name: string, more = '') => `
 shelter ${name} on plot {
   footprint 12 ft by 20 ft
-  bows spaced 5 ft { of pvc40-25; shape elastic; length 20 ft; foot stub of rebar-12 { length 4 ft; driven 2 ft } }
+  bows spaced 5 ft { of pvc40-25; shape elastic; length 20 ft; foot stub of rebar-12 { length 4 ft; deep 2 ft } }
   ${more}
 }
 `;

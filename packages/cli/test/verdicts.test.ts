@@ -34,7 +34,7 @@ describe('problems', () => {
 describe('timings', () => {
   it('are told when asked for, with what ran out of its time, and never else', async () => {
     const bows =
-      'bows spaced 4 ft { of pvc40-25; shape elastic; rise 5 ft; foot stub of rebar-12 { driven 2 ft } }';
+      'bows spaced 4 ft { of pvc40-25; shape elastic; rise 5 ft; foot stub of rebar-12 { deep 2 ft } }';
     const text = `${site}shelter a on terrace {\n  footprint 3 m by 9 m\n  ${bows}\n}\n`;
     const workspace = await loadWorkspace([{ uri: 'file:///gully/a.shelter', text }]);
     let seconds = 0;

@@ -44,14 +44,14 @@ describe('dimensions', () => {
     });
     expect(values(views.section(coldBent, { system: 'metric' }).shapes)).toMatchObject({
       leg: 1.2,
-      driven: 0.6,
+      deep: 0.6,
     });
     expect(values(views.section(emtGable, { system: 'metric' }).shapes)).toMatchObject({
       springing: 2,
       rise: 1,
       height: 3,
       post: 2,
-      driven: 0.5,
+      deep: 0.5,
       'side cover': 2,
     });
     expect(values(views.side(timberGable, { system: 'metric' }).shapes)).toMatchObject({

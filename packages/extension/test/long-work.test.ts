@@ -20,7 +20,7 @@ const house = `import "site.shelter"
 /** A bed of plugs. */
 shelter plug-house on terrace {
   footprint 3.6 m by 6 m
-  bows spaced 1.2 m of pvc40-25 { shape elastic; rise 1.6 m; foot stub of rebar-12 { length 1.2 m; driven 0.6 m } }
+  bows spaced 1.2 m of pvc40-25 { shape elastic; rise 1.6 m; foot stub of rebar-12 { length 1.2 m; deep 0.6 m } }
   cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
   require headroom >= 1.2 m at 0.6 m from side
   vary bows spaced from 0.8 m to 1.2 m by 0.2 m

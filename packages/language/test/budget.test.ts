@@ -8,7 +8,7 @@ import { loadWorkspace } from '../src/index.ts';
 const text = `site terrace { gust 42 m/s; soil loam; rain 110 mm/h }
 shelter plug-house on terrace {
   footprint 3 m by 3.6 m
-  bows spaced 1.2 m of pvc40-25 { shape elastic; rise 1.6 m; foot stub of rebar-12 { length 1.2 m; driven 0.6 m } }
+  bows spaced 1.2 m of pvc40-25 { shape elastic; rise 1.6 m; foot stub of rebar-12 { length 1.2 m; deep 0.6 m } }
   cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
 }
 `;

@@ -67,9 +67,9 @@ describe('edits of the spec as edits of the text', () => {
     [
       'adds to a clause',
       (s) => [
-        { type: 'set', block: find(s, 'bows/foot').origin, word: 'driven', slots: { value: length(0.6) } },
+        { type: 'set', block: find(s, 'bows/foot').origin, word: 'deep', slots: { value: length(0.6) } },
       ],
-      ['  bows spaced bay of white-25 foot stub of bar-12 lean 85 deg driven 0.6 m {'],
+      ['  bows spaced bay of white-25 foot stub of bar-12 lean 85 deg deep 0.6 m {'],
     ],
     [
       'changes a clause of a clause',

@@ -117,7 +117,7 @@ export function randomHouse(draw: Draw): string {
   const besides = (definitionKind('shelter')?.facts ?? []).filter((entry) => harmless.includes(entry.word));
   const frame = [
     'footprint 4 m by 12 m',
-    'bows spaced 1 m of pvc40-25 { shape elastic; length 6 m; foot stub of rebar-12 { driven 0.6 m } }',
+    'bows spaced 1 m of pvc40-25 { shape elastic; length 6 m; foot stub of rebar-12 { deep 0.6 m } }',
   ];
   return [
     'site terrace { gust 30 m/s }',
@@ -145,33 +145,33 @@ function feet(draw: Draw, low: number, high: number): string {
 /** Frames of every shape on every kind of support and foot, each a list of facts of a shelter. */
 const kindsOfFrame: readonly ((draw: Draw) => readonly string[])[] = [
   ...['arc', 'pointed', 'elastic'].map((shape) => (draw: Draw) => [
-    `bows spaced ${feet(draw, 1.5, 4)} of pvc40-25 { shape ${shape}; rise ${feet(draw, 6, 7)}; foot stub of rebar-16 { length 5 ft; driven ${feet(draw, 1, 3)}; held clamped } }`,
+    `bows spaced ${feet(draw, 1.5, 4)} of pvc40-25 { shape ${shape}; rise ${feet(draw, 6, 7)}; foot stub of rebar-16 { length 5 ft; deep ${feet(draw, 1, 3)}; held clamped } }`,
     `purlins 3 of pvc40-20 { joint lashing }`,
   ]),
   (draw) => [
-    `bows spaced ${feet(draw, 2, 4)} of emt-27 { shape cold-bent; rise ${feet(draw, 7.5, 8.5)}; leg ${feet(draw, 3, 4)}; foot driven { driven ${feet(draw, 1, 3)}; held clamped } }`,
+    `bows spaced ${feet(draw, 2, 4)} of emt-27 { shape cold-bent; rise ${feet(draw, 7.5, 8.5)}; leg ${feet(draw, 3, 4)}; foot driven { deep ${feet(draw, 1, 3)}; held clamped } }`,
     'ridge pipe of emt-27 { joint cross-27 }',
   ],
   (draw) => [
-    `bows spaced ${feet(draw, 2, 4)} of lath-10 { shape laminated; laminations 4; rise ${feet(draw, 5, 7)}; foot concrete { driven ${feet(draw, 1, 3)}; across 10 in } }`,
+    `bows spaced ${feet(draw, 2, 4)} of lath-10 { shape laminated; laminations 4; rise ${feet(draw, 5, 7)}; foot concrete { deep ${feet(draw, 1, 3)}; across 10 in } }`,
   ],
   (draw) => [
-    `posts sides of lumber-4x4 spaced ${feet(draw, 3, 6)} { height ${feet(draw, 5, 7)}; foot hole { driven ${feet(draw, 1, 3)}; across 10 in }; rail of lumber-2x4 }`,
+    `posts sides of lumber-4x4 spaced ${feet(draw, 3, 6)} { height ${feet(draw, 5, 7)}; foot hole { deep ${feet(draw, 1, 3)}; across 10 in }; rail of lumber-2x4 }`,
     `bows spaced ${feet(draw, 1.5, 3)} of pvc40-25 { shape elastic; rise ${feet(draw, 3, 5)} }`,
     `ties of wire-4 { height 6 ft; spaced ${feet(draw, 3, 8)} }`,
   ],
   (draw) => [
-    `posts grid of lumber-4x4 spaced ${feet(draw, 3, 8)} { lines ${draw(fc.integer, { min: 3, max: 5 })}; height ${feet(draw, 6, 8)}; foot concrete { driven 3 ft; across 12 in }; rail of lumber-2x6 }`,
+    `posts grid of lumber-4x4 spaced ${feet(draw, 3, 8)} { lines ${draw(fc.integer, { min: 3, max: 5 })}; height ${feet(draw, 6, 8)}; foot concrete { deep 3 ft; across 12 in }; rail of lumber-2x6 }`,
     `rafters spaced ${feet(draw, 2, 4)} of lumber-2x4 { shape ${draw(fc.constantFrom<string[]>, 'gable', 'single-slope')}; rise ${feet(draw, 2, 4)}; joint plate-ply at peak }`,
     'braces along of lumber-2x4 { at corners }',
   ],
   (draw) => [
     `bows spaced ${feet(draw, 2, 3)} of pvc40-25 { shape elastic; rise ${feet(draw, 6, 7)}; foot ballast { weighs ${draw(fc.integer, { min: 40, max: 200 })} lb } }`,
-    `ridge cable of rope-6 { tension ${draw(fc.integer, { min: 200, max: 900 })} lbf; posts of lumber-4x4 spaced ${feet(draw, 6, 12)} { foot hole { driven 2 ft; across 10 in } }; foot deadman of log-deadman { driven 3 ft } }`,
-    `guys of wire-4 { at ends; out ${feet(draw, 4, 8)}; foot screw of screw-anchor-100 { driven 28 in } }`,
+    `ridge cable of rope-6 { tension ${draw(fc.integer, { min: 200, max: 900 })} lbf; posts of lumber-4x4 spaced ${feet(draw, 6, 12)} { foot hole { deep 2 ft; across 10 in } }; foot deadman of log-deadman { deep 3 ft } }`,
+    `guys of wire-4 { at ends; out ${feet(draw, 4, 8)}; foot screw of screw-anchor-100 { deep 28 in } }`,
   ],
   (draw) => [
-    `posts sides of lumber-4x4 spaced ${feet(draw, 4, 8)} { height 6 ft; foot concrete { driven 3 ft; across 12 in }; rail of lumber-2x6 }`,
+    `posts sides of lumber-4x4 spaced ${feet(draw, 4, 8)} { height 6 ft; foot concrete { deep 3 ft; across 12 in }; rail of lumber-2x6 }`,
     `inflated { pressure ${draw(fc.integer, { min: 1, max: 3 })} psf; rise ${feet(draw, 1, 2)}; strapped by strap-25 every 4 ft }`,
   ],
   (draw) => [`cap spaced ${feet(draw, 3, 5)} of clear-sheet-1 { rise ${feet(draw, 1, 2)}; foot bearing }`],

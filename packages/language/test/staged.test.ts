@@ -11,7 +11,7 @@ import { type Editor, startEditor } from './editor.ts';
 const house = `site terrace { gust 42 m/s; soil loam; rain 110 mm/h }
 shelter plug-house on terrace {
   footprint 14 ft by 40 ft
-  bows spaced 4 ft of pvc40-25 { shape elastic; rise 7 ft; foot stub of rebar-12 { length 4 ft; driven 2 ft } }
+  bows spaced 4 ft of pvc40-25 { shape elastic; rise 7 ft; foot stub of rebar-12 { length 4 ft; deep 2 ft } }
   cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
   withstand 60 m/s
   accept withstand because "the film is off in storms"

@@ -15,7 +15,7 @@ shelter plug-house on terrace {
   footprint 3.6 m by 12 m
   bows spaced 1.2 m {
     of pvc40|-25
-    shape elastic; rise 2 m; foot stub of rebar-12 { length 1.2 m; driven 0.6 m } }
+    shape elastic; rise 2 m; foot stub of rebar-12 { length 1.2 m; deep 0.6 m } }
   cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
 }
 `;

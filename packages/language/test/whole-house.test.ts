@@ -17,7 +17,7 @@ import { type Editor, startEditor } from './editor.ts';
 const house = `site terrace { gust 42 m/s; soil loam; rain 110 mm/h }
 shelter plug-house on terrace {
   footprint 3 m by 3.6 m
-  bows spaced 1.2 m of pvc40-25 { shape elastic; rise 1.6 m; foot stub of rebar-12 { length 1.2 m; driven 0.6 m; held pinned } }
+  bows spaced 1.2 m of pvc40-25 { shape elastic; rise 1.6 m; foot stub of rebar-12 { length 1.2 m; deep 0.6 m; held pinned } }
   cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
 }
 `;

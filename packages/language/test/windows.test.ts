@@ -14,7 +14,7 @@ const house = [
   '/** Für Setzlinge 🌱: 3 Reihen. */',
   'shelter plug-house on terrace {',
   '\tfootprint 14 ft by 40 ft // größer als nötig',
-  '\tbows spaced 4 ft of pvc40-25 { shape elastic; rise 7 ft; foot stub of rebar-12 { length 4 ft; driven 2 ft } }',
+  '\tbows spaced 4 ft of pvc40-25 { shape elastic; rise 7 ft; foot stub of rebar-12 { length 4 ft; deep 2 ft } }',
   '\tcover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }',
   '}',
   '',

@@ -3,7 +3,7 @@ import { type SpecNode, type SpecValue, sameValue } from '@tautline/shelter';
 import { type Said, saidOf } from './said.ts';
 
 export interface FactChange {
-  /** Labels from the block down, e.g. ['bows', 'foot', 'driven'] or ['cover roof', 'tension']. */
+  /** Labels from the block down, e.g. ['bows', 'foot', 'deep'] or ['cover roof', 'tension']. */
   readonly path: readonly string[];
   readonly change: 'added' | 'removed' | 'changed';
   readonly before?: Said;

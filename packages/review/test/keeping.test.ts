@@ -10,7 +10,7 @@ async function duties(facts: string, installed = 'installed 2026-03-01'): Promis
   const text = `site here { gust 20 m/s once per 50 yr; exposure sheltered; elevation 10 m; rain 80 mm/h; soil loam; basis asce7-asd }
 shelter row on here {
   footprint 6 ft by 24 ft
-  bows spaced 4 ft of pvc40-25 { shape elastic; rise 3 ft; foot stub of rebar-16 { length 4 ft; driven 2 ft } }
+  bows spaced 4 ft of pvc40-25 { shape elastic; rise 3 ft; foot stub of rebar-16 { length 4 ft; deep 2 ft } }
   cover roof with film-uv-150 { tension 150 N/m; ${installed} }
   ${facts}
 }
@@ -88,7 +88,7 @@ describe('promises and seasons', () => {
 
 describe('wood in the soil', () => {
   const posts =
-    'ridge rail of lumber-2x4 { posts of pole spaced 8 ft { foot hole { driven 2 ft; across 10 in } } }';
+    'ridge rail of lumber-2x4 { posts of pole spaced 8 ft { foot hole { deep 2 ft; across 10 in } } }';
   it('is counted from the day the frame stood', async () => {
     const wood = posts.replace('pole', 'bamboo-75');
     // The check of rot gives bamboo two years in the soil.

@@ -21,11 +21,11 @@ interface Kind {
 
 const kinds: Readonly<Record<string, Kind>> = {
   '1 green poles poked into soil, film tied on': {
-    body: `footprint 2.4 m by 8 m\nbows spaced 0.6 m { of green-stick-28; shape elastic; length 3.4 m; foot poked { driven 0.3 m }; wrapped with "old drip tape" }\n${film}`,
+    body: `footprint 2.4 m by 8 m\nbows spaced 0.6 m { of green-stick-28; shape elastic; length 3.4 m; foot poked { deep 0.3 m }; wrapped with "old drip tape" }\n${film}`,
     roof: 'bows',
   },
   '2 large pole shelter on a braced grid, wires for the outer members': {
-    body: `footprint 9 m by 18 m\nposts grid of green-pole-90 spaced 3 m { lines 4; height 2.4 m; joint lashing at top; foot hole { driven 0.6 m }; rail of bamboo-75 { joint lashing; wrapped } }\nrafters spaced 1.5 m { of bamboo-75; shape gable; rise 1.5 m; joint lashing at peak }\nbraces along of wire-4 { at every-bay }\nbraces across of wire-4 { at ends }\nguys of wire-4 { at sides; out 1.5 m; foot deadman of log-deadman }\nties of wire-4 { height 2.4 m; spaced 3 m }\n${film}`,
+    body: `footprint 9 m by 18 m\nposts grid of green-pole-90 spaced 3 m { lines 4; height 2.4 m; joint lashing at top; foot hole { deep 0.6 m }; rail of bamboo-75 { joint lashing; wrapped } }\nrafters spaced 1.5 m { of bamboo-75; shape gable; rise 1.5 m; joint lashing at peak }\nbraces along of wire-4 { at every-bay }\nbraces across of wire-4 { at ends }\nguys of wire-4 { at sides; out 1.5 m; foot deadman of log-deadman }\nties of wire-4 { height 2.4 m; spaced 3 m }\n${film}`,
     roof: 'rafters',
   },
   '3 bamboo arches on that grid': {
@@ -37,7 +37,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'rafters',
   },
   '5 one-row arches over single beds, side by side': {
-    body: `footprint 1.2 m by 15 m\nbows spaced 1 m { of pvc40-15; shape elastic; length 3 m; foot stub of rebar-10 { length 0.8 m; driven 0.4 m } }\nworked from outside\nbed 1 m by 15 m\n${film}`,
+    body: `footprint 1.2 m by 15 m\nbows spaced 1 m { of pvc40-15; shape elastic; length 3 m; foot stub of rebar-10 { length 0.8 m; deep 0.4 m } }\nworked from outside\nbed 1 m by 15 m\n${film}`,
     roof: 'bows',
     left: ['where people work from'],
   },
@@ -54,7 +54,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'bows',
   },
   '9 the same on a slim galvanised pipe ridge': {
-    body: `footprint 3.6 m by 12 m\nbows spaced 0.8 m { of pvc40-25; shape elastic; length 20 ft; foot stub of rebar-12 }\nridge pipe of gal-25 { wrapped; posts of gal-25 spaced 3 m { foot driven { driven 0.6 m } } }\n${film}`,
+    body: `footprint 3.6 m by 12 m\nbows spaced 0.8 m { of pvc40-25; shape elastic; length 20 ft; foot stub of rebar-12 }\nridge pipe of gal-25 { wrapped; posts of gal-25 spaced 3 m { foot driven { deep 0.6 m } } }\n${film}`,
     roof: 'bows',
   },
   '10 a large PVC arch house on a cable ridge': {
@@ -66,7 +66,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'bows',
   },
   '12 a storm-graded house: filled posts below, a sacrificial frame above': {
-    body: `footprint 3.6 m by 12 m\nposts sides of pvc40-50 spaced 1.2 m { height 1.8 m; filled with concrete up to 1.8 m { of rebar-16 }; foot concrete { driven 0.6 m; across 0.3 m }; rail of lumber-2x4 }\nbows spaced 1.2 m { of pvc40-20; shape elastic; rise 0.9 m; sacrificial }\nwithstand 35 m/s\n${film.replace('}', '; sacrificial }')}`,
+    body: `footprint 3.6 m by 12 m\nposts sides of pvc40-50 spaced 1.2 m { height 1.8 m; filled with concrete up to 1.8 m { of rebar-16 }; foot concrete { deep 0.6 m; across 0.3 m }; rail of lumber-2x4 }\nbows spaced 1.2 m { of pvc40-20; shape elastic; rise 0.9 m; sacrificial }\nwithstand 35 m/s\n${film.replace('}', '; sacrificial }')}`,
     roof: 'bows',
     left: [
       'what the filling of posts adds to their strength: it counts with its weight, the post bends as a hollow one',
@@ -77,7 +77,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'bows',
   },
   '14 PVC arches sprung over inclined rebar stubs': {
-    body: `footprint 3 m by 9 m\nbows spaced 0.6 m { of pvc80-25; shape elastic; length 16 ft; foot stub of rebar-16 { length 5 ft; driven 2 ft 6 in; lean 74 deg } }\n${film}`,
+    body: `footprint 3 m by 9 m\nbows spaced 0.6 m { of pvc80-25; shape elastic; length 16 ft; foot stub of rebar-16 { length 5 ft; deep 2 ft 6 in; lean 74 deg } }\n${film}`,
     roof: 'bows',
   },
   '15 two films inflated by a fan over a post-and-rail frame': {
@@ -86,11 +86,11 @@ const kinds: Readonly<Record<string, Kind>> = {
     left: ['the fan'],
   },
   '16 EMT arches spliced with top rail, driven legs': {
-    body: `footprint 14 ft by 40 ft\nbows spaced 4 ft { of emt-27; shape cold-bent; rise 10 ft; leg 3 ft; joint sleeve-27 at 8 ft; joint sleeve-27 at 18 ft; foot driven { driven 2 ft } }\n${film}`,
+    body: `footprint 14 ft by 40 ft\nbows spaced 4 ft { of emt-27; shape cold-bent; rise 10 ft; leg 3 ft; joint sleeve-27 at 8 ft; joint sleeve-27 at 18 ft; foot driven { deep 2 ft } }\n${film}`,
     roof: 'bows',
   },
   '17 the same as an equipment shed': {
-    body: `footprint 14 ft by 24 ft\nbows spaced 4 ft { of toprail-35; shape cold-bent; rise 10 ft; leg 3 ft; foot driven { driven 2 ft } }\nobstacle 6 ft by 12 ft { name "tractor"; height 7 ft; from side 4 ft; clearance 1 ft }\nrequire headroom >= 8 ft at 5 ft from side\n${film}`,
+    body: `footprint 14 ft by 24 ft\nbows spaced 4 ft { of toprail-35; shape cold-bent; rise 10 ft; leg 3 ft; foot driven { deep 2 ft } }\nobstacle 6 ft by 12 ft { name "tractor"; height 7 ft; from side 4 ft; clearance 1 ft }\nrequire headroom >= 8 ft at 5 ft from side\n${film}`,
     roof: 'bows',
   },
   '18 straight EMT in corner and peak fittings, screen sides': {
@@ -111,7 +111,7 @@ const kinds: Readonly<Record<string, Kind>> = {
     roof: 'bows',
   },
   '22 a one-row roof with film strapped over and taped': {
-    body: 'footprint 1.5 m by 12 m\nbows spaced 1.5 m { of gal-15; shape arc; rise 0.6 m; foot driven { driven 0.4 m } }\ncover roof with film-uv-150 { strapped by strap-25; taped along "the lap"; lap 0.2 m }',
+    body: 'footprint 1.5 m by 12 m\nbows spaced 1.5 m { of gal-15; shape arc; rise 0.6 m; foot driven { deep 0.4 m } }\ncover roof with film-uv-150 { strapped by strap-25; taped along "the lap"; lap 0.2 m }',
     roof: 'bows',
     left: ['taped laps', 'the lap of two widths'],
   },

@@ -46,7 +46,7 @@ test.each([
 
 test('stubs that lean out under the neighbour are said, and the gap that would do', () => {
   const arch =
-    'footprint 2 m by 15 m; bows spaced 1 m { of thin; shape arc; rise 0.5 m; foot stub of bar { length 1.6 m; driven 0.8 m; lean 45 deg } }';
+    'footprint 2 m by 15 m; bows spaced 1 m { of thin; shape arc; rise 0.5 m; foot stub of bar { length 1.6 m; deep 0.8 m; lean 45 deg } }';
   const row = (gap: string) =>
     resolveRange(
       'beds',

@@ -38,7 +38,7 @@ site field { gust 40 m/s once per 50 yr }
 
 const house = (body: string): SpecWorld => worldOf(stock, `shelter house on field {\n${body}\n}`);
 const arch =
-  'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape elastic; length 6 m; foot stub of bar { length 1.2 m; driven 0.6 m } }';
+  'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape elastic; length 6 m; foot stub of bar { length 1.2 m; deep 0.6 m } }';
 
 function solved(body: string): Shelter {
   const { shelter, problems } = resolveShelter('house', house(body));
@@ -138,7 +138,7 @@ describe('bows', () => {
 
   test('driven legs count with the first length of stock', () => {
     const body =
-      'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape cold-bent; rise 3 m; foot driven { driven 0.5 m } }';
+      'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape cold-bent; rise 3 m; foot driven { deep 0.5 m } }';
     const roof = solved(body).roof as Bows;
     expect(roof).toMatchObject({ leg: 1, legDriven: 0.5 });
     expect(roof.length).toBeCloseTo(2 + 2 * Math.PI, 9);
@@ -147,14 +147,14 @@ describe('bows', () => {
 
   test('legs of a leaning bow go into the ground in line with it, longer than they reach down', () => {
     const body = 'footprint 2.4 m by 8 m\nbows spaced 1 m { of thin; shape elastic; length 3 m; FOOT }';
-    const poked = solved(body.replace('FOOT', 'foot poked { driven 0.3 m }'));
+    const poked = solved(body.replace('FOOT', 'foot poked { deep 0.3 m }'));
     const roof = poked.roof as Bows;
     const lean = roof.line[0]!.angle;
     expect(roof.foot!.lean).toBeCloseTo(lean, 12);
     // By definition: what reaches 0.3 m down at a lean is 0.3 m / sin(lean) long.
     expect(roof.legDriven).toBeCloseTo(0.3 / Math.sin(lean), 12);
     expect(poked.assumed).toContainEqual(expect.objectContaining({ part: 'bows/foot', fact: 'lean' }));
-    const said = solved(body.replace('FOOT', 'foot poked { driven 0.3 m; held clamped; lean 60 deg }'))
+    const said = solved(body.replace('FOOT', 'foot poked { deep 0.3 m; held clamped; lean 60 deg }'))
       .roof as Bows;
     expect(said.legDriven).toBeCloseTo(0.3 / Math.sin(Math.PI / 3), 12);
     expect(said.line[0]!.angle).toBeCloseTo(Math.PI / 3, 6);
@@ -232,7 +232,7 @@ describe('bows', () => {
 
   test('feel the lean of stubs that hold them', () => {
     const at = (lean: string) =>
-      solved(arch.replace('driven 0.6 m', `driven 0.6 m; held clamped; lean ${lean}`)).roof as Bows;
+      solved(arch.replace('deep 0.6 m', `deep 0.6 m; held clamped; lean ${lean}`)).roof as Bows;
     expect(at('90 deg').line[0]!.angle).toBeCloseTo(Math.PI / 2, 6);
     expect(at('90 deg').rise).not.toBeCloseTo(at('70 deg').rise, 3);
   });
@@ -478,7 +478,7 @@ test('whatever numbers a spec holds, there is a shelter of plain numbers or a pr
     fc.constantFrom(0, -0, 1e-12, 1e12, Number.POSITIVE_INFINITY, Number.NaN, 0.5, 4, 6),
   );
   const template = house(
-    'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape elastic; length 6 m; foot stub of bar { length 1.2 m; driven 0.6 m; held clamped; lean 80 deg } }\nridge rail of board { height 2 m; posts of board spaced 2 m }\npurlins 2 of thin { at 1 m; at 2 m }\ncover roof with clear { tension 100 N/m; layers 1 }\nbraces along of thin { height 1 m }\nguys of wire { out 1 m }',
+    'footprint 4 m by 10 m\nbows spaced 2 m { of thin; shape elastic; length 6 m; foot stub of bar { length 1.2 m; deep 0.6 m; held clamped; lean 80 deg } }\nridge rail of board { height 2 m; posts of board spaced 2 m }\npurlins 2 of thin { at 1 m; at 2 m }\ncover roof with clear { tension 100 N/m; layers 1 }\nbraces along of thin { height 1 m }\nguys of wire { out 1 m }',
   );
   const shapes = ['elastic', 'arc', 'cold-bent', 'pointed'];
   let whole = 0;
@@ -519,7 +519,7 @@ test('whatever numbers a spec holds, there is a shelter of plain numbers or a pr
 
 test('a leaning stub that is all in the ground is warned of', () => {
   const low = (length: string) =>
-    `footprint 2 m by 6 m\nbows spaced 1 m { of thin; shape elastic; length 2.3 m; foot stub of bar { length ${length}; driven 0.8 m } }`;
+    `footprint 2 m by 6 m\nbows spaced 1 m { of thin; shape elastic; length 2.3 m; foot stub of bar { length ${length}; deep 0.8 m } }`;
   expect(problemsOf(low('1.2 m'))).toContain('stub-short');
   expect(problemsOf(low('1.6 m'))).not.toContain('stub-short');
 });

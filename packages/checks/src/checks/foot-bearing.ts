@@ -140,7 +140,7 @@ function levers(input: CheckInput, finding: Finding): Lever[] {
       towards: Math.max(1.5, foot.driven),
       steps: { metric: 0.05, us: 0.0254 },
       title: (value) => ['Go ', measured(value, 'length'), ' into the ground'],
-      edits: (value) => [setQuantity(foot.origin, 'driven', value, 'length')],
+      edits: (value) => [setQuantity(foot.origin, 'deep', value, 'length')],
     },
   ];
 }

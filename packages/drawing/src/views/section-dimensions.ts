@@ -124,7 +124,7 @@ export function sectionDimensions(
     );
   for (const foot of [roof.type === 'bows' ? roof.foot : undefined, shelter.sidePosts?.foot])
     if (foot && foot.driven > 0)
-      leftSide.push(measured(foot.id, 'driven', foot.driven, [leftX, 0], [leftX, -foot.driven]));
+      leftSide.push(measured(foot.id, 'deep', foot.driven, [leftX, 0], [leftX, -foot.driven]));
   for (const { foot, plane, from, to } of shelter.braces) {
     const x = Math.min(from.x, to.x);
     if (foot && plane === 'across' && foot.driven > 0)
@@ -149,7 +149,7 @@ export function sectionDimensions(
     rightSide.push(measured(centre.id, 'ridge post', centre.height, [rightX, 0], [x, centre.height]));
     if (centre.foot.driven > 0)
       rightSide.push(
-        measured(centre.foot.id, 'driven', centre.foot.driven, [rightX, 0], [rightX, -centre.foot.driven]),
+        measured(centre.foot.id, 'deep', centre.foot.driven, [rightX, 0], [rightX, -centre.foot.driven]),
       );
   }
   for (const cover of shelter.covers)

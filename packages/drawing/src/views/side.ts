@@ -295,12 +295,12 @@ function sideDimensions(
   const left: Measured[] = [up(roof.id, 'height', crown, 0, 0)];
   if (shelter.sidePosts) left.push(up(shelter.sidePosts.id, 'post', shelter.sidePosts.height, 0, 0));
   const foot = (roof.type === 'bows' ? roof.foot : undefined) ?? shelter.sidePosts?.foot;
-  if (foot && foot.driven > 0) left.push({ ...up(foot.id, 'driven', foot.driven, 0, -foot.driven) });
+  if (foot && foot.driven > 0) left.push({ ...up(foot.id, 'deep', foot.driven, 0, -foot.driven) });
   const right: Measured[] = allPosts(shelter)
     .filter((row) => row !== shelter.sidePosts)
     .flatMap((row) => [
       up(row.id, postNoun(row), row.height, length, 0),
-      ...(row.foot.driven > 0 ? [up(row.foot.id, 'driven', row.foot.driven, length, -row.foot.driven)] : []),
+      ...(row.foot.driven > 0 ? [up(row.foot.id, 'deep', row.foot.driven, length, -row.foot.driven)] : []),
     ]);
   const guys: Bay[] = [];
   for (const { id, role, plane, from, to } of shelter.braces)

@@ -13,8 +13,8 @@ const name = 'warm-up';
 const text = `site plot { gust 30 m/s; rain 60 mm/h; soil loam }
 shelter ${name} on plot {
   footprint 6 m by 12 m
-  bows spaced 1.5 m { of pvc40-50; shape elastic; rise 2.6 m; foot stub of rebar-16 { length 1.5 m; driven 0.9 m } }
-  ridge cable of rope-6 { tension 4 kN; posts of lumber-4x4 spaced 4 m { foot hole { driven 0.8 m; across 0.3 m } } }
+  bows spaced 1.5 m { of pvc40-50; shape elastic; rise 2.6 m; foot stub of rebar-16 { length 1.5 m; deep 0.9 m } }
+  ridge cable of rope-6 { tension 4 kN; posts of lumber-4x4 spaced 4 m { foot hole { deep 0.8 m; across 0.3 m } } }
   cover roof with film-uv-150 { fastened by board-1x3; tension 200 N/m }
 }
 `;

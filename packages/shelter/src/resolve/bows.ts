@@ -244,7 +244,7 @@ function inLine(foot: Foot, endAngle: number, context: Context): Foot {
   return { ...foot, lean: assume(context.notes, foot.id, 'lean', endAngle, 'angle', why, foot.origin) };
 }
 
-/** The foot, with a warning when a leaning stub is all in the ground: `driven` is its depth, not its length. */
+/** The foot, with a warning when a leaning stub is all in the ground: `deep` is its depth, not its length. */
 function reaching(foot: Foot, block: SpecNode, context: Context): Foot {
   if (foot.kind !== 'stub' || foot.length === undefined || foot.lean === undefined) return foot;
   if (foot.length > foot.driven / Math.sin(foot.lean) + 0.05) return foot;

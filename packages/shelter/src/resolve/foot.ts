@@ -38,11 +38,11 @@ export function readFoot(block: SpecNode, id: string, usual: FootKind, context: 
   const item = footItemOf(factNode(fact, 'of'), context);
   const length = numberFact(notes, fact, 'length', { above: 0, most: 20 });
   const driven =
-    numberFact(notes, fact, 'driven', deep) ??
+    numberFact(notes, fact, 'deep', deep) ??
     assume(
       notes,
       id,
-      'driven',
+      'deep',
       depthFor(kind, length),
       'length',
       'no depth is said: common practice, no source',

@@ -30,7 +30,7 @@ const ridgePosts: Entry = fact(
   'posts',
   '',
   'The posts that carry the ridge. Their height follows from the ridge.',
-  'posts of lumber-4x4 spaced 8 ft { foot hole { driven 2 ft; across 10 in } }',
+  'posts of lumber-4x4 spaced 8 ft { foot hole { deep 2 ft; across 10 in } }',
   { facts: postFacts },
 );
 

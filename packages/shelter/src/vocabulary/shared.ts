@@ -82,12 +82,20 @@ export const foot: Entry = fact(
   'foot',
   '{kind: word stub|driven|hole|concrete|deadman|screw|ballast|bearing|poked}',
   'How it meets the ground: slid over a driven stub, driven itself, set in an earth hole, in concrete, on a buried deadman, tied to a screw anchor, weighed down by ballast, standing on a pad (bearing), or poked into soft soil.',
-  'foot stub of rebar-12 { length 4 ft; driven 2 ft; lean 85 deg }',
+  'foot stub of rebar-12 { length 4 ft; deep 2 ft; lean 85 deg }',
   {
     facts: [
       fact('of', `{item: item ${anchorLike}}`, 'The stub, stake or anchor.', 'of rebar-12'),
       fact('length', '{value: length}', 'Whole length of the stub or stake.', 'length 4 ft'),
-      fact('driven', '{value: length}', 'Depth in the ground.', 'driven 2 ft'),
+      fact(
+        'deep',
+        '{value: length}',
+        'Depth in the ground, of what is driven or poked in and of a hole that is dug.',
+        'deep 2 ft',
+        {
+          also: ['driven'],
+        },
+      ),
       fact('across', '{value: length}', 'Diameter of the hole, footing or plate.', 'across 10 in'),
       mix,
       fact('weighs', '{value: mass}', 'Mass of each ballast, deadman or concrete foot.', 'weighs 60 kg'),

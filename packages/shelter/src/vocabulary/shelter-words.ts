@@ -18,7 +18,7 @@ const vary = fact(
   'vary',
   [
     '{part: word bows|rafters|ridge|ridge-posts|posts|purlins|foot|roof}',
-    '[{fact: word spaced|rise|length|height|span|driven} from {from: length} to {to: length} [by {step: length}]]',
+    '[{fact: word spaced|rise|length|height|span|deep} from {from: length} to {to: length} [by {step: length}]]',
     '[pitch from {flattest: angle} to {steepest: angle} [by {angle: angle}]]',
     `[of ${oneOf(`${members}|cable`, ['first', 'second', 'third', 'fourth', 'fifth'])}]`,
     `[with ${oneOf(skins, ['skin', 'secondSkin', 'thirdSkin', 'fourthSkin', 'fifthSkin'])}]`,
