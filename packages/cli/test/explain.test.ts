@@ -24,6 +24,16 @@ describe('explain', () => {
     expect(out).toMatch(/Have the film off before a gust of/);
   });
 
+  it('works the whole house out for what only that tells', async () => {
+    const ends = fileURLToPath(new URL('../../checks/specs/end-frame.bad.shelter', import.meta.url));
+    const finding = await said(ends, '--finding', 'end-frame', '--part', 'end-frames/foot');
+    expect(finding.code).toBe(0);
+    expect(finding.out).toMatch(/^end-frame on end-frames\/foot: fails/);
+    const [quick, full] = [await said(ends, '--gusts'), await said(ends, '--gusts', '--full')];
+    expect(quick.out).toMatch(/feet of the end frames .*only the whole house in space/);
+    expect(full.out).toMatch(/the foot of an upright in an end is pushed over {2}\[end-frame\]/);
+  }, 30_000);
+
   it('says why a check has no finding', async () => {
     const { code, err } = await said(file, '--finding', 'no-such-check');
     expect(code).toBe(2);

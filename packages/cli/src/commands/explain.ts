@@ -7,6 +7,7 @@ import {
   exampleSpecs,
   inUnits,
   sources,
+  wholeHouseChecks,
 } from '@tautline/checks';
 import { CannotRun, exit } from '../exit.ts';
 import { oneShelter } from '../one-shelter.ts';
@@ -17,12 +18,13 @@ import { dayOf, systemOf } from './flags.ts';
 export const explain: Command = {
   name: 'explain',
   usage:
-    'explain [CHECK_ID] | explain FILE --finding CHECK_ID [--part ID] | explain FILE --gusts  [--shelter NAME] [--units metric|us] [--on DATE]',
-  does: 'Says what a check asks, why it matters, its formula and sources; of a file, the calculation of a finding step by step, or which part gives way at what gust.',
+    'explain [CHECK_ID] | explain FILE --finding CHECK_ID [--part ID] | explain FILE --gusts [--full] [--shelter NAME] [--units metric|us] [--on DATE]',
+  does: 'Says what a check asks, why it matters, its formula and sources; of a file, the calculation of a finding step by step, or which part gives way at what gust. With --full, the order of failure with what only the whole house in space tells: braces, guys, end frames.',
   options: {
     finding: { type: 'string' },
     part: { type: 'string' },
     gusts: { type: 'boolean' },
+    full: { type: 'boolean' },
     shelter: { type: 'string' },
     units: { type: 'string' },
     on: { type: 'string' },
@@ -51,7 +53,10 @@ export const explain: Command = {
 
 async function ofFile(file: string, args: CommandArguments): Promise<string> {
   const { shelter, loaded } = await oneShelter(file, args.flags['shelter']);
-  const evaluation = evaluate(shelter, { on: dayOf(args) });
+  const asked = args.flags['finding'];
+  // What only the whole house answers is not explained without it.
+  const full = args.flags['full'] === true || (typeof asked === 'string' && wholeHouseChecks.has(asked));
+  const evaluation = evaluate(shelter, { on: dayOf(args), tier: full ? 'full' : 'live' });
   const system = systemOf(args, loaded);
   return args.flags['gusts'] === true
     ? gustTable(evaluation, system)
