@@ -22,7 +22,7 @@ export const format: Command = {
       output.out(`${args.flags['check'] === true ? 'not laid out' : 'laid out'}: ${file}\n`);
     }
     output.out(
-      `Read ${files.length} files; ${different} ${args.flags['check'] === true ? 'would change' : 'changed'}.\n`,
+      `Read ${files.length} ${files.length === 1 ? 'file' : 'files'}; ${different} ${args.flags['check'] === true ? 'would change' : 'changed'}.\n`,
     );
     return args.flags['check'] === true && different > 0 ? exit.findings : exit.clean;
   },
