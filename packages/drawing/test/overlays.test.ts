@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { highlightPart, type SectionOverlays, toSvg, views } from '../src/index.ts';
+import { useOverlay } from '../src/overlays/of-analysis.ts';
+import { isInside } from '../src/scene/strokes.ts';
 import { stubArch } from './fixtures/shelters.ts';
 import { overlappingTexts } from './overlapping-texts.ts';
 import { xmlProblems } from './well-formed.ts';
@@ -47,6 +49,28 @@ describe('section overlays', () => {
   }
   const drawing = views.section(stubArch, { system: 'metric', overlays });
   const words = drawing.shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+  it('say of a share past ten times its limit only that, in the tag and below', () => {
+    const over = { utilisation: [{ part: 'bows', value: 3e7 }], captions: [] };
+    const shown = views
+      .section(stubArch, { system: 'metric', overlays: over })
+      .shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : []));
+    expect(shown).toContain('over 1000 % fails');
+    const { captions } = useOverlay(stubArch, [{ id: 'flutter', part: 'bows', utilisation: 3e7 }], 'metric');
+    expect(captions?.join()).toContain('over 1000 % (flutter)');
+  });
+  it('leave the places in sight that numbers point at', () => {
+    const tags = drawing.shapes.flatMap((shape) =>
+      shape.style === 'balloon' && shape.kind === 'polygon' && shape.part !== 'scale-bar' ? [shape] : [],
+    );
+    const dots = drawing.shapes.flatMap((shape) =>
+      shape.style === 'leader' && shape.kind === 'circle' ? [shape] : [],
+    );
+    expect(tags.length).toBe(3);
+    for (const tag of tags)
+      for (const dot of dots)
+        if (dot.part !== tag.part)
+          expect(isInside(dot.centre, tag.points), `${tag.part} over ${dot.part}`).toBe(false);
+  });
   it('say numbers and verdicts in words, not by colour alone', () => {
     expect(words).toContain('92 % near its limit');
     expect(words).toContain('121 % fails');

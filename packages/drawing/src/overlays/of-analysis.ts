@@ -2,7 +2,7 @@
  * From an analysis of the typical frame and the findings on it to what is drawn over the section: pure, and
  * only what the analysis holds. Where it holds nothing (no film, a frame that gives way) a caption says so.
  */
-import { format, type System } from '@tautline/quantity';
+import { format, type System, usedText } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
 import type { FrameAnalysis, FramePonding, Response } from '@tautline/structure';
 import { describeParts } from '../describe.ts';
@@ -55,7 +55,7 @@ export function useOverlay(shelter: Shelter, findings: readonly PartUse[], syste
   const named = parts
     .filter(({ part }) => words.has(part))
     .slice(0, NAMED)
-    .map(({ part, id, value }) => `${words.get(part)} ${Math.round(value * 100)} % (${id})`);
+    .map(({ part, id, value }) => `${words.get(part)} ${usedText(value)} (${id})`);
   return {
     utilisation: parts.map(({ part, value }) => ({ part, value })),
     captions: [`Greatest share of a limit by part: ${named.join('; ')}.`],

@@ -1,5 +1,5 @@
 /** Results drawn over the section: deflected shape, moments, ponded water, how hard each part works. */
-import { format, type System } from '@tautline/quantity';
+import { format, type System, usedText } from '@tautline/quantity';
 import { outlinesOverlap } from '../scene/bounds.ts';
 import type { Frame } from '../scene/frame.ts';
 import { textOutlines } from '../scene/free-text.ts';
@@ -19,6 +19,7 @@ import {
   type TextShape,
   text,
 } from '../scene/shapes.ts';
+import { square } from '../scene/strokes.ts';
 import type { Anchor } from './anchors.ts';
 
 /** All coordinates in the model's section axes, m. */
@@ -192,7 +193,7 @@ export function tagShapes(
     const anchor = anchors.find((one) => one.part === part);
     if (!anchor) continue;
     const verdict = value > 1 ? ' fails' : value > NEAR_LIMIT ? ' near its limit' : '';
-    const words = `${Math.round(value * 100)} %${verdict}`;
+    const words = `${usedText(value)}${verdict}`;
     const width = textWidth(words, size, true) + 8;
     const outline = (at: Point): readonly Point[] => [
       point(at.x - width / 2, at.y - 9),
@@ -201,11 +202,18 @@ export function tagShapes(
       point(at.x - width / 2, at.y + 9),
     ];
     let at = point(anchor.at.x, anchor.at.y - 18);
+    // What other parts are pointed at by stays in sight.
+    const pointed = anchors.filter((one) => one !== anchor).map((one) => square(one.at, 3));
     search: for (const reach of [26, 40, 56, 76, 100, 130])
       for (let i = 0; i < 12; i++) {
         const turn = -Math.PI / 2 + ((i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * Math.PI) / 6;
         at = point(anchor.at.x + reach * 1.3 * Math.cos(turn), anchor.at.y + reach * Math.sin(turn));
-        if (!taken.some((other) => outlinesOverlap(outline(at), other, -4))) break search;
+        const here = outline(at);
+        if (
+          !taken.some((other) => outlinesOverlap(here, other, -4)) &&
+          !pointed.some((other) => outlinesOverlap(here, other))
+        )
+          break search;
       }
     const corners = outline(at);
     taken.push(corners);
