@@ -28,13 +28,15 @@ export {
 export { highlightPart } from './scene/halo.ts';
 export type * from './scene/shapes.ts';
 export { type Scene3d, type Segment, type Space, type Surface, scene3d } from './scene3d.ts';
-export { type BendRun, bendRuns, bendTemplateView } from './views/bend-template.ts';
+export { type BendRun, bendRuns } from './views/bend-runs.ts';
+export { bendTemplateView } from './views/bend-template.ts';
 export { coverView } from './views/cover.ts';
 export { endView } from './views/end.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
+export { type Peg, pegsOf } from './views/pegs.ts';
 export { planView } from './views/plan.ts';
 export { rangeParts, rangePlanView } from './views/range-plan.ts';
 export { sectionView } from './views/section.ts';
-export { type Peg, pegsOf, settingOutView } from './views/setting-out.ts';
+export { settingOutView } from './views/setting-out.ts';
 export { sideView } from './views/side.ts';
 export { type ViewName, views } from './views/views.ts';

@@ -3,8 +3,8 @@
  * only: the model says how wide and high a door is, and where.
  */
 import type { Door, Shelter } from '@tautline/shelter';
-import { depthOf } from './describe.ts';
 import { bar, type Segment } from './scene3d-bars.ts';
+import { framing } from './views/ends.ts';
 import type { Space } from './views/members.ts';
 
 /** How far the leaf stands open, rad. */
@@ -41,10 +41,11 @@ export function doorScene(shelter: Shelter): DoorScene {
 }
 
 function inEnd(door: Door, { endFrames: ends }: Shelter, z: number, out: -1 | 1): DoorScene {
-  const side = ends ? depthOf(ends.member) / 2 : STILE / 2;
+  const framed = framing(door, ends);
+  const [side, head] = [framed.side || STILE / 2, framed.head || LEDGE / 2];
   const hinge = door.left + side + CLEAR;
   const wide = door.width - 2 * (side + CLEAR);
-  const [low, top] = [0.04, door.height - (ends?.rail ? depthOf(ends.rail.member) / 2 : LEDGE / 2) - CLEAR];
+  const [low, top] = [0.04, door.height - head - CLEAR];
   /** A place on the leaf: along it from the hinge, up, and off its outer face. */
   const on = (along: number, y: number, off = 0): Space => [
     hinge + along * Math.cos(AJAR) - off * Math.sin(AJAR),
@@ -70,12 +71,7 @@ function inEnd(door: Door, { endFrames: ends }: Shelter, z: number, out: -1 | 1)
   );
   const corner = (along: number, y: number): readonly number[] => on(along, y);
   return {
-    segments: [
-      ...leaf,
-      ...handle,
-      ...hinges,
-      ...frame(door, ends !== undefined, ends?.rail !== undefined, z),
-    ],
+    segments: [...leaf, ...handle, ...hinges, ...frame(door, framed.side > 0, framed.head > 0, z)],
     leaves: [
       {
         part: door.id,

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { band, hatch, offsetLine, pointAlong } from '../src/scene/outline.ts';
 import { type Point, point } from '../src/scene/shapes.ts';
-import { spread } from '../src/views/bend-template.ts';
+import { spread } from '../src/views/pipe-bar.ts';
 
 const area = (points: readonly Point[]): number =>
   Math.abs(

@@ -1,9 +1,9 @@
 import { type Brace, originOf } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { bendRuns, pegsOf, scene3d, views } from '../src/index.ts';
-import { letter } from '../src/views/bend-template.ts';
 import { exactLength } from '../src/views/exact.ts';
 import { braceRuns } from '../src/views/members.ts';
+import { letter } from '../src/views/pipe-bar.ts';
 import { cableArch, coldBent, emtGable, shelters, stubArch, timberGable } from './fixtures/shelters.ts';
 
 describe('setting out', () => {

@@ -1,6 +1,6 @@
 /** The front end seen from outside: how it is framed, clad and entered. */
-import { format } from '@tautline/quantity';
-import type { Shelter } from '@tautline/shelter';
+import { format, type System } from '@tautline/quantity';
+import type { Door, Shelter } from '@tautline/shelter';
 import { describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
@@ -11,7 +11,7 @@ import { type Drawing, point, type Shape, type ViewOptions } from '../scene/shap
 import { finishSheet } from '../scene/sheet.ts';
 import { surroundDimensions } from '../scene/surround.ts';
 import { numberParts, type Piece } from './anchors.ts';
-import { endPieces, frontDoors } from './ends.ts';
+import { endPieces, framing, frontDoors } from './ends.ts';
 import { groundLine } from './ground.ts';
 import { endBraces } from './section-braces.ts';
 import { postPieces, roofPiece } from './section-frame.ts';
@@ -54,7 +54,8 @@ function drawEnd(shelter: Shelter, options: ViewOptions, share: number): Drawing
     labels: described.map(({ part, words }) => ({ part, label: words })),
     key,
     notes: [
-      'Sizes to centre lines; of doors, the opening.',
+      'Sizes to centre lines, of doors too.',
+      ...frontDoors(shelter).map((door) => clearWords(door, shelter, options.system)),
       ...((shelter.doors ?? []).length > frontDoors(shelter).length
         ? ['There is a door in the back end, too: the plan shows it.']
         : []),
@@ -62,6 +63,13 @@ function drawEnd(shelter: Shelter, options: ViewOptions, share: number): Drawing
     scale: frame.scale,
     ...options,
   });
+}
+
+/** How much of an opening is left to walk through. */
+function clearWords(door: Door, { endFrames }: Shelter, system: System): string {
+  const { side, head } = framing(door, endFrames);
+  const size = (si: number): string => format(si, 'length', system);
+  return `Between what frames the door ${size(door.width - 2 * side)} by ${size(door.height - head)} are left clear.`;
 }
 
 /** Film or mesh of the ends, between its lower and upper edge and under the roof line. */

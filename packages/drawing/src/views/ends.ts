@@ -57,12 +57,23 @@ function endFrameShapes(
   return shapes;
 }
 
+/**
+ * What its frame takes of an opening, m: at each side and at the head. Openings are measured to the centre lines of
+ * what frames them.
+ */
+export function framing(
+  { height }: Door,
+  ends: EndFrames | undefined,
+): { readonly side: number; readonly head: number } {
+  return {
+    side: ends ? depthOf(ends.member) / 2 : 0,
+    head: ends?.rail && Math.abs(ends.rail.height - height) < 1e-3 ? depthOf(ends.rail.member) / 2 : 0,
+  };
+}
+
 /** A leaf in its opening: ledges, a brace up from the hinged foot to the middle of the free side, hinges, handle. */
 function doorFront(door: Door, ends: EndFrames | undefined, frame: Frame): readonly Shape[] {
-  // The opening is measured to the centre lines of what frames it; the leaf hangs within.
-  const side = ends ? depthOf(ends.member) / 2 : 0;
-  const head =
-    ends?.rail && Math.abs(ends.rail.height - door.height) < 1e-3 ? depthOf(ends.rail.member) / 2 : 0;
+  const { side, head } = framing(door, ends);
   const clear = 2 / frame.scale;
   const [left, right] = [door.left + side + clear, door.left + door.width - side - clear];
   const top = door.height - head - clear;

@@ -1,11 +1,10 @@
 /** The house from above: the length runs to the right, the left foot line lies at the bottom. */
-import { format, type System } from '@tautline/quantity';
+import { format } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
 import { breadthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
 import { boundsOf } from '../scene/bounds.ts';
-import type { Measured } from '../scene/dimension.ts';
-import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
+import { frameFor, roomOf } from '../scene/frame.ts';
 import { keptToSheet } from '../scene/kept.ts';
 import { band } from '../scene/outline.ts';
 import {
@@ -22,12 +21,12 @@ import {
   type ViewOptions,
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
-import { surroundDimensions } from '../scene/surround.ts';
 import { roofReach } from '../skins.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { doorsFromAbove, uprightsFromAbove } from './ends.ts';
-import { allPosts, allRails, anchorOut, bayMeasures, bayNoun, bracePlaces, postBays } from './members.ts';
-import { skinStyle } from './skin-faces.ts';
+import { allPosts, allRails, anchorOut, bracePlaces } from './members.ts';
+import { planDimensions } from './plan-dimensions.ts';
+import { coverShapes } from './plan-skins.ts';
 import { thingsFromAbove } from './things.ts';
 
 /** Plan of frames, rails, posts, covers and crops, with spacings and the north arrow. */
@@ -177,121 +176,6 @@ const cross = (part: string, { x, y }: Point): readonly Shape[] => [
     [point(x - 3.5, y + 3.5), point(x + 3.5, y - 3.5)],
   ]),
 ];
-
-function coverShapes(
-  shelter: Shelter,
-  frame: Frame,
-  left: number,
-  right: number,
-  anchors: Anchor[],
-): readonly Shape[] {
-  const shapes: Shape[] = [];
-  const { roof } = shelter;
-  const half = roof.type === 'bows' || roof.type === 'rafters' ? breadthOf(roof.member) / 2 : 0;
-  const rail = Math.max(half, shelter.eaveRail ? breadthOf(shelter.eaveRail.member) / 2 : 0);
-  // Skins are drawn clear of what they lie on.
-  const gap = Math.max(6, rail * frame.scale + 4);
-  const [a, b] = [frame.at(0, Math.min(0, left)), frame.at(shelter.length, Math.max(shelter.width, right))];
-  for (const cover of shelter.covers) {
-    const style = skinStyle(cover);
-    if (cover.place === 'roof') {
-      shapes.push(box(cover.id, style, point(a.x - gap, a.y + gap), point(b.x + gap, b.y - gap)));
-      anchors.push({ part: cover.id, at: point(a.x + (b.x - a.x) * 0.9, b.y - gap), toward: point(0.3, -1) });
-    } else if (cover.place === 'sides') {
-      for (const [y, sign] of [
-        [a.y, 1],
-        [b.y, -1],
-      ] as const) {
-        const at = y + sign * (gap + 4);
-        shapes.push(line(cover.id, style, point(a.x, at), point(b.x, at)));
-      }
-      anchors.push({
-        part: cover.id,
-        at: point(a.x + (b.x - a.x) * 0.8, b.y - gap - 4),
-        toward: point(0.3, -1),
-      });
-    } else {
-      for (const [x, sign] of [
-        [a.x, -1],
-        [b.x, 1],
-      ] as const) {
-        const at = x + sign * (gap + 4);
-        shapes.push(line(cover.id, style, point(at, a.y), point(at, b.y)));
-      }
-      anchors.push({
-        part: cover.id,
-        at: point(b.x + gap + 4, a.y + (b.y - a.y) * 0.3),
-        toward: point(1, -0.3),
-      });
-    }
-  }
-  return shapes;
-}
-
-function planDimensions(
-  shelter: Shelter,
-  frame: Frame,
-  drawn: readonly Shape[],
-  system: System,
-): readonly Shape[] {
-  const bounds = boundsOf(drawn);
-  const m = (si: number): string => format(si, 'length', system);
-  const measure = (
-    part: string,
-    name: string,
-    value: number,
-    from: Point,
-    to: Point,
-    words?: string,
-  ): Measured => ({
-    part,
-    name,
-    value,
-    text: words ?? `${name} ${m(value)}`,
-    from: frame.at(from.x, from.y),
-    to: frame.at(to.x, to.y),
-  });
-  const below: Measured[] = [
-    measure(shelter.id, 'length', shelter.length, point(0, 0), point(shelter.length, 0)),
-    ...bayMeasures(shelter.roof.id, bayNoun(shelter.roof), shelter.roof.stations, system).map((bay) =>
-      measure(bay.part, bay.name, bay.value, point(bay.from, 0), point(bay.to, 0), bay.text),
-    ),
-  ];
-  const above = postBays(shelter, system).map((bay) =>
-    measure(
-      bay.part,
-      bay.name,
-      bay.value,
-      point(bay.from, shelter.width),
-      point(bay.to, shelter.width),
-      bay.text,
-    ),
-  );
-  const side = [measure(shelter.id, 'width', shelter.width, point(0, 0), point(0, shelter.width))];
-  for (const crop of shelter.crops)
-    if (crop.fromSide > 0)
-      side.push(measure(crop.id, 'first row', crop.fromSide, point(0, 0), point(0, crop.fromSide)));
-  for (const thing of shelter.things) {
-    const across = thing.lefts[0] ?? 0;
-    const { name, starts, length } = thing;
-    if (starts > 1e-3)
-      above.push(
-        measure(
-          thing.id,
-          `${name} from front`,
-          starts,
-          point(0, shelter.width),
-          point(starts, shelter.width),
-        ),
-      );
-    above.push(
-      measure(thing.id, name, length, point(starts, shelter.width), point(starts + length, shelter.width)),
-    );
-    if (across > 1e-3) side.push(measure(thing.id, 'from side', across, point(0, 0), point(0, across)));
-    side.push(measure(thing.id, name, thing.width, point(0, across), point(0, across + thing.width)));
-  }
-  return surroundDimensions(bounds, { below, above, left: side });
-}
 
 /** North arrow: the page's right is the house's length axis, which points `orientation` clockwise from north. */
 function northArrow(x: number, y: number, orientation: number): readonly Shape[] {

@@ -5,9 +5,7 @@ import { describeParts } from '../describe.ts';
 import { boundsOf } from '../scene/bounds.ts';
 import { stackDimensions } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
-import { clearest, textOutlines } from '../scene/free-text.ts';
 import { keptToSheet } from '../scene/kept.ts';
-import { textCorners } from '../scene/lettering.ts';
 import {
   circle,
   type Drawing,
@@ -18,70 +16,13 @@ import {
   polygon,
   polyline,
   type Shape,
-  type TextShape,
-  text,
   type ViewOptions,
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
-import { strokesOf } from '../scene/strokes.ts';
 import { tableWithin } from '../scene/table.ts';
 import { exactLength } from './exact.ts';
-import { allPosts, allRails, anchorOut, bracePlaces } from './members.ts';
-
-export interface Peg {
-  readonly part: string;
-  /** L for the left line, R for the right, then the other lines and the guys. */
-  readonly name: string;
-  /** Along the house and across it from peg L1, m. */
-  readonly along: number;
-  readonly across: number;
-}
-
-/** Every place where something goes into or onto the ground, in walking order. Peg L1 is the origin. */
-export function pegsOf(shelter: Shelter): readonly Peg[] {
-  const { roof, width } = shelter;
-  const rows: { readonly part: string; readonly x: number; readonly stations: readonly number[] }[] = [];
-  const first = roof.line[0];
-  const last = roof.line[roof.line.length - 1];
-  if (!shelter.sidePosts && first && last) {
-    const part = roof.type === 'bows' ? (roof.foot?.id ?? roof.id) : roof.id;
-    rows.push({ part, x: first.x, stations: roof.stations }, { part, x: last.x, stations: roof.stations });
-  }
-  for (const row of allPosts(shelter))
-    for (const x of row.lines) rows.push({ part: row.foot.id, x, stations: row.stations });
-  const [left, right] = [Math.min(...rows.map(({ x }) => x)), Math.max(...rows.map(({ x }) => x))];
-  const origin = Math.min(...rows.flatMap(({ stations }) => stations));
-  let line = 0;
-  const letter = (x: number): string =>
-    x === left
-      ? 'L'
-      : x === right && width > 0
-        ? 'R'
-        : (['C', 'D', 'E', 'F', 'H', 'J', 'K'][line++] ?? `M${line}`);
-  const pegs = rows.flatMap(({ part, x, stations }) => {
-    const name = letter(x);
-    return stations.map(
-      (z, i): Peg => ({ part, name: `${name}${i + 1}`, along: z - origin, across: x - left }),
-    );
-  });
-  let anchor = 0;
-  for (const rail of allRails(shelter))
-    if (rail.endAnchor)
-      for (const { x } of rail.lines)
-        for (const z of [-anchorOut(rail), shelter.length + anchorOut(rail)]) {
-          anchor++;
-          pegs.push({ part: rail.endAnchor.id, name: `A${anchor}`, along: z - origin, across: x - left });
-        }
-  let guy = 0;
-  for (const brace of shelter.braces)
-    if (brace.foot)
-      for (const ends of bracePlaces(shelter, brace)) {
-        const low = brace.from.y < brace.to.y ? ends[0] : ends[1];
-        guy++;
-        pegs.push({ part: brace.foot.id, name: `G${guy}`, along: low.x - origin, across: low.y - left });
-      }
-  return pegs;
-}
+import { diagonalTexts, innerNames, outerNames } from './peg-names.ts';
+import { type Peg, pegsOf } from './pegs.ts';
 
 /** Setting-out plan with a table of pegs. Lengths to the millimetre or sixteenth of an inch. */
 export const settingOutView = keptToSheet(drawSettingOut);
@@ -207,94 +148,4 @@ function pegMark(peg: Peg, at: Point): readonly Shape[] {
       [point(at.x, at.y - 6.5), point(at.x, at.y + 6.5)],
     ]),
   ];
-}
-
-/** Names and running distances, upright beside the outer lines; where pegs stand close, not every one. */
-function outerNames(
-  pegs: readonly Peg[],
-  frame: Frame,
-  system: System,
-  drawn: readonly Shape[],
-): readonly Shape[] {
-  const shapes: Shape[] = [];
-  const strokes = strokesOf(drawn);
-  for (const side of ['L', 'R'] as const) {
-    const row = pegs.filter(({ name }) => name.startsWith(side));
-    const gap = Math.min(...row.slice(1).map((peg, i) => (peg.along - (row[i]?.along ?? 0)) * frame.scale));
-    const every = Math.max(1, Math.ceil(13 / gap));
-    row.forEach((peg, i) => {
-      if (i % every !== 0 && i !== row.length - 1) return;
-      if (i === row.length - 1 && i % every !== 0 && every > 1 && (i % every) * gap < 13) return;
-      const at = frame.at(peg.along, peg.across);
-      const words = side === 'L' ? `${peg.name}  ${exactLength(peg.along, system)}` : peg.name;
-      const y = side === 'L' ? at.y + 11 : at.y - 11;
-      // Beside the middle where the peg of a guy stands right outside.
-      const tries = [0, 14, -14].map((aside) =>
-        text(peg.part, 'dimension', point((side === 'L' ? at.x + 3.8 : at.x - 3) + aside, y), words, {
-          size: 10.5,
-          anchor: side === 'L' ? 'end' : 'start',
-          turn: -90,
-        }),
-      );
-      shapes.push(clearest(tries, textOutlines(shapes), strokes) ?? (tries[0] as TextShape));
-    });
-  }
-  return shapes;
-}
-
-/** Names of the pegs within the outer lines and beyond them: in the corner of the mark that is clear of lines. */
-function innerNames(pegs: readonly Peg[], frame: Frame, drawn: readonly Shape[]): readonly Shape[] {
-  const inner = pegs.filter(({ name }) => !/^[LR]/.test(name));
-  const taken = [...textOutlines(drawn)];
-  const strokes = strokesOf(drawn);
-  return inner.flatMap((peg) => {
-    const at = frame.at(peg.along, peg.across);
-    const tries = [
-      [7, -6, 'start'],
-      [7, 14, 'start'],
-      [-7, -6, 'end'],
-      [-7, 14, 'end'],
-      [0, -11, 'middle'],
-      [0, 19, 'middle'],
-    ] as const;
-    const found = clearest(
-      tries.map(([dx, dy, anchor]) =>
-        text(peg.part, 'dimension', point(at.x + dx, at.y + dy), peg.name, { size: 10.5, anchor }),
-      ),
-      taken,
-      strokes,
-    );
-    if (found) taken.push(textCorners(found));
-    return found ? [found] : [];
-  });
-}
-
-/** Text along each diagonal, the first place from a quarter on that is free; the notes say it in any case. */
-function diagonalTexts(
-  part: string,
-  drawn: readonly Shape[],
-  frame: Frame,
-  length: number,
-  width: number,
-  words: string,
-): readonly Shape[] {
-  const steep = (Math.atan2(width, length) * 180) / Math.PI;
-  const shares = Array.from(
-    { length: 41 },
-    (_, i) => 0.25 + (i % 2 === 0 ? 1 : -1) * Math.ceil(i / 2) * 0.01,
-  );
-  const strokes = strokesOf(drawn);
-  const placed: TextShape[] = [];
-  for (const up of [true, false]) {
-    const turn = up ? -steep : steep;
-    const tilt = (turn * Math.PI) / 180;
-    const tries = shares.map((share) => {
-      const on = frame.at(length * share, width * (up ? share : 1 - share));
-      const at = point(on.x + 5 * Math.sin(tilt), on.y - 5 * Math.cos(tilt));
-      return text(part, 'dimension', at, words, { size: 11, anchor: 'middle', turn });
-    });
-    const found = clearest(tries, textOutlines([...drawn, ...placed]), strokes);
-    if (found) placed.push(found);
-  }
-  return placed;
 }

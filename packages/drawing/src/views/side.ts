@@ -1,43 +1,29 @@
 /** The house from its right side: length to the right, height up. */
-import { format, type System } from '@tautline/quantity';
+import { format } from '@tautline/quantity';
 import type { Brace, Cap, Inflated, Roof, Shelter } from '@tautline/shelter';
 import { breadthOf, depthOf, describeParts } from '../describe.ts';
 import { placeBalloons } from '../scene/balloons.ts';
-import { boundsOf } from '../scene/bounds.ts';
-import type { Measured } from '../scene/dimension.ts';
 import { type Frame, frameFor, roomOf } from '../scene/frame.ts';
 import { placeTexts } from '../scene/free-text.ts';
 import { keptToSheet } from '../scene/kept.ts';
 import { band } from '../scene/outline.ts';
 import {
-  circle,
   type Drawing,
   line,
   type Point,
   point,
   polygon,
-  polyline,
   type Shape,
   type ViewOptions,
 } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
-import { surroundDimensions } from '../scene/surround.ts';
-import { roofEdge, roofReach } from '../skins.ts';
+import { roofReach } from '../skins.ts';
 import { type Anchor, numberParts } from './anchors.ts';
 import { footShapes, groundLine } from './ground.ts';
-import {
-  allPosts,
-  allRails,
-  anchorOut,
-  type Bay,
-  bayMeasures,
-  bayNoun,
-  braceRuns,
-  postBays,
-  postNoun,
-} from './members.ts';
+import { allPosts, allRails, anchorOut, braceRuns } from './members.ts';
 import { overlayShapes, overlayTexts, type SectionOverlays } from './overlays.ts';
-import { faceShapes, skinStyle, strapPlaces } from './skin-faces.ts';
+import { sideDimensions } from './side-dimensions.ts';
+import { skins } from './side-skins.ts';
 import { thingsFromSide } from './things.ts';
 
 /** Elevation of one long side: frames, rails, posts, braces, guys and covers, with heights and spacings. */
@@ -210,112 +196,4 @@ function braceShapes(brace: Brace, shelter: Shelter, frame: Frame, anchors: Anch
       toward: point(-1, 0.4),
     });
   return shapes;
-}
-
-function skins(
-  shelter: Shelter,
-  frame: Frame,
-  low: number,
-  crown: number,
-  anchors: Anchor[],
-): readonly Shape[] {
-  const shapes: Shape[] = [];
-  const { length } = shelter;
-  const { roof } = shelter;
-  const half = roof.type === 'bows' || roof.type === 'rafters' ? breadthOf(roof.member) / 2 : 0;
-  const gap = Math.max(5 / frame.scale, half + 3 / frame.scale);
-  for (const cover of shelter.covers) {
-    const style = skinStyle(cover);
-    if (cover.place === 'ends') {
-      for (const z of [-gap * 2, length + gap * 2])
-        shapes.push(
-          line(cover.id, style, frame.at(z, cover.from), frame.at(z, Math.max(cover.upTo, cover.from + 0.2))),
-        );
-      anchors.push({
-        part: cover.id,
-        at: frame.at(length + gap * 2, cover.upTo * 0.45),
-        toward: point(1, 0.2),
-      });
-      continue;
-    }
-    const from = cover.place === 'sides' ? cover.from : roofEdge(shelter, cover, low);
-    const to = cover.place === 'sides' ? cover.upTo : crown;
-    const corners = [
-      frame.at(-gap, from),
-      frame.at(length + gap, from),
-      frame.at(length + gap, to + (cover.place === 'roof' ? gap : 0)),
-      frame.at(-gap, to + (cover.place === 'roof' ? gap : 0)),
-    ];
-    shapes.push(...faceShapes(cover.id, cover.skin.kind, corners));
-    if (cover.place === 'roof')
-      for (const z of strapPlaces(cover, shelter))
-        shapes.push(line(cover.id, 'strap', frame.at(z, from), frame.at(z, to + gap)));
-    anchors.push({
-      part: cover.id,
-      at: frame.at(length * 0.7, cover.place === 'roof' ? crown + gap : (from + to) / 2),
-      toward: point(0.4, -1),
-    });
-  }
-  for (const crop of shelter.crops) {
-    if (crop.height <= 0) continue;
-    shapes.push(
-      polyline(
-        crop.id,
-        'crop',
-        frame.all([point(0, 0), point(0, crop.height), point(length, crop.height), point(length, 0)]),
-      ),
-    );
-    anchors.push({ part: crop.id, at: frame.at(length * 0.82, crop.height), toward: point(-0.5, -1) });
-  }
-  for (const joint of shelter.roof.type === 'bows' && shelter.roof.crownFitting
-    ? [shelter.roof.crownFitting]
-    : [])
-    for (const z of shelter.roof.stations) shapes.push(circle(joint.id, 'joint', frame.at(z, crown), 3));
-  return shapes;
-}
-
-function sideDimensions(
-  shelter: Shelter,
-  frame: Frame,
-  drawn: readonly Shape[],
-  system: System,
-): readonly Shape[] {
-  const bounds = boundsOf(drawn);
-  const { roof, length } = shelter;
-  const m = (si: number): string => format(si, 'length', system);
-  const up = (part: string, name: string, value: number, z: number, from: number): Measured => ({
-    part,
-    name,
-    value,
-    text: `${name} ${m(value)}`,
-    from: frame.at(z, from),
-    to: frame.at(z, from + value),
-  });
-  const crown = Math.max(...roof.line.map((p) => p.y));
-  const left: Measured[] = [up(roof.id, 'height', crown, 0, 0)];
-  if (shelter.sidePosts) left.push(up(shelter.sidePosts.id, 'post', shelter.sidePosts.height, 0, 0));
-  const foot = (roof.type === 'bows' ? roof.foot : undefined) ?? shelter.sidePosts?.foot;
-  if (foot && foot.driven > 0) left.push({ ...up(foot.id, 'deep', foot.driven, 0, -foot.driven) });
-  const right: Measured[] = allPosts(shelter)
-    .filter((row) => row !== shelter.sidePosts)
-    .flatMap((row) => [
-      up(row.id, postNoun(row), row.height, length, 0),
-      ...(row.foot.driven > 0 ? [up(row.foot.id, 'deep', row.foot.driven, length, -row.foot.driven)] : []),
-    ]);
-  const guys: Bay[] = [];
-  for (const { id, role, plane, from, to } of shelter.braces)
-    if (role === 'guy' && plane === 'along') {
-      const [a, b] = [Math.min(from.z, to.z), Math.max(from.z, to.z)];
-      guys.push({ part: id, name: 'guy out', value: b - a, from: a, to: b, text: `guy out ${m(b - a)}` });
-    }
-  const spans: readonly Bay[] = [
-    ...guys,
-    ...bayMeasures(roof.id, bayNoun(roof), roof.stations, system),
-    ...postBays(shelter, system),
-    { part: shelter.id, name: 'length', value: length, from: 0, to: length, text: `length ${m(length)}` },
-  ];
-  const below = spans.map(
-    (bay): Measured => ({ ...bay, from: frame.at(bay.from, 0), to: frame.at(bay.to, 0) }),
-  );
-  return surroundDimensions(bounds, { below, left, right });
 }
