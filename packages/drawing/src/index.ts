@@ -31,7 +31,7 @@ export { type Scene3d, type Segment, type Space, type Surface, scene3d } from '.
 export { type BendRun, bendRuns } from './views/bend-runs.ts';
 export { bendTemplateView } from './views/bend-template.ts';
 export { coverView } from './views/cover.ts';
-export { endView } from './views/end.ts';
+export { endView, saysEnds } from './views/end.ts';
 export type { SectionOverlays, Utilisation } from './views/overlays.ts';
 export { type Peg, pegsOf } from './views/pegs.ts';
 export { planView } from './views/plan.ts';

@@ -23,6 +23,8 @@ export type DetailWanted =
   | OverlayWanted
   /** The chart of what exploring found. */
   | { readonly kind: 'variants'; readonly explored: Explored }
+  /** A drawing by itself. */
+  | { readonly kind: 'view'; readonly view: PreviewView }
   | { readonly kind: 'gusts' }
   | { readonly kind: 'space' }
   | { readonly kind: 'file'; readonly file: FileWanted };

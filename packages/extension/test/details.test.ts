@@ -46,7 +46,7 @@ describe('what the sheet asks for on demand', () => {
   });
   it('draws for a narrow page with the letters as large as ever', () => {
     const pageOf = (svg = ''): number => Number(/viewBox="0 0 (\d+)/.exec(svg)?.[1]);
-    const sheets = [undefined, 480].map((wide) => draw(evaluation, world, 'metric', wide).drawings);
+    const sheets = [undefined, 480].map((wide) => draw(evaluation, world, 'metric', { wide }).drawings);
     for (const [n, { view, svg }] of (sheets[1] ?? []).entries()) {
       expect(pageOf(svg), view).toBeLessThanOrEqual(pageOf(sheets[0]?.[n]?.svg));
       expect(pageOf(svg), view).toBeLessThan(650);

@@ -4,7 +4,7 @@ import { loadWorkspace } from '@tautline/language';
 import { resolveRange, resolveShelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { calculation } from '../src/server/calculation.ts';
-import { rangeDetail } from '../src/server/details.ts';
+import { detail, rangeDetail } from '../src/server/details.ts';
 import { drawRange } from '../src/server/range-sheet.ts';
 import { draw } from '../src/server/sheet-data.ts';
 
@@ -24,7 +24,13 @@ async function verdictOf(name: string) {
     throw new Error(problems.map(({ message }) => message).join('; '));
   }
   const evaluation = evaluate(shelter);
-  return { text, workspace, evaluation, sheet: draw(evaluation, loaded.world, 'metric') };
+  return {
+    text,
+    workspace,
+    evaluation,
+    world: loaded.world,
+    sheet: draw(evaluation, loaded.world, 'metric'),
+  };
 }
 
 describe('the sheet of an example', () => {
@@ -46,6 +52,28 @@ describe('the sheet of an example', () => {
     expect(sheet.parts.filter(({ id }) => drawn.includes(id)).length).toBeGreaterThan(1);
     expect(sheet.materials.length).toBeGreaterThan(3);
     expect(JSON.stringify(sheet)).not.toMatch(/NaN|undefined|Infinity/);
+  });
+
+  it('draws only what is on show, and the rest alike when it is asked for', async () => {
+    const { evaluation, world, sheet } = await verdictOf('conduit-arch.shelter');
+    const parted = draw(evaluation, world, 'metric', { view: 'plan' });
+    expect(parted.drawings.map(({ view }) => view)).toEqual(sheet.drawings.map(({ view }) => view));
+    for (const [n, { view, svg }] of parted.drawings.entries()) {
+      const whole = sheet.drawings[n];
+      if (view === 'plan') expect(svg).toBe(whole?.svg);
+      else {
+        expect(svg).toBe(undefined);
+        const { svg: alone, description } = whole ?? {};
+        expect(detail(evaluation, world, { kind: 'view', view }, 'metric')).toMatchObject({
+          kind: 'drawing',
+          svg: alone,
+          description,
+        });
+      }
+    }
+    expect({ ...parted, drawings: [] }).toEqual({ ...sheet, drawings: [] });
+    const none = draw(evaluation, world, 'metric', { view: 'none' });
+    expect(none.drawings).toEqual(sheet.drawings.map(({ view }) => ({ view })));
   });
 
   it('prices what has a price, in the currency of the project', async () => {

@@ -70,6 +70,8 @@ export interface PreviewQuestion {
   readonly uri: string;
   /** Width of the place the drawings are shown in, px, where it is a narrow one. */
   readonly wide?: number;
+  /** The one that is on show: only it is drawn, or none; all of them without it. */
+  readonly view?: PreviewView | 'none';
 }
 
 export interface PreviewAnswer {
@@ -92,7 +94,7 @@ export interface PreviewShelter {
   readonly title: string;
   /** The whole block of the shelter. */
   readonly range: PlainRange;
-  /** Drawings by view, in the order of the tabs. Absent views are not offered. */
+  /** Drawings by view, in the order of the tabs, drawn or not. Absent views are not offered. */
   readonly drawings: readonly PreviewDrawing[];
   /** Part id -> where it is written. Part ids are those of `data-part` in the drawings. */
   readonly parts: readonly PreviewPart[];
@@ -122,9 +124,9 @@ export type PreviewView = 'section' | 'plan' | 'side' | 'end' | 'setting-out';
 
 export interface PreviewDrawing {
   readonly view: PreviewView;
-  /** One sentence that says what is drawn, for a screen reader. */
-  readonly description: string;
-  readonly svg: string;
+  /** One sentence that says what is drawn, for a screen reader; absent, as the drawing is, where it was not drawn. */
+  readonly description?: string;
+  readonly svg?: string;
 }
 
 export interface PreviewPart {

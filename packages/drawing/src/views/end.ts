@@ -17,12 +17,15 @@ import { endBraces } from './section-braces.ts';
 import { postPieces, roofPiece } from './section-frame.ts';
 import { faceShapes } from './skin-faces.ts';
 
+/** Whether anything is said of the ends but that they are open. */
+export const saysEnds = ({ endFrames, doors, covers }: Shelter): boolean =>
+  endFrames !== undefined || doors !== undefined || covers.some(({ place }) => place === 'ends');
+
 /** Elevation of the front end; undefined where nothing is said of the ends but that they are open. */
 export const endView = keptToSheet(drawEnd);
 
 function drawEnd(shelter: Shelter, options: ViewOptions, share: number): Drawing | undefined {
-  if (!shelter.endFrames && !shelter.doors && !shelter.covers.some(({ place }) => place === 'ends'))
-    return undefined;
+  if (!saysEnds(shelter)) return undefined;
   const { roof } = shelter;
   const xs = roof.line.map((p) => p.x);
   const top = Math.max(...roof.line.map((p) => p.y));

@@ -1,4 +1,9 @@
-import { type Explored, type PreviewAnswer, previewRequest } from '@tautline/language/protocol';
+import {
+  type Explored,
+  type PreviewAnswer,
+  type PreviewView,
+  previewRequest,
+} from '@tautline/language/protocol';
 import { commands, type Disposable, type Position, Uri, type WebviewPanel, window, workspace } from 'vscode';
 import type { BaseLanguageClient } from 'vscode-languageclient';
 import { type DetailAnswer, type DetailQuestion, detailRequest } from '../details.ts';
@@ -26,6 +31,7 @@ export class PreviewSheet implements Disposable {
   private dirty = true;
   /** Of a narrow page, px. */
   private wide: number | undefined;
+  private view: PreviewView | 'none' = 'section';
   private ready = false;
   private asking = false;
   private landing: string | undefined;
@@ -134,6 +140,9 @@ export class PreviewSheet implements Disposable {
           await this.ask();
         }
         break;
+      case 'view':
+        this.view = message.view;
+        break;
       case 'ready':
         this.ready = true;
         this.dirty = true;
@@ -230,6 +239,7 @@ export class PreviewSheet implements Disposable {
         await workspace.openTextDocument(Uri.parse(this.uri));
         const answer = await this.client.sendRequest<PreviewAnswer>(previewRequest, {
           uri: this.uri,
+          view: this.view,
           ...this.narrow(),
         });
         this.post({ type: 'answer', answer, file: fileName(this.uri) });

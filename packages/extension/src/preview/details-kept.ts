@@ -17,6 +17,8 @@ export class DetailsKept {
   private readonly ask: (message: DetailMessage) => void;
   private readonly answers = new Map<string, DetailAnswer>();
   private readonly asked = new Set<string>();
+  /** Answers to questions about the text as it is now. */
+  private readonly fresh = new Set<string>();
   private round = 0;
 
   constructor(ask: (message: DetailMessage) => void) {
@@ -33,11 +35,19 @@ export class DetailsKept {
     return this.answers.get(key);
   }
 
+  /** The same, but nothing of an earlier text. */
+  now(shelter: string, wanted: DetailWanted): DetailAnswer | undefined {
+    const newest = this.of(shelter, wanted);
+    return this.fresh.has(JSON.stringify([shelter, wanted])) ? newest : undefined;
+  }
+
   received(id: string, answer: DetailAnswer): void {
     const key = id.slice(id.indexOf(' ') + 1);
+    if (id.startsWith(`${this.round} `)) this.fresh.add(key);
     if (answer.kind === 'overtaken') {
       // Asked for again when it is on show again.
       this.asked.delete(key);
+      this.fresh.delete(key);
       return;
     }
     this.answers.delete(key);
@@ -46,6 +56,7 @@ export class DetailsKept {
     if (this.answers.size > KEPT && oldest !== undefined) {
       this.answers.delete(oldest);
       this.asked.delete(oldest);
+      this.fresh.delete(oldest);
     }
   }
 
@@ -53,5 +64,6 @@ export class DetailsKept {
   outdate(): void {
     this.round += 1;
     this.asked.clear();
+    this.fresh.clear();
   }
 }

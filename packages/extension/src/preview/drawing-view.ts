@@ -2,6 +2,9 @@ import type { PreviewDrawing, PreviewPart, PreviewShelter } from '@tautline/lang
 import { element } from './dom.ts';
 import { partOf } from './parts.ts';
 
+/** A drawing that was drawn. */
+export type DrawnView = Required<PreviewDrawing>;
+
 export interface DrawingActions {
   readonly reveal: (part: PreviewPart) => void;
   /** The pointer is over a part, or over none. */
@@ -13,7 +16,7 @@ const forbidden = new Set(['script', 'foreignobject', 'iframe', 'image', 'use', 
 /** The drawing itself on its sheet. */
 export function drawingView(
   shelter: PreviewShelter,
-  drawing: PreviewDrawing,
+  drawing: DrawnView,
   actions: DrawingActions,
 ): HTMLElement {
   const paper = element('div', {
@@ -197,7 +200,7 @@ export function partsList(
 }
 
 /** Whether a drawing shows a part, itself or by one of its own parts. */
-export function drawnIn({ svg }: PreviewDrawing): (part: string) => boolean {
+export function drawnIn({ svg }: DrawnView): (part: string) => boolean {
   return (part) => svg.includes(`data-part="${part}"`) || svg.includes(`data-part="${part}/`);
 }
 

@@ -1,5 +1,5 @@
 /** What the drawing sheet (webview) and the extension say to each other, by postMessage only. */
-import type { ExploreAnswer, PlainPlace, PreviewAnswer } from '@tautline/language/protocol';
+import type { ExploreAnswer, PlainPlace, PreviewAnswer, PreviewView } from '@tautline/language/protocol';
 import type { DetailAnswer, DetailWanted, FileWanted, Overlay } from '../details.ts';
 import type { Look } from './space/contract.ts';
 
@@ -30,6 +30,8 @@ export type FromSheet =
   | { readonly type: 'ready' }
   /** How wide the page is, px, where it is narrow; before `ready`, and when it changes. */
   | { readonly type: 'width'; readonly wide?: number }
+  /** Which drawing is on show; before `ready`, and when it changes. The others are asked for when they are looked at. */
+  | { readonly type: 'view'; readonly view: PreviewView | 'none' }
   | { readonly type: 'reveal'; readonly place: PlainPlace }
   | {
       readonly type: 'calculation';

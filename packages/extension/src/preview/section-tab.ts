@@ -1,7 +1,8 @@
-import type { PreviewDrawing, PreviewShelter } from '@tautline/language/protocol';
+import type { PreviewShelter } from '@tautline/language/protocol';
 import type { DetailAnswer } from '../details.ts';
 import type { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
+import type { DrawnView } from './drawing-view.ts';
 import { overlayWanted } from './files-of.ts';
 import { GustSlider } from './gust-slider.ts';
 import { overlayRow } from './overlay-row.ts';
@@ -17,7 +18,7 @@ export class SectionTab {
   private readonly details: DetailsKept;
   private readonly draw: (
     shelter: PreviewShelter,
-    drawing: PreviewDrawing,
+    drawing: DrawnView,
     captions: readonly string[],
     more?: HTMLElement,
   ) => HTMLElement[];
@@ -42,7 +43,7 @@ export class SectionTab {
     return this.slider.root.isConnected && this.slider.busy;
   }
 
-  show(shelter: PreviewShelter, plain: PreviewDrawing): HTMLElement[] {
+  show(shelter: PreviewShelter, plain: DrawnView): HTMLElement[] {
     const { overlay, load } = this.host.state();
     const answer = this.refresh(shelter, plain);
     const row = overlayRow(
@@ -57,7 +58,7 @@ export class SectionTab {
   }
 
   /** Draws the results anew and leaves what they were chosen with in its place. */
-  refresh(shelter: PreviewShelter, plain: PreviewDrawing): Drawn | undefined {
+  refresh(shelter: PreviewShelter, plain: DrawnView): Drawn | undefined {
     const wanted = overlayWanted(this.host.state());
     const now = wanted && this.details.of(shelter.name, wanted);
     const of = `${shelter.name} ${wanted?.overlay}`;

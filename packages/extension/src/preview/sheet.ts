@@ -14,7 +14,7 @@ import type { FromSheet, SheetState } from './messages.ts';
 import { sheetHead } from './sheet-head.ts';
 import { TabBodies } from './tab-bodies.ts';
 import type { TabHost } from './tab-host.ts';
-import { tabsOf } from './tabs-of.ts';
+import { tabsOf, viewOfTab } from './tabs-of.ts';
 import { titleBlock } from './title-block.ts';
 
 /** The whole page: keeps the last good answer and draws it, with a mark when it is stale. */
@@ -58,6 +58,7 @@ export class Sheet {
     this.explore = new ExploreTab(this.bodies, send, () => this.draw());
     new ResizeObserver(() => this.fit()).observe(root);
     save(state);
+    send({ type: 'view', view: viewOfTab(state.tab) });
     this.draw();
   }
 
@@ -114,6 +115,9 @@ export class Sheet {
   }
 
   private replace(state: SheetState): void {
+    if (state.tab !== this.state.tab) {
+      this.send({ type: 'view', view: viewOfTab(state.tab) });
+    }
     this.state = state;
     this.save(state);
     this.draw();
@@ -138,8 +142,9 @@ export class Sheet {
   /** Only the results when a hand is on the slider above them. */
   private refresh(): void {
     const shelter = this.current();
-    const plain = shelter?.drawings.find(({ view }) => view === 'section');
-    if (shelter === undefined || plain === undefined || !this.bodies.busy) {
+    const section = shelter?.drawings.find(({ view }) => view === 'section');
+    const plain = shelter && section && this.bodies.busy ? this.bodies.drawn(shelter, section) : '';
+    if (shelter === undefined || typeof plain === 'string') {
       this.draw();
       return;
     }
@@ -195,9 +200,7 @@ export class Sheet {
   private content(shelter: PreviewShelter, tab: string): HTMLElement[] {
     const drawing = shelter.drawings.find((one) => one.view === tab);
     if (drawing !== undefined) {
-      return drawing.view === 'section'
-        ? this.bodies.section(shelter, drawing)
-        : this.bodies.drawing(shelter, drawing);
+      return this.bodies.view(shelter, drawing);
     }
     if (tab === 'gusts') {
       return this.bodies.gusts(shelter);

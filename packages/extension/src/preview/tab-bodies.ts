@@ -1,7 +1,14 @@
 import type { Explored, PreviewDrawing, PreviewShelter } from '@tautline/language/protocol';
 import type { DetailsKept } from './details-kept.ts';
 import { element } from './dom.ts';
-import { type DrawingActions, drawingView, drawnIn, partsList, sizeOf } from './drawing-view.ts';
+import {
+  type DrawingActions,
+  type DrawnView,
+  drawingView,
+  drawnIn,
+  partsList,
+  sizeOf,
+} from './drawing-view.ts';
 import { partOf } from './parts.ts';
 import { SectionTab } from './section-tab.ts';
 import type { PartState } from './space/contract.ts';
@@ -37,7 +44,7 @@ export class TabBodies {
 
   drawing(
     shelter: PreviewShelter,
-    drawing: PreviewDrawing,
+    drawing: DrawnView,
     captions: readonly string[] = [],
     more?: HTMLElement,
   ): HTMLElement[] {
@@ -55,7 +62,28 @@ export class TabBodies {
     ];
   }
 
-  section(shelter: PreviewShelter, plain: PreviewDrawing): HTMLElement[] {
+  /** The body of a drawing's tab: as it came with the answer, or asked for by itself. */
+  view(shelter: PreviewShelter, drawing: PreviewDrawing): HTMLElement[] {
+    const drawn = this.drawn(shelter, drawing);
+    if (typeof drawn === 'string') {
+      return [element('p', { class: 'empty', role: 'status' }, drawn)];
+    }
+    return drawing.view === 'section' ? this.section(shelter, drawn) : this.drawing(shelter, drawn);
+  }
+
+  /** The drawing of this text, or why there is none yet; never that of an earlier one. */
+  drawn(shelter: PreviewShelter, { view, description, svg }: PreviewDrawing): DrawnView | string {
+    if (svg !== undefined) {
+      return { view, description: description ?? '', svg };
+    }
+    const answer = this.details.now(shelter.name, { kind: 'view', view });
+    if (answer?.kind === 'drawing') {
+      return { view, ...answer };
+    }
+    return answer?.kind === 'nothing' ? answer.why : 'Being drawn.';
+  }
+
+  section(shelter: PreviewShelter, plain: DrawnView): HTMLElement[] {
     return this.sectionTab.show(shelter, plain);
   }
 
@@ -64,7 +92,7 @@ export class TabBodies {
     return this.sectionTab.busy;
   }
 
-  refreshSection(shelter: PreviewShelter, plain: PreviewDrawing): void {
+  refreshSection(shelter: PreviewShelter, plain: DrawnView): void {
     this.sectionTab.refresh(shelter, plain);
   }
 

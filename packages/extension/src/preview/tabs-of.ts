@@ -9,6 +9,10 @@ const viewTitles: Readonly<Record<PreviewView, string>> = {
   'setting-out': 'Setting out',
 };
 
+/** The drawing that a tab shows; the first tab without one chosen. */
+export const viewOfTab = (tab: string | undefined): PreviewView | 'none' =>
+  tab === undefined ? 'section' : tab in viewTitles ? (tab as PreviewView) : 'none';
+
 /** The tabs of a shelter or a range, in order. */
 export function tabsOf(shelter: PreviewShelter): Tab[] {
   const open = shelter.findings.filter(

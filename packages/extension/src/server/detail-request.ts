@@ -32,7 +32,9 @@ export function registerDetails(connection: Connection, services: ServerServices
         return rangeDetail(range.judged.range, analysis.world, wanted, system);
       }
       const result = analysis?.results.find((one) => one.shelter === shelter);
-      if (analysis === undefined || result?.evaluation === undefined || result.kept) {
+      // The last good drawing can be looked at from all sides; the sheet marks it.
+      const kept = result?.kept === true && wanted.kind !== 'view';
+      if (analysis === undefined || result?.evaluation === undefined || kept) {
         return { kind: 'nothing', why: 'The text cannot be worked out as it is now.' };
       }
       if (wanted.kind === 'file' && wanted.file.format === 'glb') {

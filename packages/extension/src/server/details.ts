@@ -47,6 +47,15 @@ export function detail(
         ...(blown === undefined ? {} : { uses: usesAtGust(blown) }),
       };
     }
+    case 'view': {
+      const drawing = views[wanted.view](evaluation.shelter, {
+        system,
+        ...(wide === undefined ? {} : { wide }),
+      });
+      return drawing === undefined
+        ? { kind: 'nothing', why: 'There is nothing to draw from this side.' }
+        : shown(drawing);
+    }
     case 'variants': {
       const chart = variantsChart(wanted.explored, system);
       return typeof chart === 'string' ? { kind: 'nothing', why: chart } : shown(chart);

@@ -5,7 +5,12 @@ import { format } from '@tautline/quantity';
 import type { Range } from '@tautline/shelter';
 import { costFact, currencyOf, drawn, materialRows } from './sheet-data.ts';
 
-export const drawRange: NonNullable<Sheets['drawRange']> = ({ range }, world, system, wide): Drawn => {
+export const drawRange: NonNullable<Sheets['drawRange']> = (
+  { range },
+  world,
+  system,
+  { wide } = {},
+): Drawn => {
   const m = (si: number): string => format(si, 'length', system);
   const counted = countedFor(range, world);
   const currency = currencyOf(world);

@@ -1,6 +1,6 @@
 /** What drawing and takeoff put on a shelter's sheet: drawings, parts with their words, materials, facts. Pure. */
 import { type Evaluation, hardestOf } from '@tautline/checks';
-import { type Drawing, describeParts, toSvg, views } from '@tautline/drawing';
+import { type Drawing, describeParts, saysEnds, toSvg, views } from '@tautline/drawing';
 import type { PreviewDrawing, PreviewFact, PreviewMaterial, PreviewView } from '@tautline/language/protocol';
 import { countedFor, type Sheets } from '@tautline/language/server';
 import { format, type System, usedText } from '@tautline/quantity';
@@ -13,16 +13,19 @@ type Draw = NonNullable<Sheets['draw']>;
 /** In the order of the tabs; a front end only where something is said of the ends. */
 const tabs = ['section', 'plan', 'side', 'end', 'setting-out'] as const satisfies readonly PreviewView[];
 
-export const draw: Draw = (evaluation, world, system, wide) => {
+export const draw: Draw = (evaluation, world, system, { wide, view: wanted } = {}) => {
   const { shelter } = evaluation;
   const counted = countedFor(shelter, world);
   const currency = currencyOf(world);
   const varied = variedMark(shelter.name, world);
   return {
-    drawings: tabs.flatMap((view) => {
-      const drawing = views[view](shelter, { system, ...(wide === undefined ? {} : { wide }) });
-      return drawing === undefined ? [] : [drawn(view, drawing)];
-    }),
+    drawings: tabs
+      .filter((view) => view !== 'end' || saysEnds(shelter))
+      .map((view) => {
+        if (wanted !== undefined && view !== wanted) return { view };
+        const drawing = views[view](shelter, { system, ...(wide === undefined ? {} : { wide }) });
+        return drawing === undefined ? { view } : drawn(view, drawing);
+      }),
     parts: partsOf(shelter, system),
     materials: materialRows(counted, currency, system),
     facts: factsOf(evaluation, counted, currency, system),

@@ -59,39 +59,42 @@ export function registerRequests(connection: Connection, services: ServerService
     const changes = writeAssumed(text, uri, assumed, systemFor(analysis.world, services.context.settings()));
     return { version: document.textDocument.version, edits: textEdits(document, changes) };
   });
-  connection.onRequest(previewRequest, async ({ uri, wide }: PreviewQuestion): Promise<PreviewAnswer> => {
-    const document = await ready(uri);
-    const analysis = document && (await services.analyses.current(document));
-    if (!document || !analysis)
-      return { uri, version: 0, broken: 'The file is not open to the language server.', shelters: [] };
-    const version = document.textDocument.version;
-    const problems = knownProblems(document, services.context);
-    const wrong = problems.find(({ severity }) => severity === 'error');
-    const unreadable = problems.find(({ id }) => misread.has(id));
-    const shelters: PreviewShelter[] = [];
-    const all = [...analysis.results, ...analysis.ranges];
-    for (const result of all) {
-      // The sheet keeps its last good drawing itself.
-      const shown = result.kept
-        ? undefined
-        : sheetOf(result, document, analysis, services.context, sheets, wide);
-      if (shown)
-        shelters.push(
-          unreadable && shown.stale === undefined
-            ? { ...shown, stale: `What cannot be read is left out: ${unreadable.message}` }
-            : shown,
-        );
-    }
-    const unread = all.find(({ evaluation, judged, kept }) => kept || !(evaluation || judged));
-    const broken =
-      unread?.failure ??
-      (unread
-        ? (wrong?.message ?? unread.problems[0]?.message)
-        : shelters.length === 0
-          ? wrong?.message
-          : undefined);
-    return { uri, version, shelters, ...(broken === undefined ? {} : { broken }) };
-  });
+  connection.onRequest(
+    previewRequest,
+    async ({ uri, wide, view }: PreviewQuestion): Promise<PreviewAnswer> => {
+      const document = await ready(uri);
+      const analysis = document && (await services.analyses.current(document));
+      if (!document || !analysis)
+        return { uri, version: 0, broken: 'The file is not open to the language server.', shelters: [] };
+      const version = document.textDocument.version;
+      const problems = knownProblems(document, services.context);
+      const wrong = problems.find(({ severity }) => severity === 'error');
+      const unreadable = problems.find(({ id }) => misread.has(id));
+      const shelters: PreviewShelter[] = [];
+      const all = [...analysis.results, ...analysis.ranges];
+      for (const result of all) {
+        // The sheet keeps its last good drawing itself.
+        const shown = result.kept
+          ? undefined
+          : sheetOf(result, document, analysis, services.context, sheets, { wide, view });
+        if (shown)
+          shelters.push(
+            unreadable && shown.stale === undefined
+              ? { ...shown, stale: `What cannot be read is left out: ${unreadable.message}` }
+              : shown,
+          );
+      }
+      const unread = all.find(({ evaluation, judged, kept }) => kept || !(evaluation || judged));
+      const broken =
+        unread?.failure ??
+        (unread
+          ? (wrong?.message ?? unread.problems[0]?.message)
+          : shelters.length === 0
+            ? wrong?.message
+            : undefined);
+      return { uri, version, shelters, ...(broken === undefined ? {} : { broken }) };
+    },
+  );
   connection.onRequest(
     calculationRequest,
     async (question: CalculationQuestion): Promise<CalculationAnswer | null> => {

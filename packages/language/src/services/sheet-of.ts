@@ -11,6 +11,7 @@ import type {
   PreviewFact,
   PreviewFinding,
   PreviewMaterial,
+  PreviewQuestion,
   PreviewShelter,
 } from '../protocol.ts';
 import { docOf } from '../spec/to-spec.ts';
@@ -37,10 +38,13 @@ export interface Drawn {
   readonly varied?: string;
 }
 
+/** What is drawn, and how wide. */
+export type Shown = { readonly [key in 'wide' | 'view']?: PreviewQuestion[key] | undefined };
+
 /** What drawing, takeoff and book put on a sheet; handed in by whoever bundles the server. */
 export interface Sheets {
-  readonly draw?: (evaluation: Evaluation, world: SpecWorld, system: System, wide?: number) => Drawn;
-  readonly drawRange?: (judged: JudgedRange, world: SpecWorld, system: System, wide?: number) => Drawn;
+  readonly draw?: (evaluation: Evaluation, world: SpecWorld, system: System, shown?: Shown) => Drawn;
+  readonly drawRange?: (judged: JudgedRange, world: SpecWorld, system: System, shown?: Shown) => Drawn;
   /** The calculation of some findings of the shelter or range of that name. */
   readonly calculation?: (name: string, findings: readonly Finding[], system: System) => CalculationAnswer;
 }
@@ -52,7 +56,7 @@ export function sheetOf(
   analysis: FileAnalysis,
   context: EditorContext,
   sheets: Sheets,
-  wide?: number,
+  show: Shown,
 ): PreviewShelter | undefined {
   const { shelter: name, evaluation, judged } = result;
   const definition = definitionNamed(document, name);
@@ -70,8 +74,8 @@ export function sheetOf(
     return { uri: found.document.uri.toString(), range: rangeOf(found.document, found.start, found.end) };
   };
   const drawn = evaluation
-    ? sheets.draw?.(evaluation, analysis.world, system, wide)
-    : judged && sheets.drawRange?.(judged, analysis.world, system, wide);
+    ? sheets.draw?.(evaluation, analysis.world, system, show)
+    : judged && sheets.drawRange?.(judged, analysis.world, system, show);
   const { whole, gustsOld, awaited }: Partial<ShelterResult> = result;
   return {
     name,
