@@ -19,8 +19,8 @@ const pause = (ms: number): Promise<void> => new Promise((resolve) => setTimeout
 let editor: Editor;
 afterEach(() => editor.close());
 
-/** An analyst as slow as a large house on a small machine, that writes down what it was asked. */
-function slowAnalyst(ms: number) {
+/** An analyst as slow as `wait`, that writes down what it was asked. */
+function slowAnalyst(wait: (token?: CancelToken) => Promise<void>) {
   const real = createInProcessAnalyst();
   const begun: number[] = [];
   const cancelled: number[] = [];
@@ -33,7 +33,7 @@ function slowAnalyst(ms: number) {
     ...real,
     analyse: async (world, shelter, options, token?: CancelToken) => {
       begun.push(spacing(world));
-      await pause(ms);
+      await wait(token);
       const result = await real.analyse(world, shelter, options, token);
       if (token?.isCancellationRequested) cancelled.push(spacing(world));
       return token?.isCancellationRequested ? undefined : result;
@@ -46,7 +46,15 @@ const spaced = (mm: number): string => house.replace('spaced 4 ft', `spaced ${mm
 
 describe('fast typing', () => {
   it('works out the newest text only, and drops what was begun for older ones', async () => {
-    const { analyst, begun, cancelled } = slowAnalyst(120);
+    // Slow enough to be overtaken, however fast or busy the machine is: until it is let go, or called off.
+    let letGo: () => void = () => undefined;
+    let held: Promise<void> = Promise.resolve();
+    const { analyst, begun, cancelled } = slowAnalyst((token) =>
+      Promise.race([
+        held,
+        new Promise<void>((resolve) => void token?.onCancellationRequested(() => resolve())),
+      ]),
+    );
     editor = await startEditor({ analyst });
     const notices: number[] = [];
     const listen = (): void =>
@@ -58,11 +66,17 @@ describe('fast typing', () => {
     await editor.evaluated();
     listen();
     begun.length = 0;
+    cancelled.length = 0;
+    held = new Promise((resolve) => {
+      letGo = resolve;
+    });
     for (let mm = 1000; mm < 1020; mm += 1) {
       await editor.change(uri, spaced(mm));
       await pause(40);
     }
-    const { version } = await editor.evaluated();
+    const last = editor.evaluated();
+    letGo();
+    const { version } = await last;
     expect(version).toBe(21);
     // Notices never go back, and between the first text and the last none got through: each was overtaken.
     expect(notices.filter((one) => one > 1 && one < 21)).toEqual([]);
@@ -91,7 +105,7 @@ describe('hints, lenses and findings while typing', () => {
     lines.map((one) => one.replace(/^\d+/, (line) => `${Number(line) + (Number(line) >= from ? by : 0)}`));
 
   it('stay at their words before new results are there, also when a line above cannot be read', async () => {
-    const { analyst } = slowAnalyst(0);
+    const { analyst } = slowAnalyst(() => pause(0));
     let hold: Promise<void> = Promise.resolve();
     editor = await startEditor({
       analyst: { ...analyst, analyse: (...asked) => hold.then(() => analyst.analyse(...asked)) },
@@ -113,7 +127,7 @@ describe('hints, lenses and findings while typing', () => {
   });
 
   it('reserve the lines of lenses from the first moment', async () => {
-    const { analyst } = slowAnalyst(150);
+    const { analyst } = slowAnalyst(() => pause(150));
     editor = await startEditor({ analyst });
     await editor.open(uri, house);
     const first = await lenses();
