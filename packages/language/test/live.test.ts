@@ -74,13 +74,13 @@ describe('fast typing', () => {
       await editor.change(uri, spaced(mm));
       await pause(40);
     }
+    while (begun.at(-1) !== 1019) await pause(5);
     const last = editor.evaluated();
     letGo();
     const { version } = await last;
     expect(version).toBe(21);
     // Notices never go back, and between the first text and the last none got through: each was overtaken.
     expect(notices.filter((one) => one > 1 && one < 21)).toEqual([]);
-    expect(begun.at(-1)).toBe(1019);
     expect(begun.length).toBeGreaterThan(1);
     expect(cancelled).toEqual(begun.slice(0, -1));
     const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
