@@ -26,6 +26,8 @@ export function inspections(shelter: Shelter): readonly Inspection[] {
         roof.type === 'bows' && 'Bows: none has flattened, kinked, split or slipped on its foot.',
         roof.type === 'rafters' && 'Rafters: none has sagged, split or come off its fitting.',
         roof.type === 'inflated' && 'Fan: runs, its sign can be seen, and the films are round and tight.',
+        roof.type === 'cap' &&
+          'Caps: none cracked, clouded or shifted, and what holds down each rim in its place.',
         joints && 'Joints of the bows: no crack, no gap, no screw loose.',
         shelter.ridge !== undefined && 'Ridge: straight, posts plumb, every tie in place.',
         railsOf(shelter).length > 0 && 'Rails, purlins and boards: every joint tight.',

@@ -23,14 +23,36 @@ export function workSteps(shelter: Shelter, system: System): readonly WorkStep[]
     ...roof(shelter, system),
     ...along(shelter),
     ...bracing(shelter),
-    beforeCover(shelter),
+    ...(shelter.covers.length > 0 ? [beforeCover(shelter)] : []),
     ...covers(shelter, system),
     ...inflating(shelter),
+    ...caps(shelter, system),
     {
       title: 'Walk round it',
       does: ['Go through the inspection list with a pencil, and keep the page.'],
       tools: ['pencil', 'spanner', 'screwdriver'],
       hands: 1,
+    },
+  ];
+}
+
+/** Caps stand by themselves: set down, and weighed down one by one. */
+function caps({ roof }: Shelter, system: System): readonly WorkStep[] {
+  if (roof.type !== 'cap') return [];
+  const { kind, mass } = roof.foot;
+  const weight = mass === undefined ? 'a bag or block' : format(mass, 'mass', system);
+  return [
+    {
+      title: `Set ${plural(roof.stations.length - 1, 'cap')}`,
+      does: [
+        'Rake the ground level along both lines of pegs and set the caps end to end, rims flat on the soil.',
+        kind === 'ballast'
+          ? `Lay ${weight} against each rim of a cap before you let go of it.`
+          : 'Hold each cap down on both sides before you let go of it.',
+      ],
+      tools: ['rake', 'string line', 'gloves'],
+      hands: 2,
+      caution: 'A sheet is a sail: do not carry caps in wind.',
     },
   ];
 }

@@ -1,6 +1,6 @@
 /** Pictures of lists: how stock lengths are cut, and rows of numbers as bars. */
 import { format, type System } from '@tautline/quantity';
-import { textWidth } from '../scene/lettering.ts';
+import { textWidth, wrapWords } from '../scene/lettering.ts';
 import { hatch } from '../scene/outline.ts';
 import { box, type Drawing, line, type Point, path, point, type Shape, text } from '../scene/shapes.ts';
 import { finishSheet } from '../scene/sheet.ts';
@@ -30,8 +30,13 @@ export interface CutList {
   readonly kerf: number;
 }
 
-const WIDE = 660;
+/** Width of the longest bar, page units: with what is said beside it, as wide as a printed page. */
+const WIDE = 470;
+/** Width of lines of words over and under a bar. */
+const WORDS = 590;
 const TALL = 24;
+/** How much wider bold letters run than plain ones. */
+const BOLD = 1.12;
 
 const rectangle = (x: number, y: number, wide: number, tall: number): readonly Point[] => [
   point(x, y),
@@ -54,13 +59,11 @@ export function cutBars(list: CutList, options: { readonly system: System }): Dr
     // The last piece may end at the bar's end, where no cut is made.
     if (rest < -list.kerf - 1e-6)
       throw new RangeError(`pieces of ${m(used)} do not fit a bar of ${m(bar.stock)}`);
-    shapes.push(
-      text(bar.item, 'note', point(0, y), `${bar.count} of ${bar.title}, ${m(bar.stock)} long`, {
-        size: 11,
-        bold: true,
-      }),
-    );
-    y += 7;
+    for (const words of wrapWords(`${bar.count} of ${bar.title}, ${m(bar.stock)} long`, 11 * BOLD, WORDS)) {
+      shapes.push(text(bar.item, 'note', point(0, y), words, { size: 11, bold: true }));
+      y += 14;
+    }
+    y += 7 - 14;
     let x = 0;
     bar.pieces.forEach((piece) => {
       const wide = piece.length * scale;
@@ -89,20 +92,21 @@ export function cutBars(list: CutList, options: { readonly system: System }): Dr
       text(bar.item, 'note', point(bar.stock * scale + 10, y + TALL / 2 + 3.6), left, { size: 10 }),
     );
     const small = bar.pieces.filter((piece) => textWidth(m(piece.length), 10) + 6 > piece.length * scale);
-    if (small.length > 0)
-      shapes.push(
-        text(
-          bar.item,
-          'note',
-          point(0, y + TALL + 13),
-          `small pieces, from the left: ${small.map((piece) => `${piece.label} ${m(piece.length)}`).join('; ')}`,
-          { size: 10 },
-        ),
-      );
+    const below =
+      small.length === 0
+        ? []
+        : wrapWords(
+            `small pieces, from the left: ${small.map((piece) => `${piece.label} ${m(piece.length)}`).join('; ')}`,
+            10,
+            WORDS,
+          );
+    below.forEach((words, n) => {
+      shapes.push(text(bar.item, 'note', point(0, y + TALL + 13 + 13 * n), words, { size: 10 }));
+    });
     spoken.push(
       `${bar.count} of ${bar.title}: ${bar.pieces.map((piece) => m(piece.length)).join(' + ')}, ${left}`,
     );
-    y += TALL + (small.length > 0 ? 38 : 26);
+    y += TALL + 26 + 12 * below.length;
   }
   const labels = new Map(
     list.bars.flatMap((bar) => [
