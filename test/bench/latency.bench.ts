@@ -65,7 +65,7 @@ for (const wait of [2000, 0, 2000, 0, 2000]) {
   const answer = await editor.client.sendRequest<{
     readonly broken?: string;
     readonly shelters: readonly { readonly drawings: readonly unknown[] }[];
-  }>('tautline/preview', { uri });
+  }>('tautline/preview', { uri, view: 'section' });
   if ((answer.shelters[0]?.drawings.length ?? 0) === 0)
     throw new Error(`There is no drawing to be timed: ${answer.broken}`);
   if (wait > 0) first.push(performance.now() - opened);
