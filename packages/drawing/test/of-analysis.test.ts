@@ -109,19 +109,17 @@ describe('overlays of an analysis', () => {
     expect(factorAt(1.5)).toBe(factorAt(1));
     expect(factorAt(100)).toBeLessThan(factorAt(1) ?? 0);
   });
-  it('outline standing water level at the top, under the crown, and give its mass', () => {
+  it('outline standing water level at the top, under the crown, and give its volume and depth', () => {
     const { ponds = [] } = overlay('water');
     expect(ponds).toHaveLength(1);
-    const [{ outline, massPerLength }] = ponds as [(typeof ponds)[number]];
+    const [{ outline, volume, depth }] = ponds as [(typeof ponds)[number]];
     const top = Math.max(...outline.map(({ y }) => y));
     expect(top).toBeLessThan(stubArch.roof.rise);
     expect(outline[0]?.y).toBe(top);
     expect(outline.at(-1)?.y).toBe(top);
-    // First water N = kg/m x spacing x g.
-    expect(massPerLength * stubArch.roof.spacing * 9.80665).toBeCloseTo(
-      analysis.ponding?.firstWater as number,
-      3,
-    );
+    expect(top - Math.min(...outline.map(({ y }) => y))).toBeCloseTo(depth, 9);
+    const { rest, first } = analysis.ponding ?? {};
+    expect(volume).toBe((rest ?? first)?.volume);
   });
   it('say when a frame gives way, and when nothing is calculated', () => {
     const { captions } = overlay('bending', undefined, withResponse({ status: 'gives way', reached: 0.63 }));

@@ -27,7 +27,8 @@ const overlays: SectionOverlays = {
         { x: 2.1, y: 1.7 },
         { x: 2.5, y: 1.78 },
       ],
-      massPerLength: 12,
+      volume: 0.012,
+      depth: 0.08,
     },
   ],
   utilisation: [
@@ -76,7 +77,7 @@ describe('section overlays', () => {
     expect(words).toContain('121 % fails');
     expect(words).toContain('40 %');
     expect(words).toContain('deflected, 5 times');
-    expect(words).toContain('water 12 kg/m');
+    expect(words).toContain('water 12 L on a frame');
     expect(words.filter((word) => word === '60 N·m')).toHaveLength(2);
     expect(words).toContain('Wind from the left.');
   });

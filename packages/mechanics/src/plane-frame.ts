@@ -12,7 +12,14 @@ export type {
   PlaneStatus,
   PlaneSupport,
 } from './plane/model.ts';
-export type { Dip, RoofLine } from './plane/pond.ts';
-export type { PondingAnswer, PondingOptions, PondingRoof } from './plane/ponding-model.ts';
-export { pondingFactor, pondingPath } from './plane/ponding-path.ts';
+export type { RoofLine } from './plane/pond.ts';
+export { pondingFactor } from './plane/ponding-factor.ts';
+export type {
+  Pond,
+  PondingAnswer,
+  PondingOptions,
+  PondingStep,
+  StandingPond,
+} from './plane/ponding-model.ts';
+export { pondingPath } from './plane/ponding-path.ts';
 export { solvePlaneFrame } from './plane/solve.ts';

@@ -99,6 +99,13 @@ const table = {
     rungs(['L', 0], ['m3', 1]),
     rungs(['in3', 0], ['ft3', 0.028316846592], ['yd3', 0.764554857984]),
   ),
+  water: kind(
+    'a volume of water',
+    dimension({ length: 3 }),
+    'A volume of water, e.g. `40 L`, `10 gal` (US gallons).',
+    rungs(['L', 0], ['m3', 10]),
+    rungs(['gal', 0]),
+  ),
   angle: kind(
     'an angle',
     dimension({ angle: 1 }),

@@ -9,7 +9,6 @@ export {
   type FrameAnalysis,
 } from './analyse.ts';
 export { innerArc, outerArc } from './film/blown-film.ts';
-export { type CrownPocket, crownPocket } from './film/crown-pocket.ts';
 export {
   edgeSlope,
   type FilmPanel,

@@ -1,7 +1,7 @@
 import { WATER_WEIGHT } from '@tautline/loads';
 import { WATER } from '@tautline/mechanics';
 import { describe, expect, it } from 'vitest';
-import { cableUnderLoad, crownPocket, filmPanel, pocketDepth, pullAt, sagUnder } from '../src/index.ts';
+import { cableUnderLoad, filmPanel, pocketDepth, pullAt, sagUnder } from '../src/index.ts';
 import { film, sprungHouse } from './fixtures.ts';
 
 const cover = { ...sprungHouse().covers[0]!, tension: 200 };
@@ -30,31 +30,6 @@ describe('film between two frames', () => {
     const limit = (WATER * 1.2 ** 2) / Math.PI ** 2;
     expect(pocketDepth(panel, { pull: limit * 1.001, slack: 0 })).toBe(0);
     expect(pocketDepth(panel, { pull: limit * 0.9, slack: 0 })).toBeGreaterThan(0);
-  });
-});
-
-describe('pocket at the crown', () => {
-  const flat = Array.from({ length: 401 }, (_, k) => ({ x: k / 100, y: 0 }));
-
-  it('on a level line holds two thirds of a parabola: V = (2/3)(4/3) f b s', () => {
-    const pocket = crownPocket(flat, 0.1, 1.2);
-    expect(pocket.volume).toBeCloseTo((2 / 3) * (4 / 3) * 0.1 * 2 * 1.2, 3);
-  });
-
-  it('on an arch of radius R is largest for b² = 2 R f / 3, with depth 2 f / 3', () => {
-    const R = 2;
-    const arch = Array.from({ length: 401 }, (_, k) => {
-      const x = (k - 200) / 100;
-      return { x, y: -(x * x) / (2 * R) };
-    });
-    const pocket = crownPocket(arch, 0.1, 1.2);
-    expect(pocket.depth).toBeCloseTo(0.2 / 3, 2);
-    expect(pocket.to - pocket.from).toBeLessThanOrEqual(2 * Math.sqrt((2 * R * 0.1) / 3) * 1.15);
-  });
-
-  it('on a steep arch with tight film there is none', () => {
-    const tent = Array.from({ length: 41 }, (_, k) => ({ x: k / 10, y: 2 - Math.abs(k / 10 - 2) }));
-    expect(crownPocket(tent, 0.0001, 1.2).depth).toBeLessThan(0.001);
   });
 });
 

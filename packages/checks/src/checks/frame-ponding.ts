@@ -1,8 +1,9 @@
+import type { Pond } from '@tautline/mechanics';
 import type { MemberItem, SpecNode } from '@tautline/shelter';
 import { itemValue, quantityValue, specNode, wordValue } from '@tautline/shelter';
-import { gravity, sectionOf } from '@tautline/structure';
+import { type FramePonding, pocketDepth, pullAt, rainTemperature, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, MessagePiece } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter, tighter } from '../levers.ts';
 
@@ -16,66 +17,85 @@ function run(input: CheckInput): Finding[] {
   if (ponding === undefined || film === undefined)
     return [notChecked(framePonding.id, roof, 'the roof has no film on it')];
   if (ponding.verdict === 'no answer')
-    return [notChecked(framePonding.id, roof, 'the frame analysis found no answer with water on the crown')];
+    return [
+      notChecked(
+        framePonding.id,
+        roof,
+        `the frame analysis found no answer with water in the film: ${ponding.reason}`,
+      ),
+    ];
   if (ponding.verdict === 'drains') return [];
-  const runsAway = ponding.verdict === 'runs away';
-  const tipping = Math.max(ponding.reserve, 1e-3) * ponding.firstWater;
+  const { first, rest, path, reserve, tipping } = ponding;
+  if (first === undefined) return [];
+  const bent = path.find(({ volume }) => volume === tipping)?.holds ?? first.volume;
   return [
     judge({
       id: framePonding.id,
       part: roof,
-      utilisation: 1 / Math.max(ponding.reserve, 1e-3),
-      demand: measured(ponding.firstWater / gravity, 'mass'),
-      capacity: measured(tipping / gravity, 'mass'),
-      loadCase: 'rain standing in a pocket of the film at the crown',
-      message: runsAway
-        ? [
-            'A pond at the crown runs away: a pocket of the film holds ',
-            measured(ponding.firstWater / gravity, 'mass'),
-            ` of water on each bow, and from `,
-            measured(tipping / gravity, 'mass'),
-            ` on the ${roof.member.title} sinks faster than the water rises.`,
-          ]
-        : [
-            'A pocket of the film at the crown holds ',
-            measured(ponding.firstWater / gravity, 'mass'),
-            ' of water on each bow; the crown sinks ',
-            measured(ponding.crownFall, 'length'),
-            ' and the pond comes to rest. It would run away from ',
-            measured(tipping / gravity, 'mass'),
-            ' on.',
-          ],
+      utilisation: 1 / Math.max(reserve, 1e-3),
+      demand: measured(bent, 'water'),
+      capacity: measured(tipping, 'water'),
+      loadCase: 'rain standing in a pocket of the film',
+      message: rest === undefined ? runaway(ponding, first, roof.member.title) : atRest(ponding, rest),
       source: 'frame-ponding',
       steps: [
         step(
-          'W_0',
-          'water in the first pocket, on one bow',
-          'W_0 = γ V(sag, undeflected crown)',
-          [given('s', 'spacing of the bows', roof.spacing, 'length')],
-          ponding.firstWater / gravity,
-          'mass',
+          'V_0',
+          'water that the first pocket holds, on one bow',
+          'V_0 = b ∫ mean depth dx, full to its brim, before the bows give under it',
+          [
+            given('b', 'spacing of the bows', roof.spacing, 'length'),
+            given(
+              'f',
+              'sag of the film that standing water can pull',
+              pocketDepth(film, pullAt(film, rainTemperature)),
+              'length',
+            ),
+            given('d', 'greatest depth of the water, half way between two bows', first.depth, 'length'),
+          ],
+          first.volume,
+          'water',
           'frame-ponding',
         ),
-        ...ponding.trail.map((entry, index) =>
+        ...path.map((entry, index) =>
           step(
-            `γV_${index + 1}`,
-            'water the pocket would hold',
-            'γ V(shape under W)',
+            `V_p,${index + 1}`,
+            'what the pocket holds up to its brim on the shape bent by the water',
+            'V_p = b ∫ mean depth dx on the bent shape',
             [
-              given('W', 'water on the bow', entry.water / gravity, 'mass'),
-              given('δ', 'fall of the crown', entry.crownFall, 'length'),
+              given('V', 'water on the bow', entry.volume, 'water'),
+              given('d', 'its greatest depth', entry.depth, 'length'),
             ],
-            entry.held / gravity,
-            'mass',
+            entry.holds,
+            'water',
             'frame-ponding',
           ),
         ),
+        ...(rest === undefined
+          ? []
+          : [
+              step(
+                'V_rest',
+                'water at rest on one bow',
+                'V = V_p(V): the water stands just up to its brim',
+                [
+                  given('d', 'its greatest depth', rest.depth, 'length'),
+                  given('δ', 'how far the roof sinks', ponding.fall, 'length'),
+                ],
+                rest.volume,
+                'water',
+                'frame-ponding',
+              ),
+            ]),
         step(
           'λ',
-          'how many times as large the pocket could be before the pond runs away',
-          'λ = max W / γV(W)',
-          [],
-          ponding.reserve,
+          'how many times the water that the pocket holds the bows bear',
+          ponding.atLeast ? 'λ ≥ max V / V_p, followed no further' : 'λ = max V / V_p',
+          [
+            given('V', 'water on the bow', tipping, 'water'),
+            given('V_p', 'what the pocket holds then', bent, 'water'),
+          ],
+          reserve,
           'ratio',
           'frame-ponding',
         ),
@@ -84,28 +104,68 @@ function run(input: CheckInput): Finding[] {
   ];
 }
 
+const onABow = ' on each bow';
+
+function runaway({ ended, tipping }: FramePonding, first: Pond, title: string): MessagePiece[] {
+  const pocket = [
+    'Rain standing in the film runs away with the bows: the first pocket holds ',
+    measured(first.volume, 'water'),
+    `${onABow}, `,
+    measured(first.depth, 'length'),
+    ' deep',
+  ];
+  if (tipping === 0) return [...pocket, `, and the ${title} does not bear the first of it.`];
+  return ended === 'gives way'
+    ? [
+        ...pocket,
+        `. The ${title} sinks under it, the pocket grows, and at about `,
+        measured(tipping, 'water'),
+        ' the bows give way.',
+      ]
+    : [
+        ...pocket,
+        '. From about ',
+        measured(tipping, 'water'),
+        ` on the ${title} sinks so fast that the pocket never fills.`,
+      ];
+}
+
+const atRest = ({ fall, reserve, atLeast }: FramePonding, rest: Pond): MessagePiece[] => [
+  'Rain fills a pocket of the film to ',
+  measured(rest.volume, 'water'),
+  `${onABow}, `,
+  measured(rest.depth, 'length'),
+  ' deep; the roof sinks ',
+  measured(fall, 'length'),
+  `, and the pond runs over its brim. The bows bear ${atLeast ? 'at least ' : ''}`,
+  measured(reserve, 'ratio'),
+  ' times what the pocket holds.',
+];
+
 export const framePonding: Check = {
   id: 'frame-ponding',
   title: 'Frame ponding',
-  asks: 'When rain stands in a pocket of the film at the crown, does the bow hold it, or sink so that more water gathers until it gives?',
+  asks: 'When rain stands in a pocket of the film, do the bows hold it until it runs over, or do they sink so that more water gathers until they give?',
   matters:
     'This is how limber arches die: a pond, a flatter crown, a larger pond, and in the morning the house is on the ground.',
-  formula: 'u = 1 / λ, λ = max over W of W / γV(W)',
+  formula: 'u = 1 / λ, λ = max over V of V / V_p(V)',
   symbols: [
-    { symbol: 'W', meaning: 'water standing on one bow', kind: 'mass' },
+    { symbol: 'V', meaning: 'water standing on one bow, raised in steps, in balance at each', kind: 'water' },
     {
-      symbol: 'V(W)',
-      meaning: 'volume the pocket has once the bow has bent under W',
-      kind: 'volume',
+      symbol: 'V_p(V)',
+      meaning: 'what the pocket of the film holds up to its brim once the bow has bent under V',
+      kind: 'water',
     },
     {
       symbol: 'λ',
-      meaning: 'how many times as large the pocket could be',
+      meaning:
+        'how many times the water of its pocket a bow bears: above 1 the pond fills, runs over and stays',
       kind: 'ratio',
     },
   ],
   sources: ['frame-ponding'],
-  leavesOut: 'Water that sits off the crown, hail, and bows that stand unevenly.',
+  leavesOut:
+    'Whether the bow breaks under the pond, rain that ends before the pocket is full, water that two pockets pass to each other, hail, and bows that stand unevenly.',
   mayBeAccepted: 'Never for a house people work in during rain.',
   run,
   levers,

@@ -101,7 +101,7 @@ function told(
     'passes',
     [
       'On a dry day the crop under the roof wants ',
-      measured(perDay, 'volume'),
+      measured(perDay, 'water'),
       ' of water, ',
       measured(perDay / area, 'length'),
       ' over the whole floor.',

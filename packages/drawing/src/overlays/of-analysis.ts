@@ -4,14 +4,15 @@
  */
 import { format, type System, usedText } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
-import type { FrameAnalysis, FramePonding, Response } from '@tautline/structure';
+import type { FrameAnalysis, Response } from '@tautline/structure';
 import { describeParts } from '../describe.ts';
 import { type Point, point } from '../scene/shapes.ts';
 import type { SectionOverlays } from '../views/overlays.ts';
 import { alongOverlay } from './along.ts';
 import { bendingOverlay } from './bending.ts';
+import { chains } from './chains.ts';
 import { loadCaption, responseId } from './load-words.ts';
-import { pondOf } from './pond.ts';
+import { waterOverlay } from './pond.ts';
 
 export type OverlayName = 'use' | 'deflected' | 'bending' | 'along' | 'water';
 
@@ -121,46 +122,6 @@ export function deflectedOverlay(
     ],
   };
 }
-
-/** Elements of a run as chains of nodes: a run may be broken where a part ends. */
-export function chains(
-  run: readonly { readonly i: number; readonly j: number }[],
-): readonly (readonly number[])[] {
-  const all: number[][] = [];
-  for (const { i, j } of run) {
-    const last = all.at(-1);
-    if (last?.at(-1) === i) last.push(j);
-    else all.push([i, j]);
-  }
-  return all;
-}
-
-export function waterOverlay(analysis: FrameAnalysis, system: System): SectionOverlays {
-  const { film, ponding, states } = analysis;
-  if (film === undefined || ponding === undefined)
-    return { captions: ['No film on the roof: no water can stand in it.'] };
-  const pond = pondOf(film, states.rain, ponding.firstWater);
-  const verdict = ponded(ponding, system);
-  if (pond === undefined) return { captions: [verdict] };
-  return {
-    ponds: [{ part: film.cover.id, ...pond }],
-    captions: [`Film half way between two frames, before the frames give under it. ${verdict}`],
-  };
-}
-
-const ponded = (ponding: FramePonding, system: System): string => {
-  const water = (newtons: number): string => format(newtons, 'force', system);
-  switch (ponding.verdict) {
-    case 'drains':
-      return 'Water runs off: no pocket holds any.';
-    case 'comes to rest':
-      return `Water comes to rest at ${water(ponding.atRest ?? 0)} on a frame.`;
-    case 'runs away':
-      return `First pocket ${water(ponding.firstWater)} on a frame; the frame gives and the water keeps gathering.`;
-    case 'no answer':
-      return 'The frame found no balance under standing water.';
-  }
-};
 
 export interface OverlayChoice {
   readonly overlay: OverlayName;

@@ -1,56 +1,57 @@
-import {
-  type BuiltState,
-  crownPocket,
-  type FilmPanel,
-  gravity,
-  pocketDepth,
-  pullAt,
-  rainTemperature,
-} from '@tautline/structure';
+/** Standing water over the section: the pond at rest on the frame bent under it, or the first pocket of one that runs away. */
+import { format, type System } from '@tautline/quantity';
+import type { BuiltState, FrameAnalysis, FramePonding } from '@tautline/structure';
 import { type Point, point } from '../scene/shapes.ts';
+import type { SectionOverlays } from '../views/overlays.ts';
+import { chains } from './chains.ts';
 
-export interface Pond {
-  /** Level of the water and film below it half way between two frames, m. */
-  readonly outline: readonly Point[];
-  /** Mean along the house, kg/m. */
-  readonly massPerLength: number;
+export function waterOverlay(
+  { film, ponding, noPonding, states }: FrameAnalysis,
+  system: System,
+): SectionOverlays {
+  if (film === undefined) return { captions: ['No film on the roof: no water can stand in it.'] };
+  if (ponding === undefined) return { captions: [`Standing water was not followed: ${noPonding}`] };
+  const pond = ponding.rest ?? ponding.first;
+  if (pond === undefined) return { captions: [dryWords(ponding)] };
+  return {
+    ponds: [
+      {
+        part: film.cover.id,
+        outline: pond.bottom.map(({ x, y }) => point(x, y)),
+        volume: pond.volume,
+        depth: pond.depth,
+      },
+    ],
+    ...(ponding.rest === undefined
+      ? {}
+      : { deflected: { lines: bentLines(states.rain, ponding.rest.state.displacements), factor: 1 } }),
+    captions: [pondWords(ponding, system)],
+  };
 }
 
-/**
- * The first pocket in the film over a frame that has not given yet, with its water (N on a frame); undefined when
- * none stands.
- */
-export function pondOf(film: FilmPanel, { system, result }: BuiltState, water: number): Pond | undefined {
-  const elements = system.roof.map((index) => system.model.elements[index]);
-  const nodes = [elements[0]?.i, ...elements.map((element) => element?.j)];
-  const line = nodes.flatMap((node) => {
-    const place = node === undefined ? undefined : system.nodes[node];
-    const moved = node === undefined ? undefined : result.displacements[node];
-    return place && moved ? [point(place.x + moved.dx, place.y + moved.dy)] : [];
-  });
-  const sag = pocketDepth(film, pullAt(film, rainTemperature));
-  const pocket = crownPocket(line, sag, system.tributary);
-  const wet = line.flatMap((at, index) => {
-    const mean = pocket.depths[index] ?? 0;
-    return mean > 0 ? [{ at, mean, index }] : [];
-  });
-  const deepest = wet.reduce((best, one) => (one.mean > best.mean ? one : best), {
-    at: point(0, 0),
-    mean: 0,
-    index: 0,
-  });
-  // The volume was counted from the dry neighbour on one side to that on the other.
-  const rim = [line[(wet[0]?.index ?? 0) - 1], line[(wet.at(-1)?.index ?? line.length) + 1]];
-  if (pocket.volume <= 0 || deepest.mean === 0 || !rim[0] || !rim[1]) return undefined;
-  // In the middle of the pocket the film lies `sag` below the frames.
-  const level = deepest.at.y - sag + pocket.depth;
-  const bottom = wet.map(({ at, mean }) => {
-    const onFrame = Math.max(0, level - at.y);
-    // The mean of a parabola is two thirds of its middle.
-    return point(at.x, level - (onFrame + 1.5 * (mean - onFrame)));
-  });
-  return {
-    outline: [point(rim[0].x, level), ...bottom, point(rim[1].x, level)],
-    massPerLength: water / gravity / system.tributary,
+const dryWords = ({ verdict, reason }: FramePonding): string =>
+  verdict === 'no answer'
+    ? `The frame found no balance under standing water: ${reason}.`
+    : 'Water runs off: no pocket of the film holds any.';
+
+function pondWords({ first, rest, fall, ended, tipping }: FramePonding, system: System): string {
+  const water = (volume: number): string => format(volume, 'water', system);
+  const deep = (depth: number): string => format(depth, 'length', system);
+  if (rest !== undefined)
+    return `Water half way between two frames: the pocket of the film fills to ${water(rest.volume)} on a frame, ${deep(rest.depth)} deep, and runs over; the roof sinks ${deep(fall)} under it.`;
+  const pocket = `First pocket of the film half way between two frames, before the frames give under it: ${water(first?.volume ?? 0)} on a frame, ${deep(first?.depth ?? 0)} deep.`;
+  return ended === 'gives way'
+    ? `${pocket} The pocket grows as the frame sinks, and at about ${water(tipping)} the frame gives way.`
+    : `${pocket} From about ${water(tipping)} on the pocket grows faster than it fills.`;
+}
+
+/** The lines of the frame moved from where it was drawn, true size. */
+function bentLines({ system }: BuiltState, moves: Float64Array): readonly (readonly Point[])[] {
+  const at = (node: number): Point => {
+    const { x, y } = system.nodes[node]!;
+    return point(x + moves[3 * node]!, y + moves[3 * node + 1]!);
   };
+  return [system.roof, system.leftWall, system.rightWall]
+    .flatMap((run) => chains(run.map((index) => system.model.elements[index]!)))
+    .map((nodes) => nodes.map(at));
 }

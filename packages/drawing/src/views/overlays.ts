@@ -33,11 +33,12 @@ export interface SectionOverlays {
   readonly moments?: readonly MomentLine[];
   /** Numbers beside members that are seen end on. */
   readonly along?: readonly { readonly part: string; readonly at: Point; readonly text: string }[];
-  /** Standing water: outline and mass per metre of house length, kg/m. */
+  /** Standing water: outline half way between two frames, volume on one frame (m3) and greatest depth (m). */
   readonly ponds?: readonly {
     readonly part: string;
     readonly outline: readonly Point[];
-    readonly massPerLength: number;
+    readonly volume: number;
+    readonly depth: number;
   }[];
   readonly utilisation?: readonly Utilisation[];
   /** Sentences for the foot of the sheet: which load case this is. */
@@ -104,9 +105,7 @@ export function overlayTexts(overlays: SectionOverlays, frame: Frame, system: Sy
     const outline = frame.all(pond.outline);
     const xs = outline.map((p) => p.x);
     const at = point((Math.min(...xs) + Math.max(...xs)) / 2, Math.max(...outline.map((p) => p.y)) + 24);
-    texts.push(
-      text('water', 'note', at, `water ${format(pond.massPerLength, 'mass-per-length', system)}`, bold),
-    );
+    texts.push(text('water', 'note', at, `water ${format(pond.volume, 'water', system)} on a frame`, bold));
   }
   const largest = largestOf(overlays.moments);
   for (const moment of overlays.moments ?? []) texts.push(...peakTexts(moment, largest, frame, system));

@@ -1,50 +1,79 @@
-import type { PlaneElementForces, PlaneLoads, PlaneState } from './model.ts';
-import type { Dip, RoofLine } from './pond.ts';
-
-export interface PondingRoof extends RoofLine {
-  /** what acts besides standing water: weight, film pull, hung crop */
-  readonly baseLoads: PlaneLoads;
-}
+import type { PlaneElementForces, PlaneState } from './model.ts';
 
 export interface PondingOptions {
-  /** state to start from (the locked-in state of a sprung bow) */
-  readonly start?: PlaneState | undefined;
-  /** hollow of skin or setting out that starts a pond; without one a perfect line may never hold water */
-  readonly dip?: Dip | undefined;
-  /** depth of the sheet of rain running over the line, m, acting all along it; default 0 */
-  readonly sheet?: number | undefined;
-  /** water that can come, m3; default: as much as stays */
-  readonly maxVolume?: number | undefined;
-  /** pond depth at which growth counts as runaway, m; default an eighth of the line's width on plan */
-  readonly deepest?: number | undefined;
+  /** how far the skin may sag between the frames, m; default 0: water stands in hollows of the line alone */
+  readonly sag?: number | undefined;
+  /**
+   * how much deeper than the first pocket the water is followed, m: a pond that has not come up to its brim by then
+   * counts as running away; default a sixteenth of the line's width on plan (own choice)
+   */
+  readonly rise?: number | undefined;
   /** N/m3 */
   readonly weight?: number | undefined;
   readonly cancelled?: (() => boolean) | undefined;
 }
 
-export interface PondingAnswer {
-  /**
-   * drains: no low place holds water. bounded: the pond fills to its brim and runs over, or all the water there
-   * is stands stably. runaway: every litre lowers the brim faster than it fills. not-converged: no balance found,
-   * the frame did not even carry its base loads, or the input makes no sense (see reason).
-   */
-  readonly verdict: 'drains' | 'bounded' | 'runaway' | 'not-converged' | 'cancelled';
-  readonly reason?: string;
-  /** water standing at the end of the path, m3 */
+/** A pond as it stands on the line, for the width that drains onto it. */
+export interface Pond {
+  /** m3 */
   readonly volume: number;
-  /** its greatest depth, m, and its surface level as y, m */
+  /** greatest depth, half way between two frames, m */
   readonly depth: number;
+  /** surface as y, m */
   readonly level: number;
-  /** where its lowest point is, as x, m */
+  /** its lowest point as x, and from where to where the water reaches, m */
   readonly at: number;
-  /** amount of water from which more water lowers the surface, m3: growth feeds on itself */
-  readonly waterAtRunaway?: number;
+  readonly from: number;
+  readonly to: number;
+  /** the skin below the water half way between two frames, from one edge of the water to the other */
+  readonly bottom: readonly { readonly x: number; readonly y: number }[];
+}
+
+/** A pond in balance with the frame below it. */
+export interface StandingPond extends Pond {
+  /** frame with base loads and water; `loads` has each member's water spread evenly along it */
   readonly state: PlaneState;
   readonly elementForces: readonly PlaneElementForces[];
   readonly reactions: readonly number[];
-  /** largest bending moment in the frame at the end, N·m, and the element it is in */
-  readonly peakMoment: number;
-  readonly peakElement: number;
-  /** the way there */
-  readonly path: readonly { readonly volume: number; readonly level: number; readonly depth: number }[];
+}
+
+export interface PondingStep {
+  /** water on the line, m3, and what its pocket would hold up to its brim on the shape bent by that water */
+  readonly volume: number;
+  readonly holds: number;
+  /** greatest depth, m, and surface as y, m */
+  readonly depth: number;
+  readonly level: number;
+}
+
+export interface PondingAnswer {
+  /**
+   * drains: no place holds water. comes to rest: the pond fills to its brim and runs over, the frame bent under it.
+   * runs away: the pocket grows faster than it fills, until the frame gives way or the pond is as deep as is looked
+   * at. no answer: no balance was found with the first water, or the input makes no sense (see reason).
+   */
+  readonly verdict: 'drains' | 'comes to rest' | 'runs away' | 'no answer' | 'cancelled';
+  readonly reason?: string;
+  /**
+   * how the path ended that was followed to learn the reserve: the frame gives way at once under more water, the
+   * pocket grows faster than it fills, the water is as deep as is looked at, the reserve is as large as is looked at
+   */
+  readonly ended?: 'gives way' | 'outgrows' | 'deep' | 'enough';
+  /** the pocket before the frame gives under it, full; absent when nothing holds water */
+  readonly first?: Pond;
+  /** the pond that comes to rest */
+  readonly rest?: StandingPond;
+  /** water at rest in all pockets of the line, each looked at by itself, m3; the rest of the answer is of the worst */
+  readonly together: number;
+  /**
+   * Greatest ratio along the path of the water on the line to what its pocket holds on the shape bent by that water:
+   * above 1 exactly when the pond comes to rest. Never more than 10; infinity when it drains, 0 without an answer.
+   */
+  readonly reserve: number;
+  /** true where the path was not followed to the end of what the frame bears: the reserve is at least that much */
+  readonly atLeast: boolean;
+  /** water at which the reserve is found, m3: from there on more water makes the pocket grow faster than it fills */
+  readonly tipping: number;
+  /** the way there, in balance at every step */
+  readonly path: readonly PondingStep[];
 }

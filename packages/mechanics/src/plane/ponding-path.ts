@@ -1,143 +1,189 @@
 import { WATER } from '../ponding.ts';
-import { factor } from '../skyline.ts';
-import { assemble, emptyPass } from './assemble.ts';
-import { type LoadSet, layLoads } from './loads.ts';
+import { emptyPass } from './assemble.ts';
+import { layLoads } from './loads.ts';
 import type { PlaneLoads, PlaneModel, PlaneState } from './model.ts';
-import { basins, emptyWater, heights, type PondScene, type RoofLine, wetMatrix } from './pond.ts';
-import { answerOf, dryPond, fillPond } from './pond-growth.ts';
-import type { PondingAnswer, PondingOptions, PondingRoof } from './ponding-model.ts';
-import { solvePlaneFrame } from './solve.ts';
-import { BEAM, type PlaneSystem, planeSystem } from './system.ts';
+import { pocketsOf, spillOf } from './pocket.ts';
+import { addWater, emptyWater, lineOf, type Pocket, type PondScene, type RoofLine } from './pond.ts';
+import { balancePond, type NoPond, type PondAt } from './pond-balance.ts';
+import { pondOn, standingPond } from './pond-standing.ts';
+import { roofFault } from './ponding-factor.ts';
+import type { PondingAnswer, PondingOptions, PondingStep } from './ponding-model.ts';
+import { planeSystem } from './system.ts';
 
-/** A hollow shallower than this, m, is wetness, not a pond. */
-const SMALLEST_POND = 1e-4;
+/** Less water than this on a line, m3, is wetness, not a pond. */
+const WETNESS = 1e-5;
+/** A reserve that is large enough not to be followed further. */
+const ENOUGH = 10;
+/** Steps are narrowed to this share of the water where the path ends or the reserve is greatest. */
+const CLOSE = 0.03;
+/** The reserve has passed its greatest value once it has fallen to this share of it. */
+const PAST = 0.95;
+/** The pond at its brim is found to this share of its water. */
+const AT_BRIM = 1e-4;
+/** Times that the pocket is found again on the shape that its own water bends. */
+const ROUNDS = 4;
+/** A step that moves the frame by more than this part of the line's width on plan has leapt into another shape. */
+const LEAP = 24;
+const MOST_STEPS = 200;
+
+/** A balanced step: the pond in the pocket it was balanced in, and what the largest pocket of the bent shape holds. */
+interface Step {
+  readonly pond: PondAt;
+  readonly within: Pocket;
+  readonly largest: Pocket;
+  readonly holds: number;
+}
 
 /**
- * Rain on a roof line: base loads first, then water in steps into every local low place (each by itself), the
- * water following the deflected shape. The amount of water is the controlled quantity and its level an unknown,
- * so the path is followed past the point where level control would fail. Stability is checked at every step.
+ * Rain on a roof line of a frame in balance: water in steps into the pocket of the skin that holds most, the pocket
+ * following the bent shape. The amount of water is what is controlled and its level an unknown, so the path is
+ * followed where more water lowers the surface too; every step is in balance and stable. Where the water comes up to
+ * the brim the pond is at rest and runs over. From there on the pocket is taken as walled at its brim, to see how
+ * much more the frame would bear.
+ *
+ * `start` is the frame under all that acts besides standing water; the drawn shape without loads when left out.
  */
 export function pondingPath(
   model: PlaneModel,
-  roof: PondingRoof,
+  roof: RoofLine,
+  start?: PlaneState,
   options: PondingOptions = {},
 ): PondingAnswer {
   const system = planeSystem(model);
   const fault = typeof system === 'string' ? system : roofFault(system, roof);
-  if (typeof system === 'string' || fault) return nothing(model, 'not-converged', fault ?? '');
-  const weight = options.weight ?? WATER;
-  const base = withSheet(system, roof, weight * (options.sheet ?? 0));
-  const dry = solvePlaneFrame(model, base, { start: options.start });
-  if (dry.status !== 'converged')
-    return nothing(model, 'not-converged', `without standing water: ${dry.reason ?? dry.status}`);
+  if (typeof system === 'string' || fault !== undefined) return none('no answer', fault);
+  const loads = layLoads(system, start?.loads ?? {});
+  if (typeof loads === 'string') return none('no answer', loads);
   const scene: PondScene = {
     system,
     roof,
-    dip: options.dip,
-    weight,
-    loads: layLoads(system, base) as LoadSet,
+    weight: options.weight ?? WATER,
+    loads,
     pass: emptyPass(system),
     water: emptyWater(system, roof),
   };
-  const pond = dryPond(scene, dry.state);
-  const places = basins(heights(scene, pond.u), SMALLEST_POND);
-  if (places.length === 0) return answerOf(scene, base, pond, [], 'drains');
-  const rank = { runaway: 4, 'not-converged': 3, cancelled: 2, bounded: 1, drains: 0 } as const;
-  let worst: PondingAnswer | undefined;
-  for (const { low, spill } of places) {
-    const filled = fillPond(scene, base, { ...pond, low, spill }, options);
-    const more = worst ? rank[filled.verdict] - rank[worst.verdict] || filled.volume - worst.volume : 1;
-    if (more > 0) worst = filled;
-  }
-  return worst!;
-}
-
-/**
- * How many times heavier water would have to be for the roof line, wet all along, to pond without end: smallest
- * factor on γ at which the tangent less γ·b·∫N·Nᵀ is singular. Below 1 the line is ponding-critical. Infinity
- * when no factor up to 1e6 does it. Null when the starting state itself is not stable.
- */
-export function pondingFactor(
-  model: PlaneModel,
-  roof: RoofLine,
-  start?: PlaneState,
-  weight = WATER,
-): number | null {
-  const system = planeSystem(model);
-  if (typeof system === 'string' || roofFault(system, roof)) return null;
   const u = new Float64Array(system.dofs);
   if (start) u.set([...start.displacements, ...start.endRotations]);
-  const loads = layLoads(system, start?.loads ?? {});
-  if (typeof loads === 'string') return null;
-  const pass = emptyPass(system);
-  assemble(system, u, loads, pass, true);
-  const stiff = system.matrix.values.slice();
-  const wet = wetMatrix(
-    { system, roof, dip: undefined, weight, loads, pass, water: emptyWater(system, roof) },
-    u,
-  );
-  const stable = (times: number): boolean => {
-    for (let k = 0; k < stiff.length; k++) system.matrix.values[k] = stiff[k]! - times * weight * wet[k]!;
-    const pivots = factor(system.matrix);
-    return pivots.negative === 0 && pivots.vanished < 0;
-  };
-  if (!stable(0)) return null;
-  let low = 0;
-  let high = 1e-6;
-  while (stable(high)) {
-    low = high;
-    high *= 2;
-    if (high > 1e6) return Number.POSITIVE_INFINITY;
+  const dry: PondAt = { u, volume: 0, level: 0 };
+  const answers: PondingAnswer[] = [];
+  for (const pocket of pocketsOf(lineOf(scene, u), options.sag ?? 0)) {
+    const empty = measured(scene, dry, pocket);
+    if (empty.holds >= WETNESS) answers.push(fill(scene, start?.loads ?? {}, empty, options));
   }
-  while (high - low > 1e-10 * high) {
-    const middle = (low + high) / 2;
-    if (stable(middle)) low = middle;
-    else high = middle;
-  }
-  return (low + high) / 2;
+  if (answers.length === 0) return none('drains');
+  const worst = answers.reduce((least, answer) => (answer.reserve < least.reserve ? answer : least));
+  const together = answers.reduce((sum, { rest }) => sum + (rest?.volume ?? 0), 0);
+  return { ...worst, together };
 }
 
-function roofFault(system: PlaneSystem, roof: RoofLine): string | undefined {
-  if (!(roof.breadth > 0 && Number.isFinite(roof.breadth))) return 'the roof line drains no breadth';
-  if (roof.elements.length === 0) return 'the roof line has no members';
-  for (const [n, e] of roof.elements.entries()) {
-    if (!(e >= 0 && e < system.elements)) return `the roof line names element ${e}, which is not there`;
-    if (system.kind[e] !== BEAM) return `element ${e} of the roof line does not bend`;
-    if (n > 0 && system.model.elements[roof.elements[n - 1]!]!.j !== system.model.elements[e]!.i)
-      return 'the roof line is not one continuous line';
+/** Fills the pocket step by step until the frame gives way, the reserve has passed its greatest value or is enough. */
+function fill(scene: PondScene, base: PlaneLoads, empty: Step, options: PondingOptions): PondingAnswer {
+  const { system, roof } = scene;
+  const plan = roof.elements.reduce((sum, e) => sum + Math.abs(system.chordX[e]!), 0);
+  const first = pondOn(scene, empty.pond.u, empty.largest, brimOf(scene, empty));
+  const deepest = first.depth + (options.rise ?? plan / 16);
+  const path: PondingStep[] = [];
+  // water of half the volume stands at about 0.7 of the depth: a level to start from
+  let last: Step = { ...empty, pond: { ...empty.pond, level: first.level - 0.3 * first.depth } };
+  let rest: Step | undefined;
+  let reserve = 0;
+  let tipping = 0;
+  let step = empty.holds / 2;
+  // least water that was seen not to be borne, or to fill the pocket less
+  let failing = Number.POSITIVE_INFINITY;
+  const end = (ended: NonNullable<PondingAnswer['ended']>): PondingAnswer => ({
+    verdict: rest ? 'comes to rest' : 'runs away',
+    ended,
+    first,
+    ...(rest ? { rest: standingPond(scene, base, rest.pond, rest.within) } : {}),
+    reserve,
+    atLeast: rest !== undefined && (ended === 'deep' || ended === 'enough'),
+    together: rest?.pond.volume ?? 0,
+    tipping,
+    path,
+  });
+  for (let n = 0; n < MOST_STEPS; n++) {
+    if (options.cancelled?.()) return none('cancelled');
+    const from = last.pond.volume;
+    const close = failing - from <= CLOSE * Math.max(from, empty.holds / 4);
+    const volume = Math.min(from + step, close ? failing : (from + failing) / 2);
+    const tried = more(scene, last, volume);
+    const next = typeof tried !== 'string' && leapt(last, tried, plan / LEAP) ? 'sudden' : tried;
+    const ratio = typeof next === 'string' ? 0 : Math.min(ENOUGH, volume / next.holds);
+    if ((typeof next === 'string' || ratio < reserve) && !close && volume - from > CLOSE * from) {
+      failing = volume;
+      continue;
+    }
+    if (typeof next === 'string') {
+      if (path.length === 0 && next === 'diverged')
+        return none('no answer', 'no balance was found with the first water');
+      return end('gives way');
+    }
+    if (ratio < PAST * reserve) return end('outgrows');
+    const { depth } = pondOn(scene, next.pond.u, next.within, next.pond.level);
+    path.push({ volume, holds: next.holds, depth, level: next.pond.level });
+    if (rest === undefined && ratio >= 1) rest = atBrim(scene, last, next);
+    if (volume >= failing) failing = Number.POSITIVE_INFINITY;
+    step = ratio < reserve ? CLOSE * volume : Math.min(2 * (volume - from), volume);
+    if (ratio > reserve) {
+      reserve = ratio;
+      tipping = volume;
+    }
+    if (reserve >= ENOUGH) return end('enough');
+    if (depth > deepest) return end('deep');
+    last = next;
   }
-  return undefined;
+  return end('deep');
 }
 
-/** The base loads and a sheet of water `pressure` (Pa on plan) along the line. */
-function withSheet(system: PlaneSystem, roof: PondingRoof, pressure: number): PlaneLoads {
-  if (!(pressure > 0)) return roof.baseLoads;
-  const line = roof.elements.map((element) => ({
-    element,
-    wx: 0,
-    wy: (-pressure * roof.breadth * Math.abs(system.chordX[element]!)) / system.rest[element]!,
-  }));
-  return { ...roof.baseLoads, line: [...(roof.baseLoads.line ?? []), ...line] };
+/** A balance with `volume` water from a step with less or more of it, in the largest pocket of the bent shape. */
+function more(scene: PondScene, from: Step, volume: number): Step | NoPond {
+  let step = from;
+  for (let n = 0; n < ROUNDS; n++) {
+    const within = step.largest;
+    const pond = balancePond(scene, step.pond, within, volume);
+    if (typeof pond === 'string') return pond;
+    step = measured(scene, pond, within);
+    if (step.largest.edge === within.edge && step.largest.middle === within.middle) break;
+  }
+  return step;
 }
 
-function nothing(model: PlaneModel, verdict: PondingAnswer['verdict'], reason: string): PondingAnswer {
-  const state = {
-    displacements: new Float64Array(3 * model.nodes.length),
-    endRotations: new Float64Array(0),
-    loads: {},
-  };
-  return {
-    verdict,
-    reason,
-    volume: 0,
-    depth: 0,
-    level: 0,
-    at: 0,
-    state,
-    elementForces: [],
-    reactions: [],
-    peakMoment: 0,
-    peakElement: -1,
-    path: [],
-  };
+/** What the largest pocket of a bent shape holds up to its brim, there where the water is. */
+function measured(scene: PondScene, pond: PondAt, within: Pocket): Step {
+  const line = lineOf(scene, pond.u);
+  const largest = pocketsOf(line, within.sag, within)[0] ?? within;
+  addWater(scene, pond.u, largest, spillOf(line, largest));
+  return { pond, within, largest, holds: Math.max(scene.water.volume, WETNESS / 1e3) };
 }
+
+const leapt = ({ pond: { u } }: Step, { pond }: Step, most: number): boolean =>
+  pond.u.some((move, dof) => dof < u.length && dof % 3 < 2 && Math.abs(move - u[dof]!) > most);
+
+const brimOf = (scene: PondScene, { pond, largest }: Step): number => spillOf(lineOf(scene, pond.u), largest);
+
+/** The pond that just fills its pocket, between a step with too little water for that and one with too much. */
+function atBrim(scene: PondScene, under: Step, over: Step): Step {
+  let [a, b] = [under, over];
+  const off = ({ pond, holds }: Step): number => pond.volume - holds;
+  let best = over;
+  for (let n = 0; n < 12 && Math.abs(off(best)) > AT_BRIM * best.pond.volume; n++) {
+    const volume = a.pond.volume - (off(a) * (b.pond.volume - a.pond.volume)) / (off(b) - off(a));
+    const tried = more(scene, best, volume);
+    if (typeof tried === 'string') break;
+    if (off(tried) < 0) a = tried;
+    else b = tried;
+    if (Math.abs(off(tried)) < Math.abs(off(best))) best = tried;
+  }
+  return best;
+}
+
+const none = (verdict: 'drains' | 'no answer' | 'cancelled', reason?: string): PondingAnswer => ({
+  verdict,
+  ...(reason === undefined ? {} : { reason }),
+  reserve: verdict === 'drains' ? Number.POSITIVE_INFINITY : 0,
+  atLeast: false,
+  together: 0,
+  tipping: 0,
+  path: [],
+});
