@@ -31,7 +31,8 @@ const own: readonly Source[] = [
   {
     id: 'frame-ponding',
     title: 'Water on a frame that gives: equilibrium of pocket and bent shape',
-    where: 'the pocket is found on the bent shape; beam limit γ b L⁴ / π⁴ held in test/reference',
+    where:
+      'the amount of water is raised in steps, its level and the bent shape found together; exact solutions of a level beam held in test/reference',
     standing: 'derived',
   },
   {

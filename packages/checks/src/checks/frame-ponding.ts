@@ -42,7 +42,7 @@ function run(input: CheckInput): Finding[] {
         step(
           'V_0',
           'water that the first pocket holds, on one bow',
-          'V_0 = b ∫ mean depth dx, full to its brim, before the bows give under it',
+          'V_0 = b ∫ m dx up to the brim, before the bows give under it; m = d - f/3, and 2/3 d √(d/f) where d < f',
           [
             given('b', 'spacing of the bows', roof.spacing, 'length'),
             given(
@@ -61,7 +61,7 @@ function run(input: CheckInput): Finding[] {
           step(
             `V_p,${index + 1}`,
             'what the pocket holds up to its brim on the shape bent by the water',
-            'V_p = b ∫ mean depth dx on the bent shape',
+            'V_p = b ∫ m dx up to the brim of the bent shape',
             [
               given('V', 'water on the bow', entry.volume, 'water'),
               given('d', 'its greatest depth', entry.depth, 'length'),
@@ -155,6 +155,12 @@ export const framePonding: Check = {
       symbol: 'V_p(V)',
       meaning: 'what the pocket of the film holds up to its brim once the bow has bent under V',
       kind: 'water',
+    },
+    {
+      symbol: 'm',
+      meaning:
+        'mean depth from bow to bow, where the film hangs f below the bows and the water is d deep half way',
+      kind: 'length',
     },
     {
       symbol: 'λ',

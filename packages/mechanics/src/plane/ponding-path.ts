@@ -108,7 +108,8 @@ function fill(scene: PondScene, base: PlaneLoads, empty: Step, options: PondingO
     const close = failing - from <= CLOSE * Math.max(from, empty.holds / 4);
     const volume = Math.min(from + step, close ? failing : (from + failing) / 2);
     const tried = more(scene, last, volume);
-    const next = typeof tried !== 'string' && leapt(last, tried, plan / LEAP) ? 'sudden' : tried;
+    const next =
+      typeof tried !== 'string' && leapt(last, tried, plan / LEAP, 3 * system.nodes) ? 'sudden' : tried;
     const ratio = typeof next === 'string' ? 0 : Math.min(ENOUGH, volume / next.holds);
     if ((typeof next === 'string' || ratio < reserve) && !close && volume - from > CLOSE * from) {
       failing = volume;
@@ -157,8 +158,12 @@ function measured(scene: PondScene, pond: PondAt, within: Pocket): Step {
   return { pond, within, largest, holds: Math.max(scene.water.volume, WETNESS / 1e3) };
 }
 
-const leapt = ({ pond: { u } }: Step, { pond }: Step, most: number): boolean =>
-  pond.u.some((move, dof) => dof < u.length && dof % 3 < 2 && Math.abs(move - u[dof]!) > most);
+/** Whether a node has moved by more than `most` m between two steps; `moves` of the dofs are those of nodes. */
+function leapt(before: Step, after: Step, most: number, moves: number): boolean {
+  for (let dof = 0; dof < moves; dof++)
+    if (dof % 3 < 2 && Math.abs(after.pond.u[dof]! - before.pond.u[dof]!) > most) return true;
+  return false;
+}
 
 const brimOf = (scene: PondScene, { pond, largest }: Step): number => spillOf(lineOf(scene, pond.u), largest);
 
