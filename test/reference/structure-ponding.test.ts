@@ -92,7 +92,7 @@ describe('ponding of a simply supported beam (AISC 360 appendix on ponding, from
       const q = times ** -0.25;
       const grown =
         (12 / Math.PI ** 3 / q ** 3) * (Math.tan((Math.PI * q) / 2) - Math.tanh((Math.PI * q) / 2));
-      expect(ponding.atRest / (WATER * unbent) / grown).toBeCloseTo(1, 3);
+      expect(ponding.standing / (WATER * unbent) / grown).toBeCloseTo(1, 3);
       expect(ponding.reserve).toBeGreaterThan(1);
     },
   );

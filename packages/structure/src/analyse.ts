@@ -111,7 +111,7 @@ export function analyseFrame(
       : stages.run('ponding', (stop) =>
           framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)), stop, solve),
         );
-  const ponding = ponded?.ok === true ? ponded.value : undefined;
+  const ponding = ponded?.ok === true ? countedWith(roof.type, ponded.value) : undefined;
   const noPonding = ponded?.ok === false ? ponded.reason : undefined;
   return {
     ok: true,
@@ -126,7 +126,7 @@ export function analyseFrame(
       ...(shelter.ridge === undefined
         ? {}
         : {
-            ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.atRest ?? 0),
+            ridge: ridgeDemand(shelter, shelter.ridge, responses, ponding?.standing ?? 0),
           }),
       inner: (shelter.inner ?? []).map((rail) => ridgeDemand(shelter, rail, responses)),
       notCovered: [...cases.notCovered, ...(noPonding === undefined ? [] : [noPonding])],
@@ -135,6 +135,13 @@ export function analyseFrame(
     },
   };
 }
+
+/**
+ * A ridge under bows is judged for the water of a pond that runs away too, up to where it does. On rafters, where no
+ * check asks whether water runs away, it is judged for what comes to rest.
+ */
+const countedWith = (roof: Shelter['roof']['type'], ponding: FramePonding): FramePonding =>
+  roof === 'bows' || ponding.rest !== undefined ? ponding : { ...ponding, standing: 0 };
 
 const emptyLoad: CombinedLoad = {
   id: 'none',

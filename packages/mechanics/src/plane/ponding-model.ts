@@ -63,7 +63,10 @@ export interface PondingAnswer {
   readonly first?: Pond;
   /** the pond that comes to rest */
   readonly rest?: StandingPond;
-  /** water at rest in all pockets of the line, each looked at by itself, m3; the rest of the answer is of the worst */
+  /**
+   * water standing in all pockets of the line, each looked at by itself, m3: what comes to rest or, where it runs
+   * away, `tipping`; all else in the answer is of the worst pocket
+   */
   readonly together: number;
   /**
    * Greatest ratio along the path of the water on the line to what its pocket holds on the shape bent by that water:

@@ -72,7 +72,7 @@ export function pondingPath(
   }
   if (answers.length === 0) return none('drains');
   const worst = answers.reduce((least, answer) => (answer.reserve < least.reserve ? answer : least));
-  const together = answers.reduce((sum, { rest }) => sum + (rest?.volume ?? 0), 0);
+  const together = answers.reduce((sum, answer) => sum + answer.together, 0);
   return { ...worst, together };
 }
 
@@ -98,7 +98,7 @@ function fill(scene: PondScene, base: PlaneLoads, empty: Step, options: PondingO
     ...(rest ? { rest: standingPond(scene, base, rest.pond, rest.within) } : {}),
     reserve,
     atLeast: rest !== undefined && (ended === 'deep' || ended === 'enough'),
-    together: rest?.pond.volume ?? 0,
+    together: rest?.pond.volume ?? tipping,
     tipping,
     path,
   });

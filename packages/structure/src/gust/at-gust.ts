@@ -41,7 +41,7 @@ export function analysisAtGust(shelter: Shelter, analysis: FrameAnalysis, gust: 
     inner: inner.map((rail) => ridgeDemand(shelter, rail, responses)),
     ...(ridge === undefined
       ? {}
-      : { ridge: ridgeDemand(shelter, ridge, responses, analysis.ponding?.atRest ?? 0) }),
+      : { ridge: ridgeDemand(shelter, ridge, responses, analysis.ponding?.standing ?? 0) }),
   };
 }
 

@@ -60,7 +60,7 @@ export function ridgeDemand(
   shelter: Shelter,
   ridge: Rail,
   responses: readonly Response[],
-  waterAtRest = 0,
+  standingWater = 0,
 ): RailDemand {
   const { spacing } = shelter.roof;
   const under = (push: number, loadCase: string, steady: boolean): RailDemand => {
@@ -74,7 +74,7 @@ export function ridgeDemand(
       .map(({ vertical }) => under(vertical, load.title, load.sustained)),
   );
   // Water that stands at the crown stands on the ridge.
-  const water = waterAtRest > 0 ? under(waterAtRest, 'standing water at the crown', true) : undefined;
+  const water = standingWater > 0 ? under(standingWater, 'standing water at the crown', true) : undefined;
   const worst = demands.reduce<RailDemand | undefined>(
     (most, demand) => (most === undefined ? demand : worseOf(most, demand)),
     undefined,

@@ -11,8 +11,11 @@ import type { Solve } from './solved-frames.ts';
  */
 export interface FramePonding extends Omit<PondingAnswer, 'verdict'> {
   readonly verdict: Exclude<PondingAnswer['verdict'], 'cancelled'>;
-  /** Weight of the water at rest on one frame in all its pockets, N; 0 where none comes to rest. */
-  readonly atRest: number;
+  /**
+   * Weight of the water that stands on one frame in all its pockets, N: what comes to rest or, where the pond runs
+   * away, what it comes to before that.
+   */
+  readonly standing: number;
   /** Furthest fall of the roof line under the pond that comes to rest, m. */
   readonly fall: number;
 }
@@ -42,7 +45,7 @@ export function framePonding(
   return {
     ...answer,
     verdict,
-    atRest: answer.together * WATER,
+    standing: answer.together * WATER,
     fall: rest === undefined ? 0 : Math.max(0, ...falls),
   };
 }
@@ -54,7 +57,7 @@ const unanswered: FramePonding = {
   together: 0,
   tipping: 0,
   path: [],
-  atRest: 0,
+  standing: 0,
   fall: 0,
 };
 
