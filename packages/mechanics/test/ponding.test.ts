@@ -170,7 +170,7 @@ describe('properties of ponding', () => {
   it('a line and its mirror image pond alike', () => {
     fc.assert(
       fc.property(
-        fc.array(fc.integer({ min: 0, max: 60 }), { minLength: 5, maxLength: 9 }),
+        fc.uniqueArray(fc.integer({ min: 0, max: 60 }), { minLength: 5, maxLength: 9 }),
         (centimetres) => {
           const heights = centimetres.map((height) => height / 100);
           const ends = [0, heights.length - 1];
