@@ -23,6 +23,16 @@ describe('setting out', () => {
         .map(({ along }) => along),
     ).toEqual([0, 1.5, 3, 4.5, 6]);
   });
+  it('has a peg for every upright of both ends', () => {
+    const shelter = shelters.find((one) => one.endFrames)!;
+    const { endFrames, length } = shelter;
+    const left = shelter.sidePosts?.lines[0] ?? shelter.roof.line[0]!.x;
+    const pegs = pegsOf(shelter).filter(({ name }) => name.startsWith('U'));
+    const places = [0, length].flatMap((along) =>
+      endFrames!.uprights.map(({ x }) => ({ part: endFrames!.foot.id, along, across: x - left })),
+    );
+    expect(pegs.map(({ part, along, across }) => ({ part, along, across }))).toEqual(places);
+  });
   it('writes both diagonals as the root of the squares', () => {
     const words = views['setting-out'](emtGable, { system: 'metric' }).shapes.flatMap((shape) =>
       shape.kind === 'text' ? [shape.text] : [],

@@ -3,7 +3,7 @@ import { allPosts, allRails, anchorOut, bracePlaces } from './members.ts';
 
 export interface Peg {
   readonly part: string;
-  /** L for the left line, R for the right, then the other lines and the guys. */
+  /** L for the left line, R for the right, then the other lines, anchors (A), guys (G) and uprights of the ends (U). */
   readonly name: string;
   /** Along the house and across it from peg L1, m. */
   readonly along: number;
@@ -53,5 +53,12 @@ export function pegsOf(shelter: Shelter): readonly Peg[] {
         guy++;
         pegs.push({ part: brace.foot.id, name: `G${guy}`, along: low.x - origin, across: low.y - left });
       }
+  let upright = 0;
+  const ends = shelter.endFrames;
+  for (const z of ends ? [0, shelter.length] : [])
+    for (const { x } of ends?.uprights ?? []) {
+      upright++;
+      pegs.push({ part: ends?.foot.id ?? '', name: `U${upright}`, along: z - origin, across: x - left });
+    }
   return pegs;
 }

@@ -91,6 +91,25 @@ function drawPlan(shelter: Shelter, options: ViewOptions, share: number): Drawin
     roof.stations.slice(1).forEach((z, n) => {
       const [from, to] = [(roof.stations[n] ?? 0) + 0.01, z - 0.01];
       shapes.push(box(roof.id, 'sheet', frame.at(from, left), frame.at(to, right)));
+      if (roof.foot.kind !== 'ballast') return;
+      const middle = (from + to) / 2;
+      for (const [near, far] of [
+        [left, left - SACK.across],
+        [right, right + SACK.across],
+      ] as const)
+        shapes.push(
+          box(
+            roof.foot.id,
+            'foot',
+            frame.at(middle - SACK.along / 2, near),
+            frame.at(middle + SACK.along / 2, far),
+          ),
+        );
+      anchors.push({
+        part: roof.foot.id,
+        at: frame.at(middle, right + SACK.across / 2),
+        toward: point(1, -0.6),
+      });
     });
   const typical = roof.stations[Math.floor(roof.stations.length / 3)] ?? 0;
   anchors.push({ part: roof.id, at: frame.at(typical, width * 0.76), toward: point(1, -0.5) });
@@ -165,6 +184,9 @@ function drawPlan(shelter: Shelter, options: ViewOptions, share: number): Drawin
     ...options,
   });
 }
+
+/** What holds down the rim of a cap, for the picture, m. */
+const SACK = { along: 0.28, across: 0.13 } as const;
 
 /** Middle of the bay nearest to a place along the house, m. */
 const middleOfBay = (z: number, spacing: number, half: number): number =>
