@@ -96,15 +96,25 @@ function lowOf(line: Line, shape: Shape, y = skin(line, shape)): number {
   return low;
 }
 
-/** The highest points to either side of a low before lower ground or the line's end. */
+/**
+ * The brims of the water over a low: it rises until it runs over the lower of the highest points to either side, and
+ * reaches to the first crown on each side that stands out of it.
+ */
 function brims(y: Float64Array, low: number): Pick<Pocket, 'low' | 'left' | 'right'> {
-  return { low, left: barrier(y, low, -1), right: barrier(y, low, 1) };
+  const level = Math.min(barrier(y, low, -1), barrier(y, low, 1));
+  const crown = (step: 1 | -1): number => {
+    let k = low;
+    while (y[k]! < level) k += step;
+    while (y[k + step]! > y[k]!) k += step;
+    return k;
+  };
+  return { low, left: crown(-1), right: crown(1) };
 }
 
+/** Height of the highest point to one side of a low before lower ground or the line's end. */
 function barrier(y: Float64Array, low: number, step: 1 | -1): number {
-  let top = low;
-  for (let k = low + step; k >= 0 && k < y.length && y[k]! >= y[low]!; k += step)
-    if (y[k]! > y[top]!) top = k;
+  let top = y[low]!;
+  for (let k = low + step; k >= 0 && k < y.length && y[k]! >= y[low]!; k += step) top = Math.max(top, y[k]!);
   return top;
 }
 
