@@ -106,7 +106,7 @@ function run(input: CheckInput): Finding[] {
 
 const onABow = ' on each bow';
 
-function runaway({ ended, tipping }: FramePonding, first: Pond, title: string): MessagePiece[] {
+function runaway({ ended, tipping, path }: FramePonding, first: Pond, title: string): MessagePiece[] {
   const pocket = [
     'Rain standing in the film runs away with the bows: the first pocket holds ',
     measured(first.volume, 'water'),
@@ -119,7 +119,7 @@ function runaway({ ended, tipping }: FramePonding, first: Pond, title: string): 
     ? [
         ...pocket,
         `. The ${title} sinks under it, the pocket grows, and at about `,
-        measured(tipping, 'water'),
+        measured(path.at(-1)?.volume ?? tipping, 'water'),
         ' the bows give way.',
       ]
     : [

@@ -34,14 +34,14 @@ const dryWords = ({ verdict, reason }: FramePonding): string =>
     ? `The frame found no balance under standing water: ${reason}.`
     : 'Water runs off: no pocket of the film holds any.';
 
-function pondWords({ first, rest, fall, ended, tipping }: FramePonding, system: System): string {
+function pondWords({ first, rest, fall, ended, tipping, path }: FramePonding, system: System): string {
   const water = (volume: number): string => format(volume, 'water', system);
   const deep = (depth: number): string => format(depth, 'length', system);
   if (rest !== undefined)
     return `Water half way between two frames: the pocket of the film fills to ${water(rest.volume)} on a frame, ${deep(rest.depth)} deep, and runs over; the roof sinks ${deep(fall)} under it.`;
   const pocket = `First pocket of the film half way between two frames, before the frames give under it: ${water(first?.volume ?? 0)} on a frame, ${deep(first?.depth ?? 0)} deep.`;
   return ended === 'gives way'
-    ? `${pocket} The pocket grows as the frame sinks, and at about ${water(tipping)} the frame gives way.`
+    ? `${pocket} The pocket grows as the frame sinks, and at about ${water(path.at(-1)?.volume ?? tipping)} the frame gives way.`
     : `${pocket} From about ${water(tipping)} on the pocket grows faster than it fills.`;
 }
 
