@@ -88,26 +88,30 @@ const MARGIN = 12;
  * in the page's own letters, and lets small letters grow when the drawing is shown smaller than it is.
  */
 export function fitDrawing(svg: SVGSVGElement, zoom: number): void {
-  const box = svg.viewBox.baseVal;
-  if (svg.getAttribute('data-view') !== 'setting-out') {
-    const scaleBar = bounds(svg.querySelector<SVGGElement>('[data-part="scale-bar"][data-kind="part"]'));
-    const tops = [...svg.querySelectorAll<SVGGElement>('g[data-part]:not([data-part="sheet"])')]
-      .map(bounds)
-      .filter((one) => one !== undefined)
-      .map((one) => one.y);
-    if (scaleBar !== undefined && tops.length > 0) {
-      const top = Math.min(...tops) - 8;
-      box.height = scaleBar.y + scaleBar.height + 8 - top;
-      box.y = top;
-    }
-    sizeOf(svg, zoom);
-    const shown = svg.clientWidth / box.width;
-    // Texts of a chart stand in columns that do not grow with them.
-    const chart = svg.getAttribute('data-view')?.endsWith('-chart') === true;
-    svg.classList.toggle('small', !chart && shown > 0 && shown < 0.85);
-  } else {
-    sizeOf(svg, zoom);
+  sizeCropped(svg, zoom);
+  if (svg.getAttribute('data-view') === 'setting-out') return;
+  const shown = svg.clientWidth / svg.viewBox.baseVal.width;
+  // Texts of a chart stand in columns that do not grow with them.
+  const chart = svg.getAttribute('data-view')?.endsWith('-chart') === true;
+  const small = !chart && shown > 0 && shown < 0.85;
+  svg.classList.toggle('small', small);
+  // Letters that have grown reach further.
+  if (small) sizeCropped(svg, zoom);
+}
+
+function sizeCropped(svg: SVGSVGElement, zoom: number): void {
+  const scaleBar = bounds(svg.querySelector<SVGGElement>('[data-part="scale-bar"][data-kind="part"]'));
+  const tops = [...svg.querySelectorAll<SVGGElement>('g[data-part]:not([data-part="sheet"])')]
+    .map(bounds)
+    .filter((one) => one !== undefined)
+    .map((one) => one.y);
+  if (svg.getAttribute('data-view') !== 'setting-out' && scaleBar !== undefined && tops.length > 0) {
+    const box = svg.viewBox.baseVal;
+    const top = Math.min(...tops) - 8;
+    box.height = scaleBar.y + scaleBar.height + 8 - top;
+    box.y = top;
   }
+  sizeOf(svg, zoom);
 }
 
 function bounds(group: SVGGElement | null): DOMRect | undefined {
