@@ -1,7 +1,7 @@
 export { type BowAsked, type BowFormed, type BowResult, bowShape } from './geometry/bow-shape.ts';
 export { clearHeightAt, leastClearOver, tieUndersideAt } from './geometry/headroom.ts';
 export { innerFilm } from './geometry/inner-film.ts';
-export { jointReach, sideBySide } from './geometry/joint-reach.ts';
+export { jointLap, jointReach, sideBySide } from './geometry/joint-reach.ts';
 export {
   crossingsAt,
   crownOf,

@@ -38,7 +38,7 @@ export function pipeBar(
   const letters: TextShape[] = [];
   roof.joints.forEach((joint, i) => {
     const at = (joint.at + roof.legDriven) * scale;
-    const wide = Math.max(4, jointReach(joint.item) * scale);
+    const wide = Math.max(4, jointReach(joint.item, roof.member) * scale);
     shapes.push(box(joint.id, 'joint', point(at - wide, -half - 3), point(at + wide, half + 3)));
     letters.push(
       text(joint.id, 'dimension', point(at, half + 17), `J${i + 1}`, { size: 10.5, anchor: 'middle' }),

@@ -111,7 +111,11 @@ export function roofPiece(shelter: Shelter, frame: Frame): Piece {
     for (const spot of spots) {
       const { at, along } = pointAlong(points, spot);
       // A plate has no socket: it is drawn as long as the member is deep.
-      const half = Math.max(jointReach(joint.item), joint.item.form === 'plate' ? depth : 0, 4 / frame.scale);
+      const half = Math.max(
+        jointReach(joint.item, roof.member),
+        joint.item.form === 'plate' ? depth : 0,
+        4 / frame.scale,
+      );
       const sleeve = stretchOf(points, spot - half, spot + half);
       shapes.push(polygon(joint.id, 'joint', frame.all(band(sleeve, depth + 3 / frame.scale))));
       shapes.push(line(joint.id, 'joint', ...across(frame, at, along, depth + 5 / frame.scale)));

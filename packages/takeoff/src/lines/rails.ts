@@ -1,6 +1,6 @@
 /** Posts, rails, cables and braces. */
 import type { Brace, CableItem, JointItem, MemberItem, Posts, Rail } from '@tautline/shelter';
-import { stayLength } from '@tautline/shelter';
+import { jointLap, stayLength } from '@tautline/shelter';
 import {
   countLine,
   cutLine,
@@ -13,7 +13,7 @@ import {
   type Told,
 } from '../line.ts';
 import { fillingLines, footLines, intoGround } from './ground.ts';
-import { counted, lapAt, runPieces } from './split.ts';
+import { counted, runPieces } from './split.ts';
 import { wrappingLine } from './sundries.ts';
 
 /** Cable turned back at an end to make a loop, m: common practice, no source. */
@@ -58,7 +58,7 @@ export function railLines(rail: Rail, run: number, frames: number): Takeoff {
   const times = rail.lines.length;
   if (rail.member.kind === 'cable') lines.push(...ridgeCable(rail, rail.member, run));
   else {
-    const lap = rail.coupler === undefined ? 0 : lapAt(rail.coupler, rail.member);
+    const lap = rail.coupler === undefined ? 0 : jointLap(rail.coupler, rail.member);
     const lengths = runPieces(run, rail.member, rail.span, lap);
     const pieces = counted(lengths, times, rail.role);
     const steps: Told[] = [[`${times} line(s) of `, metres(run), `, each in ${lengths.length} piece(s)`]];

@@ -1,18 +1,10 @@
 /** Bows and rafters: pieces, their joints, their fillings and wrapping. */
 import type { Bows, JointUse, Rafters, Roof } from '@tautline/shelter';
+import { jointLap } from '@tautline/shelter';
 import { countLine, cutLine, type Gap, metres, supplyLine, type Takeoff, type TakeoffLine } from '../line.ts';
 import { fillingLines, footLines, intoGround } from './ground.ts';
 import { inLineJoint } from './rails.ts';
-import {
-  buttedPieces,
-  counted,
-  lapAt,
-  lengthBelow,
-  SPLICE,
-  splicedPieces,
-  splitAt,
-  widthAt,
-} from './split.ts';
+import { buttedPieces, counted, lengthBelow, SPLICE, splicedPieces, splitAt, widthAt } from './split.ts';
 import { wrappingLine } from './sundries.ts';
 
 export function roofLines(roof: Roof): Takeoff {
@@ -31,7 +23,7 @@ function bowLines(bows: Bows): Takeoff {
   const { member, stations, length, foot, crownFitting } = bows;
   const count = stations.length;
   const beyond = Math.max(bows.legDriven, intoGround(foot));
-  const cuts = bows.joints.map(({ at, item }) => ({ at, lap: lapAt(item, member) }));
+  const cuts = bows.joints.map(({ at, item }) => ({ at, lap: jointLap(item, member) }));
   if (crownFitting && ending.includes(crownFitting.item.form)) cuts.push({ at: length / 2, lap: 0 });
   const pieces = counted(splitAt(length, beyond, cuts), count, cuts.length > 0 ? 'bow, part' : 'bow');
   const layers = member.section.shape === 'rectangle' ? (member.section.laminations ?? 1) : 1;
@@ -110,7 +102,7 @@ function rafterLines(rafters: Rafters): Takeoff {
   const { member, stations, length, form } = rafters;
   const each = form === 'gable' ? 2 : 1;
   const count = stations.length * each;
-  const cuts = rafters.joints.map(({ at, item }) => ({ at, lap: lapAt(item, member) }));
+  const cuts = rafters.joints.map(({ at, item }) => ({ at, lap: jointLap(item, member) }));
   const lines: TakeoffLine[] = [
     cutLine(
       'frame',

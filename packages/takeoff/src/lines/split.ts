@@ -1,16 +1,5 @@
 /** Where a long member falls into pieces, and how long each must be cut. */
-import { type CurvePoint, type JointItem, type MemberItem, sideBySide } from '@tautline/shelter';
-
-/**
- * Length two pieces share at an in-line joint, m. Couplers let the ends meet in the middle; a swaged
- * end slides into its neighbour; lashed, bolted and clamped ends lie side by side over what the joint
- * takes in from each, half of it on either side of its place.
- */
-export function lapAt(joint: JointItem, member: MemberItem): number {
-  if (sideBySide(joint)) return joint.insertion;
-  const { form } = joint;
-  return form === 'socket' || form === 'sleeve' ? (member.swage ?? 0) : 0;
-}
+import type { CurvePoint, MemberItem } from '@tautline/shelter';
 
 /**
  * Piece lengths from left to right of a member of `length` with in-line joints at `at`, `beyond` longer
