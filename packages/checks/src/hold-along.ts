@@ -70,7 +70,7 @@ export function onBraces(
   const { length, level, height } = runOf(brace);
   if (level < 1e-6 || height <= 0) return { reason: 'the braces run straight up, and so hold nothing along' };
   // Of each pair that lean opposite ways only the one that is pulled is counted on.
-  const pulled = brace.count / 2;
+  const pulled = brace.role === 'guy' ? brace.count / 2 : 2 * Math.floor(brace.count / 4);
   const top = (share * push.force * push.height) / height;
   const wind = (top * length) / (level * pulled);
   // Both wires of a pair share the push until the one that is let go hangs slack.

@@ -85,6 +85,14 @@ describe('racking', () => {
     expect(pull!.value).toBeCloseTo((top!.value * Math.SQRT2) / 2, 6);
   });
 
+  it('counts on the fewer that lean one way where an odd number of bays is braced', () => {
+    const pull = (count: number): number =>
+      finding('racking', { ...sprungHouse(), braces: [brace({ count })] }).demand!.value;
+    // Five bays on two sides: three lean one way, two the other.
+    expect(pull(10)).toBeCloseTo(pull(8), 6);
+    expect(pull(12)).toBeCloseTo((2 / 3) * pull(10), 6);
+  });
+
   it('sets a wire against its clips: 0.8 of the breaking load over 3', () => {
     const wire = { breakingLoad: 9000 } as Parameters<typeof cableWorking>[0];
     expect(cableWorking(wire)).toBeCloseTo(2400, 9);

@@ -139,12 +139,16 @@ describe('braces and guys', () => {
     }
   });
 
-  it('in every bay run from post to post on both sides', () => {
+  it('in every bay run from post to post on both sides, and lean by turns', () => {
     const bays = sidePosts.stations.length - 1;
     const brace = { ...guy, role: 'brace', plane: 'along', count: 2 * bays } as const;
     const runs = braceRuns(timberGable, { ...brace, to: { x: 0, y: 2, z: sidePosts.stations[1]! } });
     expect(runs).toHaveLength(2 * bays);
-    expect(Math.max(...runs.map(([, to]) => to[2]))).toBe(length);
+    for (const [bay, front] of sidePosts.stations.slice(0, -1).entries()) {
+      const back = sidePosts.stations[bay + 1]!;
+      const [foot, head] = bay % 2 === 0 ? [front, back] : [back, front];
+      expect(runs.filter(([a, b]) => a[2] === foot && b[2] === head)).toHaveLength(2);
+    }
   });
 
   it('that tie the sides stand in a row from end to end', () => {

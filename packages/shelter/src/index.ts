@@ -1,3 +1,4 @@
+export { leaning } from './geometry/bay-bracing.ts';
 export { type BowAsked, type BowFormed, type BowResult, bowShape } from './geometry/bow-shape.ts';
 export { clearHeightAt, leastClearOver, tieUndersideAt } from './geometry/headroom.ts';
 export { innerFilm } from './geometry/inner-film.ts';

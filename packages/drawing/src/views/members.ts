@@ -2,6 +2,7 @@
 import { format, type System } from '@tautline/quantity';
 import {
   type Brace,
+  leaning,
   type Posts,
   type Rail,
   type Roof,
@@ -117,7 +118,7 @@ export function braceRuns(shelter: Shelter, brace: Brace): readonly Run[] {
     // The far end before the other side, so that two stand at the two ends.
     runs = [runs[0], runs[2], runs[1], runs[3]] as readonly Run[];
   } else if (from.z === to.z) runs = stations.flatMap((z) => both(z, z));
-  else runs = stations.slice(1).flatMap((z, n) => both(stations[n] ?? 0, z));
+  else runs = stations.slice(1).flatMap((z, n) => both(...leaning(stations[n] ?? 0, z, n)));
   const key = (one: Run): string => one.map((p) => p.map((v) => v.toFixed(6)).join()).join();
   const keys = runs.map(key);
   return runs.filter((_, n) => keys.indexOf(keys[n] ?? '') === n).slice(0, Math.max(1, count));

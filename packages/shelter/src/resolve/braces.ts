@@ -77,8 +77,10 @@ export function readBrace(block: SpecNode, index: number, on: Braced, context: C
     const from = { x: on.sidePosts ? 0 : footX(on.roof), y: 0, z: 0 };
     return { ...base, from, to: { x: far, y: height, z: 0 }, count: 2 * frames };
   }
-  const bay = stations.find((z) => z >= height * 0.75) ?? stations.at(-1)!;
-  const bays = place === 'every-bay' ? stations.length - 1 : 2;
+  const every = place === 'every-bay';
+  const bay = (every ? stations[1] : stations.find((z) => z >= height * 0.75)) ?? stations.at(-1)!;
+  // In a single bay a pair crosses.
+  const bays = every ? Math.max(2, stations.length - 1) : 2;
   const x = on.sidePosts ? 0 : xAt(on.roof, height);
   return {
     ...base,

@@ -130,7 +130,7 @@ export const braces: Entry = fact(
       fact(
         'at',
         '{value: word corners|ends|every-bay}',
-        'Where they are: in the four corner bays, in both end frames, or in every bay of both sides.',
+        'Where they are: in the four corner bays, in both end frames, or in every bay of both sides, leaning one way and the other by turns.',
         'at corners',
       ),
       fact('height', '{value: length}', 'Height of the upper end over the ground.', 'height 6 ft'),

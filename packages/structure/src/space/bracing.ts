@@ -1,5 +1,5 @@
 /** Braces, guys and ties: every piece of them, from the one the shelter describes. */
-import type { Brace, Shelter } from '@tautline/shelter';
+import { type Brace, leaning, type Shelter } from '@tautline/shelter';
 import { arcNear } from '../system/arc-near.ts';
 import type { HouseBuilder, Point } from './house-builder.ts';
 
@@ -14,7 +14,7 @@ const ground = 0.05;
 /** A brace further than this from anything it could be fixed to hangs in the air, m. */
 const reach = 0.75;
 
-/** Every piece of a brace: mirrored to both sides and both ends, or once in every bay. */
+/** Every piece of a brace: mirrored to both sides and both ends, or once in every bay, where they lean by turns. */
 export function strutsOf(shelter: Shelter, brace: Brace): Strut[] {
   const across = ([x, y, z]: Point): Point => [shelter.width - x, y, z];
   const along = ([x, y, z]: Point): Point => [x, y, shelter.length - z];
@@ -43,15 +43,11 @@ export function strutsOf(shelter: Shelter, brace: Brace): Strut[] {
   if (brace.plane === 'across') return bothSides(brace.count > 4 ? atStations() : [laid(same), laid(along)]);
   const bays = brace.count / 2;
   if (bays <= 2) return bothSides([laid(same), laid(along)]);
-  const run = to[2] - from[2];
   return bothSides(
-    stations
-      .slice(0, bays)
-      .map((z) =>
-        z + run <= shelter.length + 1e-6
-          ? laid(moved(z - from[2]))
-          : laid((p) => along(moved(shelter.length - z - run - from[2])(p))),
-      ),
+    stations.slice(1).map((z, bay): Strut => {
+      const [foot, head] = leaning(stations[bay]!, z, bay);
+      return { brace, from: [from[0], from[1], foot], to: [to[0], to[1], head] };
+    }),
   );
 }
 
