@@ -60,6 +60,11 @@ export const keyboard = [
       await frame.locator('[data-part-button="bows"]').focus();
       await window.page.keyboard.press('Enter');
       await window.until('the cursor on the line of the bows', async () => (await window.cursor())?.line > 1);
+      // The cursor may have stood there before: the text has it when the sheet has lost the focus.
+      await window.until(
+        'the focus in the text',
+        async () => !(await frame.evaluate(() => document.hasFocus())),
+      );
       await window.page.keyboard.press('Control+2');
       await window.until('the focus in the sheet again', async () =>
         frame.evaluate(() => document.hasFocus()),
