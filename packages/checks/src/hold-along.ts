@@ -69,8 +69,9 @@ export function onBraces(
 ): Hold | { reason: string } {
   const { length, level, height } = runOf(brace);
   if (level < 1e-6 || height <= 0) return { reason: 'the braces run straight up, and so hold nothing along' };
-  // Of each pair that lean opposite ways only the one that is pulled is counted on.
-  const pulled = brace.role === 'guy' ? brace.count / 2 : 2 * Math.floor(brace.count / 4);
+  // Of those that lean opposite ways only the ones that are pulled are counted on: half of up to four, the fewer of
+  // the two ways where braces stand in every bay of both sides.
+  const pulled = brace.role === 'guy' || brace.count <= 4 ? brace.count / 2 : 2 * Math.floor(brace.count / 4);
   const top = (share * push.force * push.height) / height;
   const wind = (top * length) / (level * pulled);
   // Both wires of a pair share the push until the one that is let go hangs slack.
