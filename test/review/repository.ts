@@ -3,7 +3,6 @@ import { execFileSync } from 'node:child_process';
 import { mkdirSync, mkdtempSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { run } from '../../packages/cli/src/index.ts';
 
 export const day = '2026-11-25';
 
@@ -59,22 +58,4 @@ export class ScriptedRepository {
   }
 }
 
-export interface Told {
-  readonly code: number;
-  readonly out: string;
-  readonly err: string;
-}
-
-export async function tautline(...words: string[]): Promise<Told> {
-  let out = '';
-  let err = '';
-  const code = await run(words, {
-    out: (text) => {
-      out += text;
-    },
-    err: (text) => {
-      err += text;
-    },
-  });
-  return { code, out, err };
-}
+export { tell as tautline } from '../../packages/cli/test/tell.ts';

@@ -11,8 +11,14 @@ interface Meeting {
   readonly item: JointItem;
   /** Angle between the two members where they enter the fitting, rad (180° is straight through). */
   readonly angle: number;
+  /** What meets it, with its verb. */
   readonly what: string;
+  /** How the angle is found. */
+  readonly formula: string;
 }
+
+const byTangents = 'φ = 180° - |θ(s - l) - θ(s + l)|';
+const byPitch = 'from the pitch';
 
 function meetings(input: CheckInput): Meeting[] {
   const { roof, purlins, ridge } = input.shelter;
@@ -33,6 +39,7 @@ function meetings(input: CheckInput): Meeting[] {
           item: joint.item,
           angle: turn(joint.at, joint.item),
           what: 'the bow meets',
+          formula: byTangents,
         });
     }
     for (const rail of [...purlins, ...(ridge === undefined ? [] : [ridge])]) {
@@ -44,6 +51,7 @@ function meetings(input: CheckInput): Meeting[] {
             item: rail.joint,
             angle: turn(line.s, rail.joint),
             what: 'the bow meets',
+            formula: byTangents,
           });
       }
     }
@@ -57,6 +65,7 @@ function meetings(input: CheckInput): Meeting[] {
         item: roof.peakJoint.item,
         angle: straight - 2 * pitch,
         what: 'the pair of rafters meets',
+        formula: byPitch,
       });
     if (roof.eaveJoint !== undefined)
       list.push({
@@ -64,13 +73,14 @@ function meetings(input: CheckInput): Meeting[] {
         item: roof.eaveJoint.item,
         angle: straight / 2 + pitch,
         what: 'rafter and post meet',
+        formula: byPitch,
       });
   }
   return list;
 }
 
 function run(input: CheckInput): Finding[] {
-  return meetings(input).map(({ part, item, angle, what }) => {
+  return meetings(input).map(({ part, item, angle, what, formula }) => {
     const own = item.angle ?? (item.form === 'cross' ? straight : undefined);
     if (own === undefined)
       return notChecked(crossFittingAngle.id, part, `the catalogue does not give the angle of ${item.title}`);
@@ -102,7 +112,7 @@ function run(input: CheckInput): Finding[] {
         step(
           'φ',
           'angle between the members where they enter the fitting',
-          what.startsWith('the bow') ? 'φ = 180° - |θ(s - l) - θ(s + l)|' : 'from the pitch',
+          formula,
           [given('l', 'length taken into the fitting', item.insertion, 'length')],
           angle,
           'angle',

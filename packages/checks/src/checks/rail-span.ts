@@ -1,5 +1,6 @@
 import { type CableItem, type MemberItem, type Rail, railsUnder } from '@tautline/shelter';
 import { type RailDemand, railUnder, sectionOf } from '@tautline/structure';
+import { strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -193,27 +194,30 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
       edits: (value) => [setQuantity(posts.origin, 'spaced', value, 'length')],
     });
   }
-  const { member } = rail;
-  const stouter = stock.items
-    .filter((entry): entry is MemberItem | CableItem =>
-      member.kind === 'cable'
-        ? entry.kind === 'cable' && entry.breakingLoad > member.breakingLoad
-        : entry.kind === member.kind &&
-          'section' in entry &&
-          entry.material.family === member.material.family &&
-          sectionOf(entry).sectionModulus > sectionOf(member).sectionModulus,
-    )
-    .sort((a, b) => strengthOf(a) - strengthOf(b));
-  result.push({
-    type: 'choice',
-    options: stouter.map((entry) => ({
-      title: [`Use ${entry.title}`],
-      edits: [setItem(rail.origin, 'of', entry.id)],
-    })),
-  });
+  const { origin, member } = rail;
+  result.push(
+    member.kind === 'cable' ? strongerCable({ origin, member }, stock) : stouterOfKin(origin, member, stock),
+  );
   return result;
 }
 
-function strengthOf(entry: MemberItem | CableItem): number {
-  return entry.kind === 'cable' ? entry.breakingLoad : sectionOf(entry).sectionModulus;
+/** Stock of the same kind and family that bends less, the next size first; it need not be of the same sort. */
+function stouterOfKin(origin: Rail['origin'], member: MemberItem, { items }: Stock): Lever {
+  const own = sectionOf(member).sectionModulus;
+  const stouter = items
+    .filter(
+      (entry): entry is MemberItem =>
+        entry.kind === member.kind &&
+        'section' in entry &&
+        entry.material.family === member.material.family &&
+        sectionOf(entry).sectionModulus > own,
+    )
+    .sort((a, b) => sectionOf(a).sectionModulus - sectionOf(b).sectionModulus);
+  return {
+    type: 'choice',
+    options: stouter.map((entry) => ({
+      title: [`Use ${entry.title}`],
+      edits: [setItem(origin, 'of', entry.id)],
+    })),
+  };
 }
