@@ -1,5 +1,6 @@
 /** What the server and its workers say to each other. Plain data. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
+import { kept } from '@tautline/structure';
 import { catalogueScheme } from '../protocol.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
 import type { Swapped, SwapRequest } from './swap.ts';
@@ -7,9 +8,15 @@ import type { Swapped, SwapRequest } from './swap.ts';
 export type Definitions = readonly (readonly [string, SpecDefinition])[];
 
 /** A world without what the other side already knows of it. */
-export interface Packed extends Omit<SpecWorld, 'definitions'> {
-  /** What `ownText` makes, as JSON: a text crosses faster than objects, and tells at once whether anything differs. */
-  readonly own: string;
+export interface Packed extends Omit<SpecWorld, 'definitions' | 'written'> {
+  readonly own: OwnWords;
+}
+
+/** What a world says itself. Each definition is a text: that crosses faster than objects, and is known again. */
+export interface OwnWords {
+  readonly definitions: readonly (readonly [name: string, json: string])[];
+  /** Units it is written in: what is usual there is taken where nothing is said. */
+  readonly written?: SpecWorld['written'];
 }
 
 /**
@@ -21,7 +28,7 @@ export type ToWorker =
   | {
       readonly type: 'analyse';
       readonly id: number;
-      readonly own: string;
+      readonly own: OwnWords;
       readonly shelter: string;
       readonly options: AnalysisOptions;
       readonly stop?: SharedArrayBuffer;
@@ -29,14 +36,14 @@ export type ToWorker =
   | {
       readonly type: 'fixes';
       readonly id: number;
-      readonly own: string;
+      readonly own: OwnWords;
       readonly shelter: string;
       readonly request: FixRequest;
     }
   | {
       readonly type: 'swap';
       readonly id: number;
-      readonly own: string;
+      readonly own: OwnWords;
       readonly shelter: string;
       readonly request: SwapRequest;
     }
@@ -71,23 +78,27 @@ export interface Port<Out, In> {
   close(): void;
 }
 
-interface Own {
-  readonly own: Definitions;
-  /** Units it is written in: what is usual there is taken where nothing is said. */
-  readonly written?: SpecWorld['written'];
+/** Of a definition that does not change; imported ones stay the same object while somebody types. */
+const texts = new WeakMap<SpecDefinition, string>();
+
+export function definitionText(definition: SpecDefinition): string {
+  const text = texts.get(definition) ?? JSON.stringify(definition);
+  texts.set(definition, text);
+  return text;
 }
 
-const ownTexts = new WeakMap<SpecWorld['definitions'], string>();
+function ownWords({ definitions, written }: SpecWorld): OwnWords {
+  const own = [...definitions].filter(([, { origin }]) => !fromCatalogue(origin));
+  return {
+    definitions: own.map(([name, definition]) => [name, definitionText(definition)]),
+    ...(written === undefined ? {} : { written }),
+  };
+}
 
-/** Everything in a world that is not of the catalogue, as JSON; worked out once for each world. */
-export function ownText({ definitions, written }: SpecWorld): string {
-  let text = ownTexts.get(definitions);
-  if (text === undefined) {
-    const own = [...definitions].filter(([, { origin }]) => !fromCatalogue(origin));
-    text = JSON.stringify({ own, written } satisfies Own);
-    ownTexts.set(definitions, text);
-  }
-  return text;
+/** Everything in a world that is not of the catalogue, as one text. */
+export function ownText(world: SpecWorld): string {
+  const { definitions, written } = ownWords(world);
+  return [written, ...definitions.flat()].join('\n');
 }
 
 /**
@@ -113,19 +124,34 @@ export function partedWorld(
   world: SpecWorld,
   known: Set<string>,
 ): { readonly fresh: Definitions; readonly packed: Packed } {
-  const { definitions, ...rest } = world;
+  const { definitions, written: _written, ...rest } = world;
   const fresh: (readonly [string, SpecDefinition])[] = [];
   for (const [name, definition] of definitions) {
     if (!fromCatalogue(definition.origin) || known.has(definition.origin)) continue;
     known.add(definition.origin);
     fresh.push([name, definition]);
   }
-  return { fresh, packed: { ...rest, own: ownText(world) } };
+  return { fresh, packed: { ...rest, own: ownWords(world) } };
 }
 
-/** The world that a text of `ownText` stands for, with what is known of the catalogue. */
-export function worldWith(known: Iterable<readonly [string, SpecDefinition]>, text: string): SpecWorld {
-  const { own, written } = JSON.parse(text) as Own;
+/** Definitions read before, by their text: the same text is the same object. */
+export type ReadBefore = Map<string, SpecDefinition>;
+
+/** Texts that are kept: some hundred keystrokes in a file, and what it imports. */
+const READ_BEFORE = 300;
+
+/** The world that these words stand for, with what is known of the catalogue. */
+export function worldWith(
+  known: Iterable<readonly [string, SpecDefinition]>,
+  { definitions, written }: OwnWords,
+  before: ReadBefore,
+): SpecWorld {
+  const own = definitions.map(([name, text]) => {
+    const definition = before.get(text) ?? (JSON.parse(text) as SpecDefinition);
+    kept(before, text, definition, READ_BEFORE);
+    texts.set(definition, text);
+    return [name, definition] as const;
+  });
   return { definitions: new Map([...known, ...own]), ...(written === undefined ? {} : { written }) };
 }
 

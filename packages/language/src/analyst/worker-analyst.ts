@@ -1,7 +1,15 @@
 /** The server's side of the analysis worker: questions with numbers, answers by number, a new worker when one dies. */
 import type { SpecWorld } from '@tautline/shelter';
 import type { Analyst, CancelToken } from './analyst.ts';
-import { type FromWorker, newStop, type Port, partedWorld, type ToWorker, tellToStop } from './messages.ts';
+import {
+  type FromWorker,
+  newStop,
+  type OwnWords,
+  type Port,
+  partedWorld,
+  type ToWorker,
+  tellToStop,
+} from './messages.ts';
 import type { AnalysisResult, PricedFix } from './result.ts';
 import type { Swapped } from './swap.ts';
 
@@ -46,14 +54,14 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
   };
 
   /** Sends the worker what it does not know of the catalogue, and gives back the rest of the world. */
-  const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): string => {
+  const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): OwnWords => {
     const { fresh, packed } = partedWorld(world, known);
     if (fresh.length > 0) to.post({ type: 'know', definitions: fresh });
     return packed.own;
   };
 
   const ask = <T>(
-    question: (id: number, own: string, stop: SharedArrayBuffer | undefined) => ToWorker,
+    question: (id: number, own: OwnWords, stop: SharedArrayBuffer | undefined) => ToWorker,
     world: SpecWorld,
     read: (message: Parameters<Waiting['answer']>[0] | undefined) => T,
     token: CancelToken | undefined,

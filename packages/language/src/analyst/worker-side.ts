@@ -1,12 +1,20 @@
 /** The worker's side: answers one question after the other, and drops those that were taken back. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { kept, knownFrames } from '@tautline/structure';
-import { type FromWorker, type Port, stopped, type ToWorker, worldWith } from './messages.ts';
+import { bearingOn } from './bearing.ts';
+import {
+  type FromWorker,
+  type Port,
+  type ReadBefore,
+  stopped,
+  type ToWorker,
+  worldWith,
+} from './messages.ts';
 import type { AnalysisResult } from './result.ts';
 import { swapNow } from './swap.ts';
 import { answer, completed, fixesNow, never, workOut } from './work-out.ts';
 
-type Question = Extract<ToWorker, { own: string }>;
+type Question = Extract<ToWorker, { shelter: string }>;
 
 /** In the next turn of the message loop. Timers of Node wait a millisecond at least; browsers have nothing else. */
 const soon = (act: () => void): void => {
@@ -20,6 +28,7 @@ const REMEMBERED = 12;
 /** Serves questions until the port closes. */
 export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   const definitions = new Map<string, SpecDefinition>();
+  const readBefore: ReadBefore = new Map();
   const last = new Map<string, { readonly said: string; readonly result: AnalysisResult }>();
   /** A frame is not worked out again for a change of price, film or name, nor for a neighbour's. */
   const known = knownFrames();
@@ -29,13 +38,13 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   /** What a shelter comes to, worked out once for the same words; `whole` with what is found by the gusts, too. */
   const resultFor = (
     world: SpecWorld,
-    { shelter, own }: Question,
+    { shelter }: Question,
     on: string | undefined,
     whole: boolean,
     cancelled = never,
   ): AnalysisResult => {
     const working = { cancelled, known };
-    const said = `${on}\n${own}`;
+    const said = `${on}\n${bearingOn(shelter, world)}`;
     const before = last.get(shelter);
     const first =
       before?.said === said ? before.result : workOut(world, shelter, on, working, whole ? false : 'later');
@@ -52,7 +61,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       return;
     }
     const { id } = question;
-    const world = worldWith(definitions, question.own);
+    const world = worldWith(definitions, question.own, readBefore);
     if (question.type === 'analyse') {
       const { options } = question;
       const cancelled = stopped(question.stop);
@@ -82,8 +91,8 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       if (dropped) port.post({ type: 'dropped', id: message.id });
     } else if (message.type !== 'job') {
       // Findings before fixes and swaps: these can wait for the picture to be right.
-      if (message.type === 'analyse') waiting.unshift(message);
-      else waiting.push(message);
+      const later = message.type === 'analyse' ? waiting.findIndex(({ type }) => type !== 'analyse') : -1;
+      waiting.splice(later < 0 ? waiting.length : later, 0, message);
       if (!busy) {
         busy = true;
         next();

@@ -11,6 +11,7 @@ import {
   type Packed,
   type Port,
   partedWorld,
+  type ReadBefore,
   stopped,
   type ToWorker,
   tellToStop,
@@ -108,6 +109,7 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
 /** The worker's side: does the jobs it is told of until the port closes. */
 export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
   const known = new Map<string, SpecDefinition>();
+  const readBefore: ReadBefore = new Map();
   port.onMessage((message) => {
     if (message.type === 'know') for (const [name, one] of message.definitions) known.set(name, one);
     if (message.type !== 'job') return;
@@ -118,7 +120,7 @@ export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
     Promise.resolve()
       .then(() =>
         jobNamed(jobs, job)(
-          worlds.map(({ own, ...rest }) => ({ ...rest, ...worldWith(known, own) })),
+          worlds.map(({ own, ...rest }) => ({ ...rest, ...worldWith(known, own, readBefore) })),
           input,
           { cancelled, progress },
         ),

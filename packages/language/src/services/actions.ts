@@ -22,10 +22,10 @@ import { applySpecEdits, editsByFile } from '../edit/apply-spec-edits.ts';
 import type { LanguageProblem, TextChange } from '../problems/problem.ts';
 import { reasonCommand } from '../protocol.ts';
 import { costChange } from './amount.ts';
-import type { FileAnalysis } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { knownProblems, type PlacedFinding, shownFindings } from './diagnostics.ts';
 import { mostSwaps, stockAt, swapTitle } from './other-stock.ts';
+import type { FileAnalysis } from './results.ts';
 import { isCatalogue } from './scope.ts';
 import { systemFor } from './settings.ts';
 

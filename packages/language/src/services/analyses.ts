@@ -2,16 +2,25 @@
  * Keeps the results of all files up to date: from the moment a text is linked, newest edit first, the last
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
-import type { AtGust, Evaluation, Finding } from '@tautline/checks';
-import type { Assumed, SpecWorld } from '@tautline/shelter';
+import type { AtGust, Evaluation } from '@tautline/checks';
+import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
+import { bearingOn } from '../analyst/bearing.ts';
 import { ownText } from '../analyst/messages.ts';
 import type { AnalysisOptions, AnalysisResult } from '../analyst/result.ts';
-import type { WholeHouse } from '../analyst/whole-house.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
-import { membersOf, type NamedMember, nameSpan, shelterNames } from './named.ts';
+import { membersOf, nameSpan, shelterNames } from './named.ts';
+import {
+  type FileAnalysis,
+  joined,
+  joinedRange,
+  type RangeMember,
+  type RangeResult,
+  type ShelterResult,
+  stands,
+} from './results.ts';
 import { closureOf, isCatalogue } from './scope.ts';
 import { type Written, writtenNow } from './written.ts';
 
@@ -21,74 +30,18 @@ const PAUSE = 300;
 /** Words of what has results. */
 const withResults = ['shelter', 'variant', 'range'];
 
-export interface ShelterResult extends AnalysisResult {
-  /** The text the evaluation was worked out from. */
-  readonly written: Written;
-  /** The text as it is now cannot be worked out; the evaluation is that of the last text that could. */
-  readonly kept: boolean;
-  /** The first-failure gusts are those of an earlier text; new ones are on their way. */
-  readonly gustsOld: boolean;
-  /** What was found by the gusts of an earlier text, until what is found by those of this one is there. */
-  readonly awaited?: readonly Finding[];
-  /** What the whole house in space adds, where it was worked out; `old` when the text has said other things since. */
-  readonly whole?: WholeHouse & { readonly old: boolean };
-}
-
-/** Findings of the typical frame and what the whole house adds to them; or those of a range. */
-export const findingsOf = ({
-  evaluation,
-  judged,
-  awaited,
-  whole,
-}: Partial<ShelterResult>): readonly Finding[] => [
-  ...(evaluation?.findings ?? judged?.verdict.findings ?? []),
-  ...(awaited ?? []),
-  ...(whole?.findings ?? []),
-];
-
-/** What is found of the shelters of a range that are defined elsewhere, said where the range puts them up. */
-export const guestFindings = ({ guests }: RangeResult): readonly (Finding & { readonly shelter: string })[] =>
-  guests.flatMap(({ origin, shelter, result }) =>
-    findingsOf(result).map((one) => ({ ...one, shelter, origin, message: [`${shelter}: `, ...one.message] })),
-  );
-
-/** What was taken for a shelter, or for a range itself. */
-export const assumedIn = ({ evaluation, judged }: AnalysisResult): readonly Assumed[] =>
-  evaluation?.assumed ?? judged?.verdict.assumed ?? [];
-
-/** A shelter that stands in a range and is not defined in the same file. */
-export interface RangeMember extends NamedMember {
-  readonly result: AnalysisResult;
-}
-
-/** `shelter` is the name of the range. */
-export interface RangeResult extends AnalysisResult {
-  /** The text the verdict was worked out from. */
-  readonly written: Written;
-  /** The range as it is now cannot be resolved; the verdict is that of the last text that could. */
-  readonly kept: boolean;
-  readonly members: readonly NamedMember[];
-  readonly guests: readonly RangeMember[];
-}
-
-export interface FileAnalysis {
-  readonly uri: string;
-  /** Version of the text the results belong to. */
-  readonly version: number;
-  readonly written: Written;
-  readonly world: SpecWorld;
-  readonly results: readonly ShelterResult[];
-  readonly ranges: readonly RangeResult[];
-  /** Where the names of its shelters and ranges stood in that text. */
-  readonly places: ReadonlyMap<string, Span>;
-  /** The text has changed since. */
-  readonly stale: boolean;
-}
-
 interface Pending {
   readonly timer?: ReturnType<typeof setTimeout>;
   readonly running?: Promise<void>;
   readonly source: Cancellation.CancellationTokenSource;
+}
+
+/** What the results of a file are worked out from. */
+interface Asked {
+  readonly world: SpecWorld;
+  readonly written: Written;
+  readonly before: FileAnalysis | undefined;
+  readonly token: Cancellation.CancellationToken;
 }
 
 type Listener = (analysis: FileAnalysis) => void;
@@ -223,34 +176,51 @@ export class Analyses {
       this.settle({ ...before, version, written, results, ranges, places, stale: false }, document, source);
       return;
     }
-    const results: ShelterResult[] = [];
-    const work = (name: string) => this.analyst.analyse(world, name, this.options(), source.token);
-    for (const name of names) {
-      const result = await work(name);
-      if (!result || source.token.isCancellationRequested) return;
-      results.push(
-        joined(
-          result,
-          before?.results.find(({ shelter }) => shelter === name),
-          written,
-        ),
-      );
-    }
-    const ranges: RangeResult[] = [];
-    for (const range of shelterNames(document, ['range'])) {
-      const own = await work(range);
-      const members = membersOf(range, world);
-      const guests: RangeMember[] = [];
-      for (const member of members.filter(({ shelter }) => !names.includes(shelter))) {
-        const result = await work(member.shelter);
-        if (result) guests.push({ ...member, result });
-      }
-      if (!own || source.token.isCancellationRequested) return;
-      const earlier = before?.ranges.find(({ shelter }) => shelter === range);
-      ranges.push({ ...joinedRange(own, earlier, written), members, guests });
-    }
+    const asked: Asked = { world, written, before, token: source.token };
+    // All at once: the worker goes from one to the next, in this order.
+    const results = names.map((name) => this.result(name, asked));
+    const ranges = shelterNames(document, ['range']).map((name) => this.range(name, names, asked));
+    const [resulted, ranged] = [whole(await Promise.all(results)), whole(await Promise.all(ranges))];
+    if (!resulted || !ranged || source.token.isCancellationRequested) return;
     this.spoken.set(uri, said);
-    this.settle({ uri, version, written, world, results, ranges, places, stale: false }, document, source);
+    const worked = { uri, version, written, world, results: resulted, ranges: ranged, places, stale: false };
+    this.settle(worked, document, source);
+  }
+
+  /** The result of one shelter: that of before where nothing that bears on it has changed. */
+  private async result(name: string, asked: Asked): Promise<ShelterResult | undefined> {
+    const { world, written, before } = asked;
+    const said = this.bearing(name, world);
+    const earlier = before?.results.find(({ shelter }) => shelter === name);
+    if (earlier && stands(earlier, said)) return { ...earlier, written };
+    const fresh = await this.analyse(name, asked);
+    return fresh && joined(fresh, earlier, { written, said });
+  }
+
+  private async range(name: string, here: readonly string[], asked: Asked): Promise<RangeResult | undefined> {
+    const { world, written, before } = asked;
+    const said = this.bearing(name, world);
+    const earlier = before?.ranges.find(({ shelter }) => shelter === name);
+    if (earlier && stands(earlier, said)) return { ...earlier, written };
+    const members = membersOf(name, world);
+    const elsewhere = members.filter(({ shelter }) => !here.includes(shelter));
+    const [fresh, ...others] = await Promise.all([
+      this.analyse(name, asked),
+      ...elsewhere.map(({ shelter }) => this.analyse(shelter, asked)),
+    ]);
+    const guests = elsewhere.flatMap((member, at): RangeMember[] => {
+      const result = others[at];
+      return result ? [{ ...member, result }] : [];
+    });
+    return fresh && { ...joinedRange(fresh, earlier, { written, said }), members, guests };
+  }
+
+  private analyse(name: string, { world, token }: Asked): Promise<AnalysisResult | undefined> {
+    return this.analyst.analyse(world, name, this.options(), token);
+  }
+
+  private bearing(name: string, world: SpecWorld): string {
+    return `${this.today()}\n${bearingOn(name, world)}`;
   }
 
   private settle(
@@ -302,57 +272,11 @@ export class Analyses {
   }
 }
 
+/** Undefined where one of them was taken back. */
+const whole = <T>(all: readonly (T | undefined)[]): readonly T[] | undefined => {
+  const there = all.filter((one) => one !== undefined);
+  return there.length < all.length ? undefined : there;
+};
+
 const placesOf = (document: LangiumDocument): ReadonlyMap<string, Span> =>
   new Map(shelterNames(document, withResults).map((name) => [name, nameSpan(document, name)]));
-
-/** A new result beside the one before it: what it lacks is kept until it is there. */
-function joined(fresh: AnalysisResult, before: ShelterResult | undefined, written: Written): ShelterResult {
-  const { evaluation } = fresh;
-  const old = before?.evaluation;
-  const whole = before?.whole ? { whole: { ...before.whole, old: true } } : {};
-  if (!evaluation) {
-    const kept = old !== undefined && fresh.failure === undefined;
-    if (!kept || !before) return { ...fresh, written, kept: false, gustsOld: false };
-    const { bill, moments, awaited } = before;
-    return {
-      ...fresh,
-      evaluation: old,
-      ...(bill ? { bill } : {}),
-      ...(moments ? { moments } : {}),
-      ...(awaited ? { awaited } : {}),
-      ...whole,
-      written: before.written,
-      kept,
-      gustsOld: before.gustsOld,
-    };
-  }
-  const found = [...(old?.findings ?? []), ...(before?.awaited ?? [])].filter(({ id }) =>
-    evaluation.awaits?.includes(id),
-  );
-  const awaited = found.length > 0 ? { awaited: found } : {};
-  if (evaluation.gusts || !old?.gusts)
-    return { ...fresh, ...awaited, ...whole, written, kept: false, gustsOld: false };
-  return {
-    ...fresh,
-    ...awaited,
-    ...whole,
-    evaluation: { ...evaluation, gusts: old.gusts },
-    written,
-    kept: false,
-    gustsOld: true,
-  };
-}
-
-/** The same for a range: while it cannot be resolved, what was said of it stays. */
-function joinedRange(fresh: AnalysisResult, before: RangeResult | undefined, written: Written) {
-  const kept = !fresh.judged && fresh.failure === undefined && before?.judged !== undefined;
-  if (!kept) return { ...fresh, written, kept };
-  const { judged, bill } = before;
-  return {
-    ...fresh,
-    ...(judged ? { judged } : {}),
-    ...(bill ? { bill } : {}),
-    written: before.written,
-    kept,
-  };
-}

@@ -3,8 +3,8 @@ import { hardestOf } from '@tautline/checks';
 import { formatBoth, type System, usedText } from '@tautline/quantity';
 import type { Origin, Roof } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
-import type { ShelterResult } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
+import type { ShelterResult } from './results.ts';
 import { systemFor } from './settings.ts';
 import { locate } from './written.ts';
 

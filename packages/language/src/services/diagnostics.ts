@@ -6,16 +6,16 @@ import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
 import { asSentence, isEcho } from '../problems/echo.ts';
 import type { LanguageProblem } from '../problems/problem.ts';
 import type { Span } from '../spec/origin-key.ts';
+import { type EditorContext, rangeOf } from './context.ts';
+import { problemsOf } from './file-view.ts';
+import { nameSpan } from './named.ts';
 import {
   type FileAnalysis,
   findingsOf,
   guestFindings,
   type RangeResult,
   type ShelterResult,
-} from './analyses.ts';
-import { type EditorContext, rangeOf } from './context.ts';
-import { problemsOf } from './file-view.ts';
-import { nameSpan } from './named.ts';
+} from './results.ts';
 import { isCatalogue } from './scope.ts';
 import { systemFor } from './settings.ts';
 import { locate, type Written } from './written.ts';

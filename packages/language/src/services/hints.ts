@@ -6,8 +6,8 @@ import type { Bows, Origin } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
 import type { InlayHintProvider } from 'langium/lsp';
 import { type InlayHint, InlayHintKind, type InlayHintParams } from 'vscode-languageserver';
-import { assumedIn } from './analyses.ts';
 import type { EditorContext } from './context.ts';
+import { assumedIn } from './results.ts';
 import { shown, systemFor } from './settings.ts';
 import { locate, type Written } from './written.ts';
 

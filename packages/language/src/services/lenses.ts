@@ -6,9 +6,9 @@ import type { CodeLensProvider } from 'langium/lsp';
 import type { CodeLens, Command } from 'vscode-languageserver';
 import type { AnalysisResult } from '../analyst/result.ts';
 import { billText } from './amount.ts';
-import { type FileAnalysis, findingsOf, type RangeResult, type ShelterResult } from './analyses.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { definitionNamed, nameSpan, shelterNames } from './named.ts';
+import { type FileAnalysis, findingsOf, type RangeResult, type ShelterResult } from './results.ts';
 import { shown, systemFor } from './settings.ts';
 import { moved } from './written.ts';
 

@@ -18,11 +18,11 @@ import {
   previewRequest,
 } from '../protocol.ts';
 import { textEdits } from './actions.ts';
-import { assumedIn, findingsOf } from './analyses.ts';
 import { writeAssumed } from './assumed.ts';
 import { knownProblems } from './diagnostics.ts';
 import type { ServerServices } from './lsp-module.ts';
 import { definitionNamed } from './named.ts';
+import { assumedIn, findingsOf } from './results.ts';
 import { systemFor } from './settings.ts';
 import { type Sheets, sheetOf } from './sheet-of.ts';
 

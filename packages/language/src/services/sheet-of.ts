@@ -15,6 +15,9 @@ import type {
   PreviewShelter,
 } from '../protocol.ts';
 import { docOf } from '../spec/to-spec.ts';
+import { type EditorContext, rangeOf } from './context.ts';
+import { findingSpan } from './diagnostics.ts';
+import { definitionNamed, nameSpan } from './named.ts';
 import {
   assumedIn,
   type FileAnalysis,
@@ -22,10 +25,7 @@ import {
   guestFindings,
   type RangeResult,
   type ShelterResult,
-} from './analyses.ts';
-import { type EditorContext, rangeOf } from './context.ts';
-import { findingSpan } from './diagnostics.ts';
-import { definitionNamed, nameSpan } from './named.ts';
+} from './results.ts';
 import { shown, systemFor } from './settings.ts';
 import { locate } from './written.ts';
 

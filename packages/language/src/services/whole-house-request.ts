@@ -2,9 +2,9 @@
 import { messageText } from '@tautline/checks';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
 import { type WholeHouseAnswer, type WholeHouseQuestion, wholeHouseRequest } from '../protocol.ts';
-import type { ShelterResult } from './analyses.ts';
 import type { ServerServices } from './lsp-module.ts';
 import { readyDocument } from './requests.ts';
+import type { ShelterResult } from './results.ts';
 import { systemFor } from './settings.ts';
 import type { WholeHouses } from './whole-houses.ts';
 import { workAsked } from './work-done.ts';

@@ -6,7 +6,8 @@ import { Cancellation, type LangiumDocument, URI } from 'langium';
 import type { CancelToken } from '../analyst/analyst.ts';
 import type { Doing, LongWork } from '../analyst/long-work.ts';
 import { type WholeHouse, type WholeHouseInput, wholeHouseJob } from '../analyst/whole-house.ts';
-import type { Analyses, FileAnalysis } from './analyses.ts';
+import type { Analyses } from './analyses.ts';
+import type { FileAnalysis } from './results.ts';
 import type { Settings } from './settings.ts';
 
 /** Quiet time after the last edit before the whole house is worked out, where the setting says so, ms. */
@@ -154,8 +155,13 @@ export class WholeHouses {
     tell: Progress,
   ): Promise<boolean> {
     const on = this.services.today();
-    const names = results.filter(({ evaluation, kept }) => evaluation && !kept).map(({ shelter }) => shelter);
+    const all = results.filter(({ evaluation, kept }) => evaluation && !kept);
     const houses = new Map<string, WholeHouse>();
+    // An edit in one house leaves the others as they were worked out; somebody who asks again gets all of them.
+    const fresh = all.filter(({ whole }) => whole?.old === false);
+    const again = fresh.length === all.length;
+    if (!again) for (const { shelter, whole } of fresh) if (whole) houses.set(shelter, whole);
+    const names = all.filter(({ shelter }) => !houses.has(shelter)).map(({ shelter }) => shelter);
     for (const [index, shelter] of names.entries()) {
       const input: WholeHouseInput = { shelter, ...(on === undefined ? {} : { on }) };
       const house = await this.services.work.run<WholeHouse>(wholeHouseJob, [world], input, {

@@ -1,0 +1,132 @@
+/** Several houses in one file: an edit in one is worked out for that one, and everybody is told the same as anew. */
+import { exampleSpecs } from '@tautline/checks';
+import { afterEach, describe, expect, it } from 'vitest';
+import type { Diagnostic } from 'vscode-languageserver';
+import { type Analyst, createInProcessAnalyst } from '../src/analyst/analyst.ts';
+import { bearingOn } from '../src/analyst/bearing.ts';
+import { loadWorkspace } from '../src/index.ts';
+import type { PreviewAnswer } from '../src/protocol.ts';
+import { type Editor, startEditor } from './editor.ts';
+
+const houseOf = (name: string, spaced: string): string => `shelter ${name} on terrace {
+  footprint 14 ft by 40 ft
+  bows spaced ${spaced} of pvc40-25 { shape elastic; rise 7 ft; foot stub of rebar-12 { length 4 ft; deep 2 ft } }
+  cover roof with film-uv-150 { fastened by channel-spring; installed 2026-03-01 }
+}
+`;
+const file = `site terrace { gust 42 m/s; soil loam; rain 110 mm/h }
+pipe our-pipe like pvc40-25 { wall 3.4 mm }
+${houseOf('plug-house', '4 ft')}
+${houseOf('ginger-house', '5 ft').replace('pvc40-25', 'our-pipe')}
+variant close-bows of plug-house { bows spaced 3 ft }
+variant closer-bows of close-bows { bows spaced 2 ft }
+range both { stand 1 of plug-house; stand 1 of ginger-house; gap 0.4 m }
+range alone { stand 2 of ginger-house; gap 0.4 m }
+`;
+const uri = 'file:///gully/several.shelter';
+const everything = ['plug-house', 'ginger-house', 'close-bows', 'closer-bows', 'both', 'alone'] as const;
+
+/** What was typed, and which results it makes a difference to. */
+const edits: readonly (readonly [from: string, to: string, of: readonly string[]])[] = [
+  ['spaced 4 ft', 'spaced 3.9 ft', ['plug-house', 'close-bows', 'closer-bows', 'both']],
+  ['spaced 5 ft', 'spaced 4.9 ft', ['ginger-house', 'both', 'alone']],
+  ['spaced 3 ft', 'spaced 2.9 ft', ['close-bows', 'closer-bows']],
+  ['spaced 2 ft', 'spaced 1.9 ft', ['closer-bows']],
+  ['stand 2 of ginger', 'stand 3 of ginger', ['alone']],
+  ['gust 42', 'gust 40', everything],
+  ['wall 3.4', 'wall 3.5', everything],
+  ['range both', '// only words\nrange both', []],
+];
+
+const open: Editor[] = [];
+afterEach(async () => {
+  for (const editor of open.splice(0)) await editor.close();
+});
+
+/** An editor that writes down which results it has worked out, gusts aside. */
+async function asking() {
+  const real = createInProcessAnalyst();
+  const asked: string[] = [];
+  const analyse: Analyst['analyse'] = (world, name, options, token) => {
+    if (options?.gusts !== true) asked.push(name);
+    return real.analyse(world, name, options, token);
+  };
+  const editor = await startEditor({ analyst: { ...real, analyse } });
+  open.push(editor);
+  return { editor, asked };
+}
+
+const told = (list: readonly Diagnostic[]): readonly string[] =>
+  list
+    .map(({ code, message, range }) => `${range.start.line}:${range.start.character} ${code} ${message}`)
+    .filter((one) => !/order of failure/.test(one))
+    .sort();
+
+const sheets = async (editor: Editor): Promise<unknown> => {
+  const { shelters } = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
+  return shelters.map(({ gustsOld: _late, ...rest }) => rest);
+};
+
+describe('several houses in one file', () => {
+  it('are worked out again only where an edit bears on them, and come to what a fresh start comes to', async () => {
+    const { editor, asked } = await asking();
+    const first = editor.evaluated();
+    await editor.open(uri, file);
+    await first;
+    expect([...asked].sort()).toEqual([...everything].sort());
+    let text = file;
+    for (const [from, to, of] of edits) {
+      expect(text).toContain(from);
+      text = text.replace(from, to);
+      asked.length = 0;
+      const evaluated = editor.evaluated();
+      await editor.change(uri, text);
+      await evaluated;
+      expect([...asked].sort(), to).toEqual([...of].sort());
+      const { editor: fresh } = await asking();
+      const opened = fresh.evaluated();
+      await fresh.open(uri, text);
+      await opened;
+      expect(await sheets(editor), to).toEqual(await sheets(fresh));
+      const [now, anew] = [editor, fresh].map((one) =>
+        one.diagnostics(uri, (list) => list.some(({ code }) => code === 'pull-out')),
+      );
+      expect(told((await now) ?? []), to).toEqual(told((await anew) ?? []));
+    }
+  });
+
+  it('are looked at again while something about them is wrong, whatever was edited', async () => {
+    const { editor, asked } = await asking();
+    const first = editor.evaluated();
+    await editor.open(uri, file.replace('our-pipe {', 'no-such-pipe {'));
+    await first;
+    asked.length = 0;
+    const evaluated = editor.evaluated();
+    await editor.change(
+      uri,
+      file.replace('our-pipe {', 'no-such-pipe {').replace('spaced 2 ft', 'spaced 1 ft'),
+    );
+    await evaluated;
+    expect([...asked].sort()).toEqual(['alone', 'both', 'closer-bows', 'ginger-house']);
+  });
+});
+
+describe('what bears on a house', () => {
+  it('is everything but the houses that it does not name', async () => {
+    const { good } = exampleSpecs('neighbour-gap')!;
+    const { shelters } = await loadWorkspace([{ uri, text: `${file}${good}` }]);
+    const { world } = shelters.find(({ name }) => name === 'plug-house')!;
+    for (const { name } of shelters) {
+      const said = bearingOn(name, world);
+      expect(said).toContain(JSON.stringify(name));
+      expect(said).toContain('"our-pipe"');
+    }
+    expect(bearingOn('plug-house', world)).not.toContain('"ginger-house"');
+    expect(bearingOn('closer-bows', world)).toContain('"plug-house"');
+    expect(bearingOn('both', world)).toContain('"ginger-house"');
+    // Nobody's: a house that is not there, and a variant of itself.
+    expect(bearingOn('nobody', world)).toContain('"terrace"');
+    const round = await loadWorkspace([{ uri, text: 'variant one of two { }\nvariant two of one { }\n' }]);
+    expect(bearingOn('one', round.shelters[0]!.world)).toContain('"two"');
+  });
+});
