@@ -196,6 +196,25 @@ describe('a book', () => {
     expect(told(undefined)).toContain('was not worked out');
   });
 
+  it.each([
+    ['seedling-cap', /Caps off and stacked before a gust of/, /lift each cap off/],
+    ['lift-frame', /no film to take off: the sheets are screwed on and stay/, /every screw tight/],
+  ])('tells the storm of %s by what it has, and never of film', async (name, box, deed) => {
+    const book = buildBook(await inputOf(name));
+    const sections = book.html.split('<section').filter((one) => /id="(storm|inspection|steps)"/.test(one));
+    expect(sections).toHaveLength(3);
+    const [storm] = sections.filter((one) => one.includes('id="storm"'));
+    expect(storm).toMatch(box);
+    expect(storm).toMatch(deed);
+    for (const one of sections)
+      expect(one.replace('There is no film to take off', '')).not.toMatch(/\bfilm\b/i);
+    expect(read(book.html).text).not.toContain('Film off');
+    const { gusts: _, ...evaluation } = (await inputOf(name)).evaluation;
+    const unknown = buildBook({ ...(await inputOf(name)), evaluation }).html;
+    expect(unknown).toContain('was not worked out for this shelter');
+    expect(unknown).not.toContain('film must come off');
+  });
+
   it('lays a bent bow out at full size, and says on how many sheets', async () => {
     const template = buildBook(await inputOf('conduit-arch')).files.find(
       (file) => file.name === 'bow-full-size.html',

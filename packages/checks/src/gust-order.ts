@@ -66,6 +66,9 @@ export interface GustOrder {
   readonly unranked: readonly Unranked[];
   /** Fastest gust looked at, m/s. */
   readonly upTo: number;
-  /** Have the film off before this gust, m/s: `filmOffMargin` times the first that is not sacrificial. */
+  /**
+   * Have the film off before this gust, m/s: `filmOffMargin` times the first that is not sacrificial. A shelter
+   * that has no film has something else to do by then, `stormOff`.
+   */
   readonly filmOff?: { readonly gust: number; readonly margin: number; readonly first: FirstFailure };
 }

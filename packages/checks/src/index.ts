@@ -27,4 +27,5 @@ export { nearLimit } from './judge.ts';
 export { checkReference } from './reference.ts';
 export { checkOf, checks, gustChecks, wholeHouseChecks } from './registry.ts';
 export { sources } from './sources.ts';
+export { type StormOff, stormOff } from './storm-off.ts';
 export { measuredText, messageText } from './text.ts';

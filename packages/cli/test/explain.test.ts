@@ -24,6 +24,14 @@ describe('explain', () => {
     expect(out).toMatch(/Have the film off before a gust of/);
   });
 
+  it.each([
+    ['seedling-cap', /Have the caps lifted off and stacked before a gust of/],
+    ['lift-frame', /no film to take off and the sheets stay on: keep clear of it before a gust of/],
+  ])('tells what to do about a gust at %s', async (name, what) => {
+    const { out } = await said(file.replace('timber-gable', name), '--gusts', '--units', 'metric');
+    expect(out).toMatch(what);
+  });
+
   it('works the whole house out for what only that tells', async () => {
     const ends = fileURLToPath(new URL('../../checks/specs/end-frame.bad.shelter', import.meta.url));
     const finding = await said(ends, '--finding', 'end-frame', '--part', 'end-frames/foot');

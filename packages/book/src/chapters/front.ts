@@ -1,3 +1,4 @@
+import { stormOff } from '@tautline/checks';
 import { coverView } from '@tautline/drawing';
 import { format } from '@tautline/quantity';
 import { moneyText } from '@tautline/takeoff';
@@ -21,7 +22,7 @@ export function front(context: BookContext, chapters: readonly Chapter[]): Marku
 <dl class="facts">
 <dt>Size</dt><dd>${size}</dd>
 <dt>Site</dt><dd>${shelter.site.id}, design gust ${format(shelter.site.gust, 'speed', system)} once in ${shelter.site.gustReturnPeriod} years, ${shelter.site.soil}</dd>
-<dt>Film off</dt><dd>${filmOff(context)}</dd>
+<dt>${stormOff(shelter).head}</dt><dd>${filmOff(context)}</dd>
 <dt>Cost</dt><dd>${cost.shares.length === 0 ? 'no prices' : `${moneyText(cost.total, currency)}${cost.complete ? '' : ', not everything has a price'}`}</dd>
 <dt>Made</dt><dd>${on}, from the spec as it stood on that day</dd>
 </dl>

@@ -1,4 +1,5 @@
 /** What to look at, and when. Common practice, no source; which lines appear comes from the model. */
+import { stormOff } from '@tautline/checks';
 import type { Shelter } from '@tautline/shelter';
 import { feetOf, madeOf, membersOf, railsOf } from '../words.ts';
 
@@ -10,11 +11,16 @@ export interface Inspection {
 export function inspections(shelter: Shelter): readonly Inspection[] {
   const { roof } = shelter;
   const film = shelter.covers.some((cover) => cover.skin.kind === 'film');
+  const mesh = shelter.covers.some((cover) => cover.skin.kind === 'mesh');
+  const sheet = shelter.covers.some((cover) => cover.skin.kind === 'sheet');
   const cable = membersOf(shelter).some((member) => member.kind === 'cable');
   const joints = roof.type === 'bows' && (roof.joints.length > 0 || roof.crownFitting !== undefined);
   const steel = madeOf(shelter, ['steel']);
   const wood = madeOf(shelter, ['timber', 'bamboo', 'green-wood']);
   const straps = shelter.covers.some((cover) => cover.straps);
+  const over = { film: 'film', mesh: 'mesh', sheet: 'sheets', caps: 'caps', nothing: 'roof' }[
+    stormOff(shelter).what
+  ];
   const keep = (lines: readonly (string | false)[]): readonly string[] =>
     lines.filter((line) => line !== false);
   return [
@@ -36,13 +42,15 @@ export function inspections(shelter: Shelter): readonly Inspection[] {
         film &&
           'Film: no tear, no rubbed place, no flapping; taut when pressed with a hand in the middle of a bay.',
         straps && 'Straps: tight, not frayed at the edges.',
-        shelter.covers.length > 0 && 'Fastenings of the film: none has sprung out or pulled through.',
+        (film || mesh) &&
+          `Fastenings of the ${film ? 'film' : 'mesh'}: none has sprung out or pulled through.`,
+        sheet && 'Sheets: none cracked or clouded; no screw loose or pulled through.',
       ]),
     },
     {
       when: 'In and after heavy rain',
       points: keep([
-        'Water runs off everywhere: no pool on the film, none growing.',
+        `Water runs off everywhere: no pool on the ${over}, none growing.`,
         'No wash-out round the feet; water leads away from the house.',
       ]),
     },
@@ -52,7 +60,7 @@ export function inspections(shelter: Shelter): readonly Inspection[] {
         'Nobody goes under before somebody has walked round it.',
         'All points above, the windward side first.',
         roof.sacrificial === true &&
-          'The parts that were meant to go first: replace what has gone before the film goes on.',
+          `The parts that were meant to go first: replace what has gone before the ${over} go${over.endsWith('s') ? '' : 'es'} on.`,
       ]),
     },
     {

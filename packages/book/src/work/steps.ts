@@ -5,6 +5,7 @@
 import { format, type System } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
 import { feetOf, lengthText, madeOf, plural, railsOf } from '../words.ts';
+import { beforeCover, covers } from './cover-step.ts';
 import { footStep } from './foot-step.ts';
 import type { WorkStep } from './work-step.ts';
 
@@ -77,7 +78,7 @@ function cutting(shelter: Shelter): WorkStep {
     title: 'Cut',
     does: [
       'Cut by the cut sheet, long pieces first, and mark each piece with what it is.',
-      'Take the burr off every end: a sharp edge cuts film and hands.',
+      `Take the burr off every end: a sharp edge cuts ${shelter.covers.some(({ skin }) => skin.kind === 'film') ? 'film and hands' : 'hands'}.`,
     ],
     tools,
     hands: 1,
@@ -301,45 +302,4 @@ function bracing({ braces }: Shelter): readonly WorkStep[] {
       hands: 2,
     },
   ];
-}
-
-function beforeCover({ roof: of }: Shelter): WorkStep {
-  const wrapped = 'wrapped' in of && of.wrapped;
-  return {
-    title: 'Before the film goes on',
-    does: [
-      'Measure the diagonals again. Run a hand over everything the film will touch: tape or file what is rough or sharp.',
-      ...(wrapped ? ['Wrap the members that the film lies on.'] : []),
-    ],
-    tools: ['tape', 'file', 'cloth tape'],
-    hands: 1,
-  };
-}
-
-function covers(shelter: Shelter, system: System): readonly WorkStep[] {
-  return shelter.covers.map((cover) => {
-    const hands = cover.place === 'roof' ? Math.max(3, Math.ceil(shelter.length / 6) + 1) : 2;
-    const pull =
-      cover.tension > 0 && cover.skin.kind === 'film'
-        ? [
-            `Pull it to about ${format(cover.tension, 'line-load', system)} along every edge; film goes slack when it is warm, so do it on a mild day.`,
-          ]
-        : [];
-    const fastened = cover.fastening ? ` with: ${cover.fastening.title}` : '';
-    return {
-      title: `Cover the ${cover.place}`,
-      does: [
-        `${cover.skin.title}${cover.layers === 2 ? ', two layers' : ''}. Unroll it along the side that lies away from the wind, draw it over by ropes, and fasten one long edge, then the other, then the ends${fastened}.`,
-        ...pull,
-        ...(cover.straps
-          ? [
-              `Then the straps, one every ${lengthText(cover.straps.spacing, system)}: ${cover.straps.item.title}.`,
-            ]
-          : []),
-      ],
-      tools: ['ropes', 'ladders', 'knife', 'drill or screwdriver', 'cloth tape'],
-      hands,
-      caution: 'Film is a sail while it goes on: in still air only.',
-    };
-  });
 }

@@ -59,7 +59,8 @@ export const withstand: Check = {
   sources: ['frame'],
   leavesOut:
     "Sheets by themselves, film of the sides, ends and doors; gusts over three times the site's; what flies against the house.",
-  mayBeAccepted: 'When the film comes off before such a storm, as the storm card says.',
+  mayBeAccepted:
+    'When what covers it comes off before such a storm, as the storm card says; sheets do not come off.',
   run,
   levers: ({ shelter, gusts }, _finding, stock) => {
     const first = gusts?.failures.find((failure) => !failure.sacrificial);

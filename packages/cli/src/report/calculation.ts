@@ -1,5 +1,12 @@
 /** A finding's calculation as a person follows it: formula, numbers, result, source; assumed values marked. */
-import { type Evaluation, type Finding, measuredText, messageText, sources } from '@tautline/checks';
+import {
+  type Evaluation,
+  type Finding,
+  measuredText,
+  messageText,
+  sources,
+  stormOff,
+} from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import { usedText } from '@tautline/quantity';
 
@@ -54,11 +61,10 @@ function sourceText(id: string): string {
   return source === undefined ? id : `${source.title}, ${source.where} (${source.standing})`;
 }
 
-/** The order in which parts give way as the gust rises, and the gust by which the film should be off. */
+/** The order in which parts give way as the gust rises, and the gust before which something is to be done. */
 export function gustTable(evaluation: Evaluation, system: System): string {
   const { gusts } = evaluation;
   if (gusts === undefined) return 'There is no frame analysis of this roof, so no gusts were worked out.\n';
-  const what = evaluation.shelter.roof.type === 'cap' ? 'Take the caps in' : 'Have the film off';
   const speed = (value: number): string => measuredText({ value, kind: 'speed' }, system);
   const lines = gusts.failures.map((failure) => {
     const marks = [
@@ -77,7 +83,7 @@ export function gustTable(evaluation: Evaluation, system: System): string {
   if (gusts.filmOff !== undefined)
     lines.push(
       '',
-      `${what} before a gust of ${speed(gusts.filmOff.gust)}: ${gusts.filmOff.margin} of the first that is not sacrificial (common practice, no source).`,
+      `${stormOff(evaluation.shelter).order} before a gust of ${speed(gusts.filmOff.gust)}: ${gusts.filmOff.margin} of the first that is not sacrificial (common practice, no source).`,
     );
   lines.push('Gusts are of 3 s at 10 m, as the site says its own; limits keep the safety of the load basis.');
   return `${lines.join('\n')}\n`;

@@ -1,5 +1,5 @@
 /** The gusts a reader can slide through, and what is said about the shelter at one of them. Pure. */
-import type { AtGust, Evaluation, GustUse } from '@tautline/checks';
+import { type AtGust, type Evaluation, type GustUse, stormOff } from '@tautline/checks';
 import type { PartUse } from '@tautline/drawing';
 import { format, type System, usedText } from '@tautline/quantity';
 import type { GustScale, UseAtGust } from '../details.ts';
@@ -23,7 +23,9 @@ export function gustScale(
   const most = reach * site;
   const first = gusts?.filmOff?.first ?? gusts?.failures[0];
   const wanted = [
-    ...(gusts?.filmOff === undefined ? [] : [{ title: 'film off before', gust: gusts.filmOff.gust }]),
+    ...(gusts?.filmOff === undefined
+      ? []
+      : [{ title: `${stormOff(shelter).mark} before`, gust: gusts.filmOff.gust }]),
     ...(first === undefined ? [] : [{ title: 'first to fail', gust: first.gust }]),
     { title: "site's gust", gust: site },
   ].filter((mark) => mark.gust > 0 && mark.gust <= most);

@@ -1,5 +1,5 @@
 /** Answers what the drawing sheet asks for on demand. Pure; `detail-request.ts` puts it on the connection. */
-import { type AtGust, type Evaluation, messageText } from '@tautline/checks';
+import { type AtGust, type Evaluation, messageText, stormOff } from '@tautline/checks';
 import {
   barChart,
   type Drawing,
@@ -142,7 +142,7 @@ function gustsInWords({ shelter, gusts }: Pick<Evaluation, 'shelter' | 'gusts'>,
   const film =
     off === undefined
       ? ''
-      : ` Have the film off before ${speed(off.gust)}, ${Math.round(off.margin * 100)} % of the first.`;
+      : ` ${stormOff(shelter).order} before ${speed(off.gust)}, ${Math.round(off.margin * 100)} % of the first.`;
   return `3 s gusts at 10 m. The site's gust is ${speed(shelter.site.gust)}.${film}`;
 }
 
@@ -186,7 +186,7 @@ export function gustChart({ shelter, gusts }: Evaluation, system: System): Drawi
       mark:
         filmOff === undefined
           ? { value: shelter.site.gust, label: "site's gust" }
-          : { value: filmOff.gust, label: 'film-off gust' },
+          : { value: filmOff.gust, label: `${stormOff(shelter).mark.replace(' ', '-')} gust` },
     },
     { system },
   );
