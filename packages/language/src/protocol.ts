@@ -72,6 +72,8 @@ export interface PreviewQuestion {
   readonly wide?: number;
   /** The one that is on show: only it is drawn, or none; all of them without it. */
   readonly view?: PreviewView | 'none';
+  /** Name of the only one that is wanted, '' for the first of the file: it waits for no other. All without it. */
+  readonly one?: string;
 }
 
 export interface PreviewAnswer {
@@ -83,17 +85,24 @@ export interface PreviewAnswer {
    * then empty or holds only what could be read; the preview keeps its last good sheets and marks them.
    */
   readonly broken?: string;
+  /** All that the file can show, in its order, whether it was asked for or not. */
+  readonly names: readonly PreviewName[];
+  /** Which one this is about, where only one was asked for: the first when the file has none of that name. */
+  readonly one?: string;
   readonly shelters: readonly PreviewShelter[];
 }
 
-export interface PreviewShelter {
+export interface PreviewName {
   readonly name: string;
+  /** The whole block of the shelter. */
+  readonly range: PlainRange;
+}
+
+export interface PreviewShelter extends PreviewName {
   /** Shelters side by side: drawn from above, counted together; absent for a shelter. */
   readonly kind?: 'range';
   /** First line of the shelter's doc comment, or ''. */
   readonly title: string;
-  /** The whole block of the shelter. */
-  readonly range: PlainRange;
   /** Drawings by view, in the order of the tabs, drawn or not. Absent views are not offered. */
   readonly drawings: readonly PreviewDrawing[];
   /** Part id -> where it is written. Part ids are those of `data-part` in the drawings. */

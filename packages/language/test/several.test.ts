@@ -111,6 +111,77 @@ describe('several houses in one file', () => {
   });
 });
 
+describe('the sheet of one house of many', () => {
+  const preview = (editor: Editor, one: string) =>
+    editor.ask<PreviewAnswer>('tautline/preview', { uri, one });
+
+  it('is answered as soon as that one is worked out, and belongs to the text as it is then', async () => {
+    const real = createInProcessAnalyst();
+    const begun: string[] = [];
+    let letGo: () => void = () => undefined;
+    const held = new Promise<void>((resolve) => {
+      letGo = resolve;
+    });
+    const editor = await startEditor({
+      analyst: {
+        ...real,
+        analyse: async (world, name, options, token) => {
+          begun.push(name);
+          if (name !== 'plug-house' && name !== 'both') await held;
+          return real.analyse(world, name, options, token);
+        },
+      },
+    });
+    open.push(editor);
+    await editor.open(uri, file);
+    for (const [asked, one] of [
+      ['', 'plug-house'],
+      ['plug-house', 'plug-house'],
+      ['both', 'both'],
+      ['no-such-house', 'plug-house'],
+    ] as const) {
+      const answer = await preview(editor, asked);
+      expect(answer.one, asked).toBe(one);
+      expect(answer.names.map(({ name }) => name)).toEqual(everything);
+      expect(answer.shelters.map(({ name, stale }) => [name, stale])).toEqual([[one, undefined]]);
+      expect(answer.broken).toBe(undefined);
+    }
+    expect(begun).toContain('ginger-house');
+    const evaluated = editor.evaluated();
+    letGo();
+    await evaluated;
+    const moved = file.replace('spaced 4 ft', 'spaced 3 ft');
+    const again = editor.evaluated();
+    await editor.change(uri, moved);
+    const early = (await preview(editor, 'plug-house')).shelters[0];
+    await again;
+    const all = (await editor.ask<PreviewAnswer>('tautline/preview', { uri })).shelters;
+    const { gustsOld: _early, ...rest } = early!;
+    const { gustsOld: _late, ...same } = all[0]!;
+    expect(rest).toEqual(same);
+  });
+
+  it('keeps to its name while the text in which it stood cannot be read', async () => {
+    const { editor } = await asking();
+    const first = editor.evaluated();
+    await editor.open(uri, file);
+    await first;
+    await editor.change(uri, file.replace('shelter ginger-house on', 'shelter "ginger-house on'));
+    const lost = await preview(editor, 'ginger-house');
+    expect(lost).toMatchObject({ one: 'ginger-house', shelters: [] });
+    expect(lost.broken).toBeTruthy();
+    expect((await preview(editor, 'plug-house')).shelters[0]?.name).toBe('plug-house');
+  });
+
+  it('is empty where a file has none', async () => {
+    const { editor } = await asking();
+    await editor.open(uri, 'site here { gust 42 m/s }\n');
+    expect(await preview(editor, '')).toMatchObject({ names: [], shelters: [] });
+    await editor.change(uri, 'shelter { \n');
+    expect(await preview(editor, 'gone')).toMatchObject({ names: [], shelters: [] });
+  });
+});
+
 describe('what bears on a house', () => {
   it('is everything but the houses that it does not name', async () => {
     const { good } = exampleSpecs('neighbour-gap')!;

@@ -32,6 +32,8 @@ export class PreviewSheet implements Disposable {
   /** Of a narrow page, px. */
   private wide: number | undefined;
   private view: PreviewView | 'none' = 'section';
+  /** Name of the shelter on show, '' for the first. */
+  private one = '';
   private ready = false;
   private asking = false;
   private landing: string | undefined;
@@ -142,6 +144,7 @@ export class PreviewSheet implements Disposable {
         break;
       case 'view':
         this.view = message.view;
+        await this.turnTo(message.shelter ?? '');
         break;
       case 'ready':
         this.ready = true;
@@ -226,6 +229,15 @@ export class PreviewSheet implements Disposable {
     }
   }
 
+  private async turnTo(shelter: string): Promise<void> {
+    const other = shelter !== this.one;
+    this.one = shelter;
+    if (other && this.ready) {
+      this.dirty = true;
+      await this.ask();
+    }
+  }
+
   /** One question at a time; a change that comes while the server works is asked about afterwards. */
   private async ask(): Promise<void> {
     if (this.asking || !this.ready || !this.panel.visible) {
@@ -240,6 +252,7 @@ export class PreviewSheet implements Disposable {
         const answer = await this.client.sendRequest<PreviewAnswer>(previewRequest, {
           uri: this.uri,
           view: this.view,
+          one: this.one,
           ...this.narrow(),
         });
         this.post({ type: 'answer', answer, file: fileName(this.uri) });

@@ -1,41 +1,65 @@
-import type { PreviewAnswer, PreviewShelter } from '@tautline/language/protocol';
+import type { PreviewAnswer, PreviewName, PreviewShelter } from '@tautline/language/protocol';
 
-/** The shelters of a file as they were last drawn well, and why what is on show may be old. */
+/** The shelters of a file as each was last drawn well, and why what is on show may be old. */
 export class LastGood {
   file = '';
-  shelters: readonly PreviewShelter[] = [];
+  /** All that the file can show. */
+  names: readonly PreviewName[] = [];
+  /** The one that was last answered about. */
+  private told: string | undefined;
+  private readonly drawn = new Map<string, PreviewShelter>();
   private broken: string | undefined;
   private waiting: string | undefined = 'Reading the shelter.';
 
   answered(answer: PreviewAnswer, file: string): void {
+    const { broken, names, one, shelters } = answer;
     this.file = file;
     this.waiting = undefined;
-    this.broken = answer.broken === undefined ? undefined : `${answer.broken} This is the last good drawing.`;
-    this.shelters = answer.broken === undefined ? answer.shelters : this.keepLast(answer.shelters);
+    this.broken = broken;
+    this.told = one ?? shelters[0]?.name ?? this.told ?? names[0]?.name;
+    // While the text is broken, a name may be lost for a moment.
+    const lost = this.names.filter((old) => !names.some(({ name }) => name === old.name));
+    this.names = broken === undefined ? names : [...names, ...lost];
+    for (const shelter of shelters) {
+      if (broken === undefined || shelter.drawings.length > 0) this.drawn.set(shelter.name, shelter);
+    }
+    for (const name of this.drawn.keys()) {
+      if (!this.names.some((one) => one.name === name)) this.drawn.delete(name);
+    }
   }
 
   wait(reason: string): void {
     this.waiting = reason;
   }
 
-  named(name: string | undefined): PreviewShelter | undefined {
-    return this.shelters.find((shelter) => shelter.name === name) ?? this.shelters[0];
+  /** What there is to show: the one that was last answered about, also while another is asked for. */
+  get shown(): PreviewShelter | undefined {
+    return this.drawn.get(this.told ?? '');
   }
 
-  /** Why what is on show of a shelter is old; undefined when it is not. */
-  stale(shelter: PreviewShelter): string | undefined {
-    return this.waiting ?? this.broken ?? shelter.stale;
+  /** Name of the one that is on show, or will be once there is an answer about it. */
+  chosen(wanted: string | undefined): string | undefined {
+    return this.awaited(wanted) ?? this.told;
+  }
+
+  /** Why what is on show is old; undefined when it is not. */
+  stale(wanted: string | undefined): string | undefined {
+    const { broken } = this;
+    const old = broken === undefined ? this.shown?.stale : `${broken} This is the last good drawing.`;
+    return this.late(wanted) ?? old;
   }
 
   /** Why there is nothing to show. */
-  nothing(): string {
-    return this.waiting ?? this.broken ?? `${this.file} describes no shelter yet.`;
+  nothing(wanted: string | undefined): string {
+    return this.late(wanted) ?? this.broken ?? `${this.file} describes no shelter yet.`;
   }
 
-  /** Those of before, replaced where the broken text still gave a drawing. */
-  private keepLast(now: readonly PreviewShelter[]): readonly PreviewShelter[] {
-    const drawn = now.filter((shelter) => shelter.drawings.length > 0);
-    const kept = this.shelters.filter((old) => !drawn.some((shelter) => shelter.name === old.name));
-    return [...drawn, ...kept];
+  private late(wanted: string | undefined): string | undefined {
+    const awaited = this.awaited(wanted);
+    return this.waiting ?? (awaited === undefined ? undefined : `Drawing ${awaited.replaceAll('_', ' ')}.`);
+  }
+
+  private awaited(wanted: string | undefined): string | undefined {
+    return wanted !== this.told && this.names.some(({ name }) => name === wanted) ? wanted : undefined;
   }
 }

@@ -30,8 +30,11 @@ export type FromSheet =
   | { readonly type: 'ready' }
   /** How wide the page is, px, where it is narrow; before `ready`, and when it changes. */
   | { readonly type: 'width'; readonly wide?: number }
-  /** Which drawing is on show; before `ready`, and when it changes. The others are asked for when they are looked at. */
-  | { readonly type: 'view'; readonly view: PreviewView | 'none' }
+  /**
+   * Which drawing of which shelter is on show (of the first without a name); before `ready`, and when it changes. The
+   * others are asked for when they are looked at.
+   */
+  | { readonly type: 'view'; readonly view: PreviewView | 'none'; readonly shelter?: string }
   | { readonly type: 'reveal'; readonly place: PlainPlace }
   | {
       readonly type: 'calculation';

@@ -1,4 +1,4 @@
-import type { PreviewShelter } from '@tautline/language/protocol';
+import type { PreviewName } from '@tautline/language/protocol';
 import { element } from './dom.ts';
 import { type Tab, tabStrip } from './tabs.ts';
 
@@ -11,8 +11,8 @@ export interface HeadActions {
 
 /** Which shelter it is, a way to save what is on show, and the tabs. */
 export function sheetHead(
-  shelter: PreviewShelter,
-  all: readonly PreviewShelter[],
+  shelter: string,
+  all: readonly PreviewName[],
   tabs: readonly Tab[],
   chosen: string,
   { choose, open, save }: HeadActions,
@@ -26,13 +26,14 @@ export function sheetHead(
   );
 }
 
-function chooser(
-  shelter: PreviewShelter,
-  all: readonly PreviewShelter[],
+/** The name of the shelter; where there are several, a list to choose from. */
+export function chooser(
+  shelter: string,
+  all: readonly PreviewName[],
   choose: HeadActions['choose'],
 ): HTMLElement {
   if (all.length < 2) {
-    return element('h1', {}, shelter.name.replaceAll('_', ' '));
+    return element('h1', {}, shelter.replaceAll('_', ' '));
   }
   const select = element('select', {
     'aria-label': 'Shelter',
@@ -40,9 +41,7 @@ function chooser(
     change: (event) => choose((event.target as HTMLSelectElement).value),
   });
   for (const { name } of all) {
-    select.append(
-      element('option', { value: name, selected: name === shelter.name }, name.replaceAll('_', ' ')),
-    );
+    select.append(element('option', { value: name, selected: name === shelter }, name.replaceAll('_', ' ')));
   }
   return select;
 }

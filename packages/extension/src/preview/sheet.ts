@@ -11,7 +11,7 @@ import { LastGood } from './last-good.ts';
 import { type Cursor, Marks } from './marks.ts';
 import { materialsView } from './materials-view.ts';
 import type { FromSheet, SheetState } from './messages.ts';
-import { sheetHead } from './sheet-head.ts';
+import { chooser, sheetHead } from './sheet-head.ts';
 import { TabBodies } from './tab-bodies.ts';
 import type { TabHost } from './tab-host.ts';
 import { tabsOf, viewOfTab } from './tabs-of.ts';
@@ -58,7 +58,7 @@ export class Sheet {
     this.explore = new ExploreTab(this.bodies, send, () => this.draw());
     new ResizeObserver(() => this.fit()).observe(root);
     save(state);
-    send({ type: 'view', view: viewOfTab(state.tab) });
+    this.tellView();
     this.draw();
   }
 
@@ -93,13 +93,18 @@ export class Sheet {
   }
 
   cursorAt(cursor: Cursor): void {
+    const before = this.marks.cursor;
     this.marks.cursor = cursor;
     this.marks.clicked = undefined;
-    const there = this.good.shelters.find(
+    const there = this.good.names.find(
       ({ range }) =>
         cursor.uri === this.state.uri && range.start.line <= cursor.line && cursor.line <= range.end.line,
     );
-    if (there !== undefined && there.name !== this.current()?.name) {
+    // Where it stood already, it says nothing against another shelter that was chosen since.
+    const moved = before
+      ? before.uri !== cursor.uri || before.line !== cursor.line
+      : this.state.shelter === undefined;
+    if (moved && there !== undefined && there.name !== (this.state.shelter ?? this.current()?.name)) {
       this.change({ shelter: there.name });
     } else {
       this.mark();
@@ -107,7 +112,7 @@ export class Sheet {
   }
 
   private current(): PreviewShelter | undefined {
-    return this.good.named(this.state.shelter);
+    return this.good.shown;
   }
 
   private change(part: Partial<SheetState>): void {
@@ -115,12 +120,18 @@ export class Sheet {
   }
 
   private replace(state: SheetState): void {
-    if (state.tab !== this.state.tab) {
-      this.send({ type: 'view', view: viewOfTab(state.tab) });
-    }
+    const other = state.tab !== this.state.tab || state.shelter !== this.state.shelter;
     this.state = state;
+    if (other) {
+      this.tellView();
+    }
     this.save(state);
     this.draw();
+  }
+
+  private tellView(): void {
+    const { tab, shelter } = this.state;
+    this.send({ type: 'view', view: viewOfTab(tab), ...(shelter === undefined ? {} : { shelter }) });
   }
 
   private draw(): void {
@@ -128,7 +139,7 @@ export class Sheet {
     const focus = document.activeElement?.getAttribute('data-key');
     const scroll = this.root.querySelector('.paper');
     const place = scroll === null ? undefined : { left: scroll.scrollLeft, top: scroll.scrollTop };
-    this.root.replaceChildren(...(shelter === undefined ? [this.nothing()] : this.page(shelter)));
+    this.root.replaceChildren(...(shelter === undefined ? this.nothing() : this.page(shelter)));
     this.fit();
     if (place !== undefined) {
       this.root.querySelector('.paper')?.scrollTo(place);
@@ -160,16 +171,24 @@ export class Sheet {
     }
   }
 
-  private nothing(): HTMLElement {
-    return element('p', { class: 'empty', role: 'status' }, this.good.nothing());
+  private nothing(): HTMLElement[] {
+    this.root.classList.remove('is-stale');
+    const why = element('p', { class: 'empty', role: 'status' }, this.good.nothing(this.state.shelter));
+    const { names } = this.good;
+    const name = this.good.chosen(this.state.shelter);
+    const choose = (shelter: string): void => this.change({ shelter });
+    return names.length < 2 || name === undefined
+      ? [why]
+      : [element('header', {}, chooser(name, names, choose)), why];
   }
 
   private page(shelter: PreviewShelter): HTMLElement[] {
-    const stale = this.good.stale(shelter);
+    const stale = this.good.stale(this.state.shelter);
     const tabs = tabsOf(shelter);
     const tab = tabs.find((one) => one.id === this.state.tab) ?? tabs[0];
     this.root.classList.toggle('is-stale', stale !== undefined);
-    const head = sheetHead(shelter, this.good.shelters, tabs, tab?.id ?? '', {
+    const chosen = this.good.chosen(this.state.shelter) ?? shelter.name;
+    const head = sheetHead(chosen, this.good.names, tabs, tab?.id ?? '', {
       choose: (name) => this.change({ shelter: name }),
       open: (id) => this.change({ tab: id }),
       save: () => this.offerFiles(),

@@ -13,11 +13,13 @@ import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
 import { membersOf, nameSpan, shelterNames } from './named.ts';
 import {
+  allOf,
   type FileAnalysis,
   joined,
   joinedRange,
   type RangeMember,
   type RangeResult,
+  type Seen,
   type ShelterResult,
   stands,
 } from './results.ts';
@@ -44,12 +46,22 @@ interface Asked {
   readonly token: Cancellation.CancellationToken;
 }
 
+type Coming = Promise<ShelterResult | RangeResult | undefined>;
+
+/** What is being worked out for a text, each by its name. */
+interface AtWork {
+  readonly version: number;
+  readonly world: SpecWorld;
+  readonly results: ReadonlyMap<string, Coming>;
+}
+
 type Listener = (analysis: FileAnalysis) => void;
 
 export class Analyses {
   private readonly byFile = new Map<string, FileAnalysis>();
   private readonly spoken = new Map<string, string>();
   private readonly pending = new Map<string, Pending>();
+  private readonly atWork = new Map<string, AtWork>();
   private readonly listeners: Listener[] = [];
   private readonly services: ViewServices;
   private readonly analyst: Analyst;
@@ -95,6 +107,19 @@ export class Analyses {
     if (now && !now.stale && now.version === document.textDocument.version) return now;
     await this.run(document, pending?.source ?? new Cancellation.CancellationTokenSource());
     return this.byFile.get(uri);
+  }
+
+  /** One of a file's shelters or ranges as the text is now, as soon as it is worked out, be the others or not. */
+  async one(document: LangiumDocument, name: string): Promise<Seen | undefined> {
+    const atWork = this.atWork.get(document.uri.toString());
+    if (atWork?.version === document.textDocument.version) {
+      const result = await atWork.results.get(name);
+      if (result) return { world: atWork.world, stale: false, all: [result] };
+    }
+    const analysis = await this.current(document);
+    if (!analysis) return undefined;
+    const seen = allOf(analysis);
+    return { ...seen, all: seen.all.filter(({ shelter }) => shelter === name) };
   }
 
   /** The evaluation of one shelter with the frame analysis in it, for drawings of what happens under load. */
@@ -149,6 +174,7 @@ export class Analyses {
   }
 
   private stop(uri: string): void {
+    this.atWork.delete(uri);
     const pending = this.pending.get(uri);
     if (!pending) return;
     clearTimeout(pending.timer);
@@ -178,13 +204,17 @@ export class Analyses {
     }
     const asked: Asked = { world, written, before, token: source.token };
     // All at once: the worker goes from one to the next, in this order.
-    const results = names.map((name) => this.result(name, asked));
-    const ranges = shelterNames(document, ['range']).map((name) => this.range(name, names, asked));
-    const [resulted, ranged] = [whole(await Promise.all(results)), whole(await Promise.all(ranges))];
+    const results = new Map(names.map((name) => [name, this.result(name, asked)]));
+    const ranges = new Map(
+      shelterNames(document, ['range']).map((name) => [name, this.range(name, names, asked)]),
+    );
+    this.atWork.set(uri, { version, world, results: new Map<string, Coming>([...results, ...ranges]) });
+    const worked = await Promise.all([Promise.all(results.values()), Promise.all(ranges.values())]);
+    const [resulted, ranged] = [whole(worked[0]), whole(worked[1])];
     if (!resulted || !ranged || source.token.isCancellationRequested) return;
     this.spoken.set(uri, said);
-    const worked = { uri, version, written, world, results: resulted, ranges: ranged, places, stale: false };
-    this.settle(worked, document, source);
+    const now = { uri, version, written, world, results: resulted, ranges: ranged, places, stale: false };
+    this.settle(now, document, source);
   }
 
   /** The result of one shelter: that of before where nothing that bears on it has changed. */
@@ -230,6 +260,7 @@ export class Analyses {
   ): void {
     const { uri, results } = analysis;
     this.byFile.set(uri, analysis);
+    this.atWork.delete(uri);
     const pending = this.pending.get(uri);
     if (pending?.source === source) this.pending.delete(uri);
     const lacking = results.some(({ evaluation, gustsOld }) => evaluation && (gustsOld || !evaluation.gusts));

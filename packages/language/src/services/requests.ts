@@ -14,17 +14,16 @@ import {
   catalogueRequest,
   type PreviewAnswer,
   type PreviewQuestion,
-  type PreviewShelter,
   previewRequest,
 } from '../protocol.ts';
 import { textEdits } from './actions.ts';
 import { writeAssumed } from './assumed.ts';
-import { knownProblems } from './diagnostics.ts';
 import type { ServerServices } from './lsp-module.ts';
 import { definitionNamed } from './named.ts';
+import { previewOf } from './preview-of.ts';
 import { assumedIn, findingsOf } from './results.ts';
 import { systemFor } from './settings.ts';
-import { type Sheets, sheetOf } from './sheet-of.ts';
+import type { Sheets } from './sheet-of.ts';
 
 /** The document of a file that is open to the server, read and validated as it is now. */
 export async function readyDocument(
@@ -59,42 +58,10 @@ export function registerRequests(connection: Connection, services: ServerService
     const changes = writeAssumed(text, uri, assumed, systemFor(analysis.world, services.context.settings()));
     return { version: document.textDocument.version, edits: textEdits(document, changes) };
   });
-  connection.onRequest(
-    previewRequest,
-    async ({ uri, wide, view }: PreviewQuestion): Promise<PreviewAnswer> => {
-      const document = await ready(uri);
-      const analysis = document && (await services.analyses.current(document));
-      if (!document || !analysis)
-        return { uri, version: 0, broken: 'The file is not open to the language server.', shelters: [] };
-      const version = document.textDocument.version;
-      const problems = knownProblems(document, services.context);
-      const wrong = problems.find(({ severity }) => severity === 'error');
-      const unreadable = problems.find(({ id }) => misread.has(id));
-      const shelters: PreviewShelter[] = [];
-      const all = [...analysis.results, ...analysis.ranges];
-      for (const result of all) {
-        // The sheet keeps its last good drawing itself.
-        const shown = result.kept
-          ? undefined
-          : sheetOf(result, document, analysis, services.context, sheets, { wide, view });
-        if (shown)
-          shelters.push(
-            unreadable && shown.stale === undefined
-              ? { ...shown, stale: `What cannot be read is left out: ${unreadable.message}` }
-              : shown,
-          );
-      }
-      const unread = all.find(({ evaluation, judged, kept }) => kept || !(evaluation || judged));
-      const broken =
-        unread?.failure ??
-        (unread
-          ? (wrong?.message ?? unread.problems[0]?.message)
-          : shelters.length === 0
-            ? wrong?.message
-            : undefined);
-      return { uri, version, shelters, ...(broken === undefined ? {} : { broken }) };
-    },
-  );
+  connection.onRequest(previewRequest, async (question: PreviewQuestion): Promise<PreviewAnswer> => {
+    const document = await ready(question.uri);
+    return previewOf(question, document, services, sheets);
+  });
   connection.onRequest(
     calculationRequest,
     async (question: CalculationQuestion): Promise<CalculationAnswer | null> => {
@@ -116,19 +83,6 @@ export function registerRequests(connection: Connection, services: ServerService
     },
   );
 }
-
-/** Problems of a text that is read only in part. */
-const misread: ReadonlySet<string> = new Set([
-  'unreadable',
-  'unclosed',
-  'stray-brace',
-  'character',
-  'syntax',
-  'unclosed-text',
-  'unclosed-comment',
-  'incomplete',
-  'unexpected',
-]);
 
 /** Whether a place is in the block of a shelter. */
 export function inside(document: LangiumDocument, shelter: string, offset: number): boolean {

@@ -75,6 +75,17 @@ export interface FileAnalysis {
   readonly stale: boolean;
 }
 
+/** What is worked out of a file as its text is now: all of it, or the one that somebody waits for. */
+export interface Seen extends Pick<FileAnalysis, 'world' | 'stale'> {
+  readonly all: readonly (ShelterResult | RangeResult)[];
+}
+
+export const allOf = ({ world, stale, results, ranges }: FileAnalysis): Seen => ({
+  world,
+  stale,
+  all: [...results, ...ranges],
+});
+
 /** A new result beside the one before it: what it lacks is kept until it is there. */
 export function joined(
   fresh: AnalysisResult,

@@ -20,10 +20,10 @@ import { findingSpan } from './diagnostics.ts';
 import { definitionNamed, nameSpan } from './named.ts';
 import {
   assumedIn,
-  type FileAnalysis,
   findingsOf,
   guestFindings,
   type RangeResult,
+  type Seen,
   type ShelterResult,
 } from './results.ts';
 import { shown, systemFor } from './settings.ts';
@@ -53,7 +53,7 @@ export interface Sheets {
 export function sheetOf(
   result: ShelterResult | RangeResult,
   document: LangiumDocument,
-  analysis: FileAnalysis,
+  { world, stale }: Seen,
   context: EditorContext,
   sheets: Sheets,
   show: Shown,
@@ -65,7 +65,7 @@ export function sheetOf(
   if (!definition || !cst || !verdict) return undefined;
   const documents = context.view.shared.workspace.LangiumDocuments;
   const settings = context.settings();
-  const system = systemFor(analysis.world, settings);
+  const system = systemFor(world, settings);
   const { start, end } = nameSpan(document, name);
   const home: PlainPlace = { uri: document.uri.toString(), range: rangeOf(document, start, end) };
   const place = (origin: Origin): PlainPlace => {
@@ -74,8 +74,8 @@ export function sheetOf(
     return { uri: found.document.uri.toString(), range: rangeOf(found.document, found.start, found.end) };
   };
   const drawn = evaluation
-    ? sheets.draw?.(evaluation, analysis.world, system, show)
-    : judged && sheets.drawRange?.(judged, analysis.world, system, show);
+    ? sheets.draw?.(evaluation, world, system, show)
+    : judged && sheets.drawRange?.(judged, world, system, show);
   const { whole, gustsOld, awaited }: Partial<ShelterResult> = result;
   return {
     name,
@@ -116,7 +116,7 @@ export function sheetOf(
     ...(drawn?.varied === undefined ? {} : { varied: drawn.varied }),
     ...(gustsOld ? { gustsOld } : {}),
     ...(whole ? { wholeHouse: whole.old ? ('old' as const) : ('now' as const) } : {}),
-    ...(analysis.stale ? { stale: 'The text has changed since these results were worked out.' } : {}),
+    ...(stale ? { stale: 'The text has changed since these results were worked out.' } : {}),
   };
 }
 
