@@ -6,6 +6,7 @@ import { performance } from 'node:perf_hooks';
 import { CancellationTokenSource } from 'vscode-languageserver/node.js';
 import {
   houses,
+  housesIn,
   longer,
   median,
   type Place,
@@ -21,7 +22,7 @@ import {
 
 const blocks = 8;
 const inBlock = 10;
-const [name = '', beside = ''] = houses.filter((one) => !one.startsWith('storm'));
+const [name = '', beside = ''] = houses.filter((one) => !one.startsWith('storm') && housesIn(one) === 1);
 const editor = await start();
 
 async function opened(one: string): Promise<{ readonly file: Typing; readonly spacing: Place }> {

@@ -111,6 +111,9 @@ export const houses = readdirSync(examples)
   .filter((name) => name.endsWith('.shelter') && /^\s*footprint /m.test(textOf(name)))
   .sort((a, b) => textOf(b).split('\n').length - textOf(a).split('\n').length);
 
+/** How many houses a file says from the ground up; its variants are not counted. */
+export const housesIn = (name: string): number => textOf(name).match(/^\s*footprint /gm)?.length ?? 0;
+
 /** A number of the text that is typed over again and again. */
 export interface Place {
   readonly kind: string;
@@ -124,20 +127,31 @@ export interface Place {
   length: number;
 }
 
-export function place(
+/** Behind every match of `before` at the start of a line. */
+export function placesAfter(
   text: string,
   kind: string,
   frame: boolean,
   before: RegExp,
   next: (old: string, round: number) => string,
-): Place {
-  const written = text.split('\n');
-  const line = written.findIndex((one) => before.test(one));
-  const from = before.exec(written[line] ?? '')?.[0].length ?? 0;
-  const old = /^[\w.-]+?(?=\s|$)/.exec((written[line] ?? '').slice(from))?.[0] ?? '';
-  if (line < 0 || old === '') throw new Error(`There is no ${kind} to be typed over.`);
-  return { kind, frame, line, from, next: (round) => next(old, round), length: old.length };
+): readonly Place[] {
+  const places = text.split('\n').flatMap((written, line): Place[] => {
+    const from = before.exec(written)?.[0].length;
+    if (from === undefined) return [];
+    const old = /^[\w.-]+?(?=\s|$)/.exec(written.slice(from))?.[0];
+    return old ? [{ kind, frame, line, from, next: (round) => next(old, round), length: old.length }] : [];
+  });
+  if (places.length === 0) throw new Error(`There is no ${kind} to be typed over.`);
+  return places;
 }
+
+/** The first of them. */
+export function place(...where: Parameters<typeof placesAfter>): Place {
+  const [first] = placesAfter(...where);
+  if (!first) throw new Error('There is nothing to type over.');
+  return first;
+}
+
 /** Another number each time, a little larger than what was written. */
 export const longer = (old: string, round: number): string =>
   (Number(old) + (1 + (round % 40)) * 0.001).toFixed(3);
