@@ -51,6 +51,24 @@ describe('sound examples', () => {
   });
 });
 
+describe('the place that is described whole', () => {
+  const file = 'lower-terrace.shelter';
+
+  it('is the largest example, with houses of several kinds, variants and a range, and has no error', async () => {
+    const lines = (name: string): number => readFileSync(folder + name, 'utf8').split('\n').length;
+    expect(Math.max(...names.map(lines))).toBe(lines(file));
+    const loaded = await load([folder + file]);
+    const kinds = loaded.shelters.map(({ kind }) => kind);
+    expect(kinds.filter((kind) => kind === 'shelter').length).toBeGreaterThanOrEqual(5);
+    expect(kinds.filter((kind) => kind === 'variant').length).toBeGreaterThanOrEqual(2);
+    expect(kinds).toContain('range');
+    const result = await told(file);
+    expect(result.problems).toEqual([]);
+    expect(result.errors).toEqual([]);
+    expect(await exitOf('check', folder + file, '--on', day)).toBe(0);
+  });
+});
+
 describe('flawed siblings', () => {
   it.each(flawed)('%s fails in just the checks its comment names, and check exits 1', async (file) => {
     const text = readFileSync(folder + file, 'utf8');

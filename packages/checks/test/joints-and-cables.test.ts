@@ -43,6 +43,10 @@ describe('joints by their kind', () => {
     expect(verdict(house, joint({ fits: ['emt-27'] }))).toBe('fails');
     expect(verdict(house, joint({ fits: ['pvc40-25', 'pvc80-25'] }))).toBe('passes');
     expect(verdict(house, joint())).toBe('passes');
+    // A pipe of one's own that is as large outside as one of the catalogue.
+    const own = withMember(house, { ...postStock, id: 'own', takenFor: ['emt-27'] });
+    expect(verdict(own, joint({ fits: ['emt-27'] }))).toBe('passes');
+    expect(verdict(own, joint({ fits: [postStock.id] }))).toBe('fails');
   });
 
   it('does not clamp or bolt bamboo, and lashes it', () => {

@@ -22,6 +22,7 @@ import {
   itemIn,
   newNotes,
   type Problem,
+  type Range,
   resolveItems,
   resolveRange,
   resolveShelter,
@@ -53,6 +54,7 @@ export interface Verdict {
 /** What is said of shelters side by side; each of them has a verdict of its own. */
 export interface RangeShown {
   readonly loaded: LoadedShelter;
+  readonly range: Range;
   readonly verdict: RangeVerdict;
   readonly findings: readonly PlacedFinding[];
 }
@@ -90,7 +92,7 @@ export function verdictsOf(
     tell(found);
     if (range === undefined) return [];
     const verdict = evaluateRange(range, on);
-    return [{ loaded, verdict, findings: verdict.findings.map(placed) }];
+    return [{ loaded, range, verdict, findings: verdict.findings.map(placed) }];
   });
   const shelters = judgedIn(workspace).map((loaded) => {
     const resolved = resolveShelter(loaded.name, loaded.world);

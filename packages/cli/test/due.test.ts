@@ -37,6 +37,30 @@ it('lists what is due, with its place and the last entry of the log', async () =
   expect(out).toMatch(/row\.shelter:4\n/);
 });
 
+it('counts a variant as what it is, another way to build a shelter, unless it stands itself', async () => {
+  const more = (built: string): string =>
+    `import "row.shelter"\nvariant close-row of row { ${built}bows spaced 3 ft of pvc40-25 { shape elastic; rise 3 ft; foot stub of rebar-16 { length 4 ft; deep 2 ft } } }\n`;
+  const file = join(folder, 'more.shelter');
+  writeFileSync(file, more(''));
+  try {
+    const { out } = await due('--on', '2026-10-02');
+    expect(out).toContain(
+      'Left out: close-row, a variant, another way to build a shelter: one that stands says `built`.',
+    );
+    expect(out).not.toContain('close-row:');
+    writeFileSync(file, more('built 2026-04-01; '));
+    const built = (await due('--on', '2026-10-02')).out;
+    expect(built).toContain('close-row: go through the inspection list');
+    expect(built).not.toContain('Left out');
+    writeFileSync(file, more(''));
+    expect(JSON.parse((await due('--on', '2026-10-02', '--format', 'json')).out)).toMatchObject({
+      leftOut: ['close-row'],
+    });
+  } finally {
+    rmSync(file);
+  }
+});
+
 it('ends with exit code 1 when something is overdue, in JSON too', async () => {
   const { code, out } = await due('--on', '2031-01-01', '--format', 'json');
   expect(code).toBe(1);

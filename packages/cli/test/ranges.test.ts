@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
@@ -60,4 +60,16 @@ it('counts and draws a whole range by its name', async () => {
     code: 2,
     err: expect.stringMatching(/it has bed, rows/),
   });
+});
+
+it('has a sheet of its own beside those of its shelters', async () => {
+  const file = join(folder, 'beds.shelter');
+  writeFileSync(file, `${bed}range rows {\n  stand 3 of bed\n  gap 1 m\n}\n`);
+  const out = join(folder, 'sheets');
+  expect(await tell('sheets', file, '--out', out)).toMatchObject({ code: 0 });
+  const page = readFileSync(join(out, 'index.html'), 'utf8');
+  expect(page).toMatch(/<section id="bed"[\s\S]*<section id="rows"/);
+  expect(page).toContain('<a href="#rows">');
+  expect(readFileSync(join(out, 'rows-plan.svg'), 'utf8')).toContain('3  bed');
+  expect(readFileSync(join(out, 'rows-materials.txt'), 'utf8')).toContain('schedule 40: 48.3 m');
 });

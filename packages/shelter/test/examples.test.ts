@@ -6,7 +6,8 @@ import { readSpec } from './reading.ts';
 const root = new URL('../../../', import.meta.url);
 const read = (folder: string): readonly SpecDefinition[] =>
   readdirSync(new URL(folder, root))
-    .filter((name) => name.endsWith('.shelter'))
+    // One place with all its houses is no pair of a kind; it is written with `let`, which the language works out.
+    .filter((name) => name.endsWith('.shelter') && name !== 'lower-terrace.shelter')
     .flatMap((name) => readSpec(readFileSync(new URL(`${folder}/${name}`, root), 'utf8'), name));
 
 const definitions = [...read('packages/language/catalogue'), ...read('examples')];

@@ -24,6 +24,7 @@ material wood { family timber; density 400 kg/m3; modulus 8 GPa; bending-strengt
  * table 3. */
 pipe thin { outside 33 mm; wall 3.4 mm; material plastic; sold 20 ft long; sold 10 ft long }
 pipe thick like thin { wall 5 mm }
+pipe wide like thin { outside 40 mm }
 lumber board { depth 90 mm; breadth 20 mm; material wood }
 rod bar { across 12 mm; material plastic }
 cable wire { across 4 mm; breaks at 12 kN; modulus 190 GPa; metal 12 mm2; weighs 99 g/m }
@@ -59,6 +60,32 @@ describe('stock items', () => {
     const notes = newNotes();
     return { item: resolveItem(name, kinds, world, notes, originOf('here')), notes };
   };
+
+  test('are taken hold of by what is made for those that they are like, while the outside is the same', () => {
+    const world = worldOf(
+      `${stock}\npipe thicker like thick { wall 6 mm }\npipe wider like wide { wall 4 mm }`,
+      'lumber plank like board { sold 3 m long }\nlumber thin-plank like board { breadth 15 mm }',
+    );
+    const takenFor = (name: string, kind = 'pipe'): readonly string[] | undefined => {
+      const item = resolveItem(name, [kind], world, newNotes(), originOf('here'));
+      return item && 'section' in item ? item.takenFor : undefined;
+    };
+    expect(takenFor('thin')).toBe(undefined);
+    expect(takenFor('thick')).toEqual(['thin']);
+    expect(takenFor('thicker')).toEqual(['thick', 'thin']);
+    expect(takenFor('wide')).toBe(undefined);
+    expect(takenFor('wider')).toEqual(['wide']);
+    expect(takenFor('plank', 'lumber')).toEqual(['board']);
+    expect(takenFor('thin-plank', 'lumber')).toBe(undefined);
+    const jointed = resolveShelter(
+      'house',
+      worldOf(
+        stock,
+        `shelter house on field {\n${arch.replace('of thin', 'of thick').replace('6 m', '7 m')}\n}`,
+      ),
+    );
+    expect(jointed.shelter?.roof).toMatchObject({ joints: [{ item: { id: 'strong' }, assumed: true }] });
+  });
 
   test('take over what they are like, and say their own', () => {
     const { item } = read('thick');
@@ -446,7 +473,7 @@ describe('what a grower gets wrong is a problem at its place', () => {
     ['an accept without a reason', `${arch}\naccept over-span because " "`, 'reason-missing'],
     [
       'no coupler in reach',
-      'footprint 4 m by 10 m\nbows spaced 1 m { of thick; length 7 m; foot stub of bar }',
+      'footprint 4 m by 10 m\nbows spaced 1 m { of wide; length 7 m; foot stub of bar }',
       'no-coupler',
     ],
   ])('%s', (_, body, id) => {

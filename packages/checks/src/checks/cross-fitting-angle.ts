@@ -1,4 +1,4 @@
-import { type JointItem, type Part, pointOn } from '@tautline/shelter';
+import { type JointItem, madeFor, type Part, pointOn } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -192,7 +192,7 @@ export const crossFittingAngle: Check = {
       (entry) =>
         (entry.kind === 'coupler' || entry.kind === 'fitting') &&
         (entry.form === 'clamp' || entry.form === 'lashing' || entry.form === 'bolt') &&
-        (entry.fits === undefined || entry.fits.includes(roof.member.id)),
+        (entry.fits === undefined || madeFor(entry, roof.member)),
     );
     const origin = joint?.origin ?? rail?.jointOrigin;
     if (origin === undefined) return [];

@@ -1,4 +1,4 @@
-import type { JointItem, MemberItem, Part, Shelter } from '@tautline/shelter';
+import { type JointItem, type MemberItem, madeFor, type Part, type Shelter } from '@tautline/shelter';
 import type { Check, CheckInput, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { remark } from '../remark.ts';
@@ -52,7 +52,7 @@ function usesOf({ roof, purlins, ridge, sidePosts }: Shelter): Use[] {
 /** Why a joint does not suit what it holds, if it does not. Common practice, no source. */
 function unsuited({ item, members, sprung }: Use): string | undefined {
   const { form, fits } = item;
-  if (sized.has(form) && fits !== undefined && !members.some(({ id }) => fits.includes(id)))
+  if (sized.has(form) && fits !== undefined && !members.some((member) => madeFor(item, member)))
     return `it is made for ${fits.join(' or ')}, and here it holds ${members.map(({ id }) => id).join(' on ')}`;
   const of = (family: string): boolean => members.some(({ material }) => material.family === family);
   if (form === 'clamp' && of('bamboo')) return 'a clamp crushes and splits a hollow culm; lash it';

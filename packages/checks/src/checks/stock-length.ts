@@ -1,5 +1,5 @@
 import type { Bows, Rafters, SpecEdit } from '@tautline/shelter';
-import { itemValue, quantityValue, specNode } from '@tautline/shelter';
+import { itemValue, madeFor, quantityValue, specNode } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding, MessagePiece } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -96,9 +96,7 @@ export const stockLength: Check = {
     const removals: SpecEdit[] = bows.joints
       .filter((joint) => !joint.assumed)
       .map((joint) => ({ type: 'remove', node: joint.origin }));
-    const couplers = stock.items.filter(
-      (entry) => entry.kind === 'coupler' && entry.fits?.includes(bows.member.id) === true,
-    );
+    const couplers = stock.items.filter((entry) => entry.kind === 'coupler' && madeFor(entry, bows.member));
     const options = couplers.flatMap((coupler) =>
       placings(bows, longest).map((places) => ({
         title: [`Join lengths with ${coupler.title} at `, ...listed(places)],

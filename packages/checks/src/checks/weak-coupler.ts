@@ -1,5 +1,5 @@
 import type { Bows, JointUse, Rafters, Shelter } from '@tautline/shelter';
-import { itemValue, quantityValue, specNode } from '@tautline/shelter';
+import { itemValue, madeFor, quantityValue, specNode } from '@tautline/shelter';
 import type { FrameAnalysis, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -52,7 +52,7 @@ export function jointsOf(shelter: Shelter, frame: Bows | Rafters): JointUse[] {
   const crosses = shelter.purlins.flatMap((purlin) => {
     const item = purlin.joint;
     // A cross made for the bow's own pipe cuts the bow in two; one for the purlin only is clamped on.
-    if (item?.form !== 'cross' || item.fits?.includes(frame.member.id) !== true) return [];
+    if (item?.form !== 'cross' || !madeFor(item, frame.member)) return [];
     return purlin.lines.flatMap((line) =>
       line.s === undefined
         ? []
@@ -223,7 +223,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
         entry.kind === use.item.kind &&
         (use.item.kind === 'coupler' || entry.form === use.item.form) &&
         entry.momentCapacity > use.item.momentCapacity &&
-        entry.fits?.includes(roof.member.id) === true,
+        madeFor(entry, roof.member),
     );
     result.push({
       type: 'choice',

@@ -1,7 +1,9 @@
 import { cautionLine } from '@tautline/book';
 import { messageText } from '@tautline/checks';
+import type { LoadedShelter } from '@tautline/language';
 import type { System } from '@tautline/quantity';
 import { type Duty, dutiesOf, sourcesOf } from '@tautline/review';
+import { factNode } from '@tautline/shelter';
 import { CannotRun, exit } from '../exit.ts';
 import { load, shelterFiles, shownPath } from '../files.ts';
 import { type Verdict, type Verdicts, verdictsOf } from '../verdicts.ts';
@@ -33,18 +35,25 @@ export const due: Command = {
     const files = await shelterFiles(needPaths(args, 'which files or folders to look through'));
     if (files.length === 0) output.err(`There is no .shelter file in ${args.paths.join(', ')}.\n`);
     const verdicts = verdictsOf(await load(files), on, { gusts: false });
-    const duties = verdicts.shelters
+    const standing = verdicts.shelters.filter(({ loaded }) => stands(loaded));
+    const leftOut = verdicts.shelters.flatMap(({ loaded }) => (stands(loaded) ? [] : [loaded.name]));
+    const duties = standing
       .flatMap((verdict) => shownDuties(verdict, verdicts, { on, within }, systemOf(args, verdict.loaded)))
       .sort((a, b) => (a.day ?? '9').localeCompare(b.day ?? '9'));
-    const unread = verdicts.shelters
+    const unread = standing
       .filter(({ evaluation }) => evaluation === undefined)
       .map(({ loaded }) => loaded.name);
     const told = args.flags['all'] === true ? duties : duties.filter(({ state }) => state !== 'later');
-    if (form === 'json') output.out(`${JSON.stringify({ on, within, duties: told, unread }, null, 2)}\n`);
-    else output.out(dueText(told, duties.length - told.length, unread, on, within));
+    if (form === 'json')
+      output.out(`${JSON.stringify({ on, within, duties: told, unread, leftOut }, null, 2)}\n`);
+    else output.out(dueText(told, { later: duties.length - told.length, unread, leftOut, on, within }));
     return duties.some(({ state }) => state === 'overdue') ? exit.findings : exit.clean;
   },
 };
+
+/** A variant is another way to build a shelter; it is kept up where it says itself that it was built. */
+const stands = ({ kind, name, world }: LoadedShelter): boolean =>
+  kind !== 'variant' || factNode(world.definitions.get(name), 'built') !== undefined;
 
 function monthsOf(args: CommandArguments): number {
   const value = args.flags['within'] ?? '3';
@@ -74,13 +83,15 @@ function shownDuties(
   });
 }
 
-function dueText(
-  duties: readonly ShownDuty[],
-  later: number,
-  unread: readonly string[],
-  on: string,
-  within: number,
-): string {
+interface Told {
+  readonly later: number;
+  readonly unread: readonly string[];
+  readonly leftOut: readonly string[];
+  readonly on: string;
+  readonly within: number;
+}
+
+function dueText(duties: readonly ShownDuty[], { later, unread, leftOut, on, within }: Told): string {
   const groups = [
     ['Overdue', 'overdue'],
     [`Due within ${within} months`, 'due'],
@@ -97,6 +108,10 @@ function dueText(
     ...(lines.length === 0 ? ['Nothing is due.', ''] : lines),
     ...(later > 0 ? [`${later} more fall due later (--all lists them).`] : []),
     ...unread.map((name) => `Not looked at: ${name} cannot be worked out (see tautline check).`),
+    ...leftOut.map(
+      (name) =>
+        `Left out: ${name}, a variant, another way to build a shelter: one that stands says \`built\`.`,
+    ),
     cautionLine,
     '',
   ].join('\n');

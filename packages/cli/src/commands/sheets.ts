@@ -1,8 +1,18 @@
 import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { planView, sectionView, sideView, toSvg } from '@tautline/drawing';
+import { type Drawing, planView, rangePlanView, sectionView, sideView, toSvg } from '@tautline/drawing';
+import type { LoadedShelter } from '@tautline/language';
 import type { System } from '@tautline/quantity';
-import { type Materials, materialsExact, moneyText } from '@tautline/takeoff';
+import {
+  groundOf,
+  type Materials,
+  materialsExactOf,
+  moneyText,
+  rangeGround,
+  rangeTakeoff,
+  type Takeoff,
+  takeoff,
+} from '@tautline/takeoff';
 import { buyingFlags, buyingOf } from '../buying.ts';
 import { CannotRun, exit } from '../exit.ts';
 import { load, shelterFiles } from '../files.ts';
@@ -11,7 +21,7 @@ import { type Sheet, sheetPage } from '../report/sheet-page.ts';
 import { summarise } from '../report/summary.ts';
 import { textReport } from '../report/text.ts';
 import { loadSolver } from '../solver.ts';
-import { type Verdict, verdictsOf } from '../verdicts.ts';
+import { type Verdicts, verdictsOf } from '../verdicts.ts';
 import type { Command } from './command.ts';
 import { dayOf, needPaths, systemOf, unitsAsked } from './flags.ts';
 
@@ -20,7 +30,7 @@ const views = { section: sectionView, plan: planView, side: sideView } as const;
 export const sheets: Command = {
   name: 'sheets',
   usage: 'sheets PATHS... --out DIR [--prices FILE.csv] [--units metric|us] [--on DATE]',
-  does: 'Writes drawings, findings and materials of every shelter, and one page that shows them all.',
+  does: 'Writes drawings, findings and materials of every shelter and range, and one page that shows them all.',
   options: { out: { type: 'string' }, units: { type: 'string' }, on: { type: 'string' }, ...buyingFlags },
   async run(args, output) {
     const out = typeof args.flags['out'] === 'string' ? args.flags['out'] : 'out';
@@ -30,22 +40,19 @@ export const sheets: Command = {
     const summary = summarise(verdicts, { system: unitsAsked(args) });
     await mkdir(out, { recursive: true });
     const made: Sheet[] = [];
-    for (const [index, verdict] of verdicts.shelters.entries()) {
+    for (const [index, { loaded, drawings, taken, ground }] of toShow(verdicts).entries()) {
       const shown = summary.shelters[index];
-      if (verdict.evaluation === undefined || shown === undefined) continue;
-      const system = systemOf(args, verdict.loaded);
-      const drawings = await drawInto(out, verdict, system);
-      const buying = await buyingOf(verdict.loaded.world, args);
-      const counted = await materialsExact(verdict.evaluation.shelter, loadSolver, buying.options);
-      const list = materialsText(verdict.loaded.name, counted, system, buying.priceLists);
-      output.out(`${materialsTotals(verdict.loaded.name, counted)}\n`);
-      await writeFile(join(out, `${verdict.loaded.name}-materials.txt`), list);
-      made.push({
-        shelter: shown,
-        title: verdict.loaded.title,
-        drawings,
-        materials: list,
-      });
+      if (taken === undefined || shown === undefined) continue;
+      const { name, title } = loaded;
+      const system = systemOf(args, loaded);
+      const buying = await buyingOf(loaded.world, args);
+      const counted = await materialsExactOf(taken, ground, loadSolver, buying.options);
+      const materials = materialsText(name, counted, system, buying.priceLists);
+      output.out(`${materialsTotals(name, counted)}\n`);
+      await writeFile(join(out, `${name}-materials.txt`), materials);
+      const drawn = drawings(system).map(({ view, drawing }) => ({ view, svg: toSvg(drawing, 'paper') }));
+      for (const { view, svg } of drawn) await writeFile(join(out, `${name}-${view}.svg`), svg);
+      made.push({ shelter: shown, title, drawings: drawn, materials });
     }
     const page = join(out, 'index.html');
     await writeFile(page, sheetPage(made));
@@ -55,20 +62,29 @@ export const sheets: Command = {
   },
 };
 
-async function drawInto(
-  out: string,
-  verdict: Verdict,
-  system: System,
-): Promise<{ view: string; svg: string }[]> {
-  const shelter = verdict.evaluation?.shelter;
-  if (shelter === undefined) return [];
-  const drawings = [];
-  for (const [view, draw] of Object.entries(views)) {
-    const svg = toSvg(draw(shelter, { system }), 'paper');
-    await writeFile(join(out, `${shelter.name}-${view}.svg`), svg);
-    drawings.push({ view, svg });
-  }
-  return drawings;
+/** What goes on a sheet; nothing is counted of what cannot be worked out. */
+interface ToShow {
+  readonly loaded: LoadedShelter;
+  readonly drawings: (system: System) => readonly { readonly view: string; readonly drawing: Drawing }[];
+  readonly taken?: Takeoff;
+  readonly ground: number;
+}
+
+/** In the order of the summary: shelters, then ranges, which are drawn from above. */
+function toShow({ shelters, ranges }: Verdicts): readonly ToShow[] {
+  return [
+    ...shelters.map(({ loaded, evaluation }): ToShow => {
+      if (evaluation === undefined) return { loaded, drawings: () => [], ground: 0 };
+      const { shelter } = evaluation;
+      const drawings = (system: System) =>
+        Object.entries(views).map(([view, draw]) => ({ view, drawing: draw(shelter, { system }) }));
+      return { loaded, drawings, taken: takeoff(shelter), ground: groundOf(shelter) };
+    }),
+    ...ranges.map(({ loaded, range }): ToShow => {
+      const drawings = (system: System) => [{ view: 'plan', drawing: rangePlanView(range, { system }) }];
+      return { loaded, drawings, taken: rangeTakeoff(range), ground: rangeGround(range) };
+    }),
+  ];
 }
 
 /** One line a shelter: how much of what it takes, and what it costs. */

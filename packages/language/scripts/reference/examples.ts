@@ -67,6 +67,9 @@ Each structural kind has a sound spec, in which nothing fails, and a flawed sibl
 named here and has nothing failing once the changes that \`tautline fix\` offers are made. A test holds both.
 \`site.shelter\` is the site they stand on, \`yard.shelter\` the price list of an invented yard.
 
+[lower-terrace](lower-terrace.shelter) is a whole place in one file: five houses, stock items of its own, what lies in
+the rack, two variants and a block of rows side by side. Nothing in it fails.
+
 | kind | what it is | sound | flawed | fails in |
 | --- | --- | --- | --- | --- |
 ${shownKinds()

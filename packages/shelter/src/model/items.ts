@@ -91,7 +91,15 @@ export interface MemberItem extends ItemBase {
   /** One end is swaged or belled so that lengths slide together; insertion depth, m. */
   readonly swage?: number;
   readonly galvanised?: boolean;
+  /** Ids of what it is like and as large outside as: what is made for those takes hold of it, too. */
+  readonly takenFor?: readonly string[];
 }
+
+/** Whether a joint says that it is made for a member, or for one that the member is like and as large outside as. */
+export const madeFor = (
+  { fits }: Pick<JointItem, 'fits'>,
+  { id, takenFor = [] }: Pick<MemberItem, 'id' | 'takenFor'>,
+): boolean => fits?.some((one) => one === id || takenFor.includes(one)) === true;
 
 export interface CableItem extends ItemBase {
   readonly kind: 'cable';

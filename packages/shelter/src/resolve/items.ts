@@ -1,5 +1,5 @@
 /** Stock items: from a name to plain data, with likeness followed. */
-import type { Item, Material, PricePoint } from '../model/items.ts';
+import type { Item, Material, MemberItem, PricePoint, SectionShape } from '../model/items.ts';
 import type { Origin } from '../model/origin.ts';
 import { factNode, factNodes, itemIn, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition, SpecNode, SpecWorld } from '../spec/spec.ts';
@@ -8,7 +8,7 @@ import { readHardware } from './hardware.ts';
 import type { ItemCommon } from './item-common.ts';
 import { readMaterial } from './material.ts';
 import { readMember } from './members.ts';
-import { missing, type Notes } from './notes.ts';
+import { missing, type Notes, newNotes } from './notes.ts';
 import { readSkin } from './skins.ts';
 import { definitionWithLikeness, lookUp, sourceOf, titleOf } from './world.ts';
 
@@ -36,7 +36,8 @@ export function resolveItem(
     case 'pole':
     case 'lumber': {
       const material = materialOf(whole, world, notes);
-      return material && readMember(whole, common, material, notes);
+      const member = material && readMember(whole, common, material, notes);
+      return member && { ...member, ...takenFor(member, found.like, world) };
     }
     case 'film':
     case 'mesh':
@@ -45,6 +46,25 @@ export function resolveItem(
     default:
       return readHardware(whole, common, notes);
   }
+}
+
+/** What a member is like, as far as it keeps the outside that fittings grip. */
+function takenFor(
+  member: MemberItem,
+  like: string | undefined,
+  world: SpecWorld,
+): Pick<MemberItem, 'takenFor'> {
+  const parent =
+    like === undefined ? undefined : resolveItem(like, [member.kind], world, newNotes(), member.origin);
+  return parent && 'section' in parent && sameOutside(parent.section, member.section)
+    ? { takenFor: [parent.id, ...(parent.takenFor ?? [])] }
+    : {};
+}
+
+function sameOutside(a: SectionShape, b: SectionShape): boolean {
+  if (a.shape === 'rectangle')
+    return b.shape === 'rectangle' && a.depth === b.depth && a.breadth === b.breadth;
+  return b.shape !== 'rectangle' && a.outside === b.outside;
 }
 
 /** The item that a fact names in its `item` slot; undefined when it names none, or none that can be had. */

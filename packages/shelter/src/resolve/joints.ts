@@ -1,5 +1,5 @@
 /** Joints along bows and rafters: those said, and those the program must place where stock ends. */
-import type { JointItem, MemberItem } from '../model/items.ts';
+import { type JointItem, type MemberItem, madeFor } from '../model/items.ts';
 import type { JointUse } from '../model/shelter.ts';
 import { factNodes, itemIn, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition, SpecNode } from '../spec/spec.ts';
@@ -120,10 +120,10 @@ export function couplerAlong(
 /** Couplers whose entries name the member, the strongest in bending first. */
 function fittingCouplers(member: MemberItem, context: Context): readonly JointItem[] {
   const { world } = context;
-  const fits = (definition: SpecDefinition): boolean =>
-    factNodes(definitionWithLikeness(definition, world, newNotes()), 'fits').some(
-      (fact) => itemIn(fact) === member.id,
-    );
+  const fits = (definition: SpecDefinition): boolean => {
+    const said = factNodes(definitionWithLikeness(definition, world, newNotes()), 'fits');
+    return madeFor({ fits: said.flatMap((fact) => itemIn(fact) ?? []) }, member);
+  };
   return [...world.definitions.values()]
     .filter((definition) => definition.word === 'coupler' && fits(definition))
     .flatMap((definition) => {

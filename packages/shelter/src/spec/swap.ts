@@ -1,5 +1,5 @@
 /** Using another stock item in the place of one: the edits, the fittings that go along, and what could stand in. */
-import type { Item, JointItem, SectionShape } from '../model/items.ts';
+import { type Item, type JointItem, madeFor, type SectionShape } from '../model/items.ts';
 import { itemValue } from './nodes.ts';
 import type { SpecEdit, SpecNode } from './spec.ts';
 
@@ -26,7 +26,7 @@ export function swapEdits(block: SpecNode, from: Item, to: Item, stock: readonly
       continue;
     }
     const joint = joints.get(id);
-    if (!joint?.fits?.includes(from.id) || joint.fits.includes(to.id)) continue;
+    if (!joint || !made(joint, from) || made(joint, to)) continue;
     const other = likeOf(joint, to, joints.values());
     if (other === undefined) left.set(joint.id, joint);
     else {
@@ -63,6 +63,9 @@ function namedItems(node: SpecNode): { node: SpecNode; slot: string; id: string 
   return [...own, ...node.children.flatMap(namedItems)];
 }
 
+const made = (joint: JointItem, item: Item): boolean =>
+  'section' in item ? madeFor(joint, item) : joint.fits?.includes(item.id) === true;
+
 function isJoint(item: Item): item is JointItem {
   return item.kind === 'coupler' || item.kind === 'fitting';
 }
@@ -73,7 +76,7 @@ function likeOf(joint: JointItem, to: Item, joints: Iterable<JointItem>): JointI
       (other) =>
         other.kind === joint.kind &&
         other.form === joint.form &&
-        other.fits?.includes(to.id) === true &&
+        made(other, to) &&
         Math.abs((other.angle ?? 0) - (joint.angle ?? 0)) < 1e-6,
     )
     .sort((a, b) => b.momentCapacity - a.momentCapacity || (a.id < b.id ? -1 : 1))[0];

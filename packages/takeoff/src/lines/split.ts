@@ -94,13 +94,18 @@ export function lengthBelow(line: readonly CurvePoint[], height: number): number
   return total;
 }
 
+/** m */
+const HAIR = 1e-6;
+
 /** Distance between the two places where a line passes a height, m; undefined when it does so not twice. */
 export function widthAt(line: readonly CurvePoint[], height: number): number | undefined {
   const crossings: number[] = [];
+  // A line drawn stretch by stretch ends a hair above or below the height it is meant to end at.
+  const over = ({ y }: CurvePoint): number => (Math.abs(y - height) < HAIR ? 0 : y - height);
   for (const [index, to] of line.entries()) {
     const from = line[index - 1];
-    if (!from || from.y === to.y || (from.y - height) * (to.y - height) > 0) continue;
-    crossings.push(from.x + ((height - from.y) / (to.y - from.y)) * (to.x - from.x));
+    if (!from || over(from) === over(to) || over(from) * over(to) > 0) continue;
+    crossings.push(from.x + (over(from) / (over(from) - over(to))) * (to.x - from.x));
   }
   const width = Math.max(...crossings) - Math.min(...crossings);
   return crossings.length >= 2 && width > 0 ? width : undefined;
