@@ -3,7 +3,7 @@
  * leave the frame as it is; then its whole analysis is found again.
  */
 import type { Shelter } from '@tautline/shelter';
-import { type AnalyseOptions, analyseFrame } from './analyse.ts';
+import { analyseFrame } from './analyse.ts';
 import { kept } from './response/kept.ts';
 import { type Solve, solvedFrames } from './response/solved-frames.ts';
 
@@ -24,10 +24,11 @@ export function knownFrames(most = usual): KnownFrames {
   return {
     solve,
     analyse: (shelter, options = {}) => {
-      const said = frameSaid(shelter, options);
+      const bare = bareFrame(shelter);
+      const said = JSON.stringify([bare, options.person, options.soil]);
       const known = analyses.get(said);
-      // Worked out of the words that it is kept under: nothing else can have a part in it.
-      const answer = known ?? analyseFrame(JSON.parse(said).shelter as Shelter, { ...options, solve });
+      // Worked out of the very words that it is kept under: nothing else can have a part in it.
+      const answer = known ?? analyseFrame(bare, { ...options, solve });
       // What ran out of time may have an answer another time.
       if (answer.ok && answer.analysis.noPonding === undefined) kept(analyses, said, answer, most);
       return answer;
@@ -35,18 +36,34 @@ export function knownFrames(most = usual): KnownFrames {
   };
 }
 
-/** All that bears on the frame, word for word: not what it costs, when it was put up, or what is asked of it. */
-function frameSaid(shelter: Shelter, { person, soil }: AnalyseOptions): string {
+/** All that bears on the frame, as words can say it: not what it costs, when it was put up, or what is asked of it. */
+function bareFrame(shelter: Shelter): Shelter {
   const { irrigation: _irrigation, built: _built, ...rest } = shelter;
-  const bare: Shelter = {
+  return bare({
     ...rest,
     assumed: [],
     unmodelled: [],
     requirements: [],
     acceptances: [],
     things: [],
-  };
-  return JSON.stringify({ shelter: bare, person, soil }, (key, value: unknown) =>
-    key === 'prices' ? [] : key === 'installed' ? undefined : value,
-  );
+  }) as Shelter;
+}
+
+/** Stock items, which say the same from one edit to the next, without their prices. */
+const bareItems = new WeakMap<object, object>();
+
+/** Plain data without prices and dates, and without what a text would not tell apart: no value, and minus nothing. */
+function bare(value: unknown): unknown {
+  if (value === 0) return 0;
+  if (typeof value !== 'object' || value === null) return value;
+  if (Array.isArray(value)) return value.map(bare);
+  const known = bareItems.get(value);
+  if (known !== undefined) return known;
+  const copy: Record<string, unknown> = {};
+  for (const [key, part] of Object.entries(value)) {
+    if (key === 'installed' || part === undefined) continue;
+    copy[key] = key === 'prices' ? [] : bare(part);
+  }
+  if ('prices' in value) bareItems.set(value, copy);
+  return copy;
 }

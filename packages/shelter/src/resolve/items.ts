@@ -9,6 +9,7 @@ import type { ItemCommon } from './item-common.ts';
 import { readMaterial } from './material.ts';
 import { readMember } from './members.ts';
 import { missing, type Notes, newNotes } from './notes.ts';
+import { type Listed, readOnce } from './readings.ts';
 import { readSkin } from './skins.ts';
 import { definitionWithLikeness, lookUp, sourceOf, titleOf } from './world.ts';
 
@@ -21,14 +22,23 @@ export function resolveItem(
   origin: Origin,
 ): Item | undefined {
   const found = lookUp(name, kinds, world, notes, origin);
-  const whole = found && definitionWithLikeness(found, world, notes);
+  return found && readOnce(found, world, notes, (own, listed) => readItem(found, listed, world, own));
+}
+
+function readItem(
+  definition: SpecDefinition,
+  listed: Listed,
+  world: SpecWorld,
+  notes: Notes,
+): Item | undefined {
+  const whole = definitionWithLikeness(definition, world, notes);
   if (!whole) return undefined;
   const common: ItemCommon = {
     id: whole.name,
     title: titleOf(whole),
     source: sourceOf(whole),
     origin: whole.origin,
-    prices: pricesOf(whole, world),
+    prices: pricesOf(whole, listed),
   };
   switch (whole.word) {
     case 'pipe':
@@ -37,7 +47,7 @@ export function resolveItem(
     case 'lumber': {
       const material = materialOf(whole, world, notes);
       const member = material && readMember(whole, common, material, notes);
-      return member && { ...member, ...takenFor(member, found.like, world) };
+      return member && { ...member, ...takenFor(member, definition.like, world) };
     }
     case 'film':
     case 'mesh':
@@ -107,31 +117,9 @@ function materialOf(definition: SpecDefinition, world: SpecWorld, notes: Notes):
 }
 
 /** Prices said in the item itself and in every price list that names it. */
-function pricesOf(definition: SpecDefinition, world: SpecWorld): readonly PricePoint[] {
+function pricesOf(definition: SpecDefinition, listed: Listed): readonly PricePoint[] {
   const own = factNodes(definition, 'price');
-  const listed = listedPrices(world).get(definition.name) ?? [];
-  return [...own, ...listed].flatMap((fact) => priceOf(fact) ?? []);
-}
-
-const lists = new WeakMap<SpecWorld['definitions'], ReadonlyMap<string, readonly SpecNode[]>>();
-
-/** Lines of all price lists by the item they name, gathered once for each world. */
-function listedPrices({ definitions }: SpecWorld): ReadonlyMap<string, readonly SpecNode[]> {
-  const known = lists.get(definitions);
-  if (known) return known;
-  const byItem = new Map<string, SpecNode[]>();
-  for (const list of definitions.values()) {
-    if (list.word !== 'prices') continue;
-    for (const fact of factNodes(list, 'price')) {
-      const item = itemIn(fact);
-      if (item === undefined) continue;
-      const lines = byItem.get(item) ?? [];
-      lines.push(fact);
-      byItem.set(item, lines);
-    }
-  }
-  lists.set(definitions, byItem);
-  return byItem;
+  return [...own, ...(listed.get(definition.name) ?? [])].flatMap((fact) => priceOf(fact) ?? []);
 }
 
 /** What one of a unit is: SI of the foot and yard from NIST SP 811, exact. */

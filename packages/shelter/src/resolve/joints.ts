@@ -7,7 +7,7 @@ import type { Context } from './context.ts';
 import { resolveItem } from './items.ts';
 import { assume, newNotes, problem } from './notes.ts';
 import { jointItemOf, tiedWith } from './supplies.ts';
-import { definitionWithLikeness } from './world.ts';
+import { definitionsOf, definitionWithLikeness } from './world.ts';
 
 export interface Joints {
   /** In line, by their place along the member. */
@@ -124,8 +124,8 @@ function fittingCouplers(member: MemberItem, context: Context): readonly JointIt
     const said = factNodes(definitionWithLikeness(definition, world, newNotes()), 'fits');
     return madeFor({ fits: said.flatMap((fact) => itemIn(fact) ?? []) }, member);
   };
-  return [...world.definitions.values()]
-    .filter((definition) => definition.word === 'coupler' && fits(definition))
+  return definitionsOf('coupler', world)
+    .filter(fits)
     .flatMap((definition) => {
       const item = resolveItem(definition.name, ['coupler'], world, newNotes(), definition.origin);
       return item?.kind === 'coupler' ? [item] : [];

@@ -1,8 +1,9 @@
 /** What the files say of the project, of the price lists and of stock on hand. */
 import type { Origin } from '../model/origin.ts';
 import { dateIn, factNode, factNodes, itemIn, numberIn, textIn, wordIn } from '../spec/nodes.ts';
-import type { SpecDefinition, SpecWorld } from '../spec/spec.ts';
+import type { SpecWorld } from '../spec/spec.ts';
 import { type Notes, newNotes, problem } from './notes.ts';
+import { definitionsOf } from './world.ts';
 
 export interface Project {
   readonly title?: string;
@@ -28,13 +29,9 @@ export interface OnHand {
   readonly origin: Origin;
 }
 
-function blocksOf(world: SpecWorld, word: string): readonly SpecDefinition[] {
-  return [...world.definitions.values()].filter((definition) => definition.word === word);
-}
-
 /** Settings of the project. The nearest file that says one goes before the files it imports. */
 export function readProject(world: SpecWorld, notes: Notes): Project {
-  const blocks = blocksOf(world, 'project');
+  const blocks = definitionsOf('project', world);
   const first = (word: string) =>
     blocks.flatMap((block) => factNode(block, word) ?? []).find((fact) => fact.slots['value']);
   const title = textIn(first('title'));
@@ -64,7 +61,7 @@ export function unitsOf(world: SpecWorld): 'metric' | 'us' {
 
 /** Where the prices come from, one note a list. The prices themselves stand in the items. */
 export function readPriceLists(world: SpecWorld): readonly PriceListNote[] {
-  return blocksOf(world, 'prices').map((list) => {
+  return definitionsOf('prices', world).map((list) => {
     const from = textIn(factNode(list, 'from'));
     const asked = dateIn(factNode(list, 'asked'));
     return {
@@ -77,7 +74,7 @@ export function readPriceLists(world: SpecWorld): readonly PriceListNote[] {
 
 /** Stock on hand of every yard block. A count that is no whole number, or a length of nothing, is a problem. */
 export function readYard(world: SpecWorld, notes: Notes): readonly OnHand[] {
-  return blocksOf(world, 'yard')
+  return definitionsOf('yard', world)
     .flatMap((yard) => factNodes(yard, 'have'))
     .flatMap((fact) => {
       const item = itemIn(fact);

@@ -14,6 +14,7 @@ import type { Context } from './context.ts';
 import { itemOf, resolveItem } from './items.ts';
 import { assume, newNotes, problem } from './notes.ts';
 import { unitsOf } from './project.ts';
+import { definitionsOf } from './world.ts';
 
 /** What each form is called in a sentence. */
 const called: Readonly<Record<SupplyForm, string>> = {
@@ -91,12 +92,10 @@ const read = new WeakMap<SpecWorld, readonly SupplyItem[]>();
 function suppliesOf(world: SpecWorld): readonly SupplyItem[] {
   const known = read.get(world);
   if (known) return known;
-  const all = [...world.definitions.values()]
-    .filter(({ word }) => word === 'supply')
-    .flatMap(({ name, origin }) => {
-      const item = resolveItem(name, ['supply'], world, newNotes(), origin);
-      return item?.kind === 'supply' ? [item] : [];
-    });
+  const all = definitionsOf('supply', world).flatMap(({ name, origin }) => {
+    const item = resolveItem(name, ['supply'], world, newNotes(), origin);
+    return item?.kind === 'supply' ? [item] : [];
+  });
   read.set(world, all);
   return all;
 }

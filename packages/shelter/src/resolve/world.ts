@@ -55,6 +55,24 @@ export function lookUp(
   return definition;
 }
 
+const byWord = new WeakMap<SpecWorld['definitions'], ReadonlyMap<string, readonly SpecDefinition[]>>();
+
+/** All definitions of a word, in the order of the world; sorted out once for each world. */
+export function definitionsOf(word: string, { definitions }: SpecWorld): readonly SpecDefinition[] {
+  let sorted = byWord.get(definitions);
+  if (sorted === undefined) {
+    const words = new Map<string, SpecDefinition[]>();
+    for (const definition of definitions.values()) {
+      const alike = words.get(definition.word);
+      if (alike) alike.push(definition);
+      else words.set(definition.word, [definition]);
+    }
+    sorted = words;
+    byWord.set(definitions, sorted);
+  }
+  return sorted.get(word) ?? [];
+}
+
 /** First line of a doc comment, up to its source. */
 export function titleOf(definition: SpecDefinition): string {
   const first = definition.doc.trim().split('\n')[0] ?? '';
