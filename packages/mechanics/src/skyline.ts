@@ -53,11 +53,29 @@ export function factor(matrix: Skyline): Pivots {
     const base = diagonal[j]! - j;
     let pivot = values[base + j]!;
     before[j] = pivot;
-    for (let i = first + 1; i < j; i++) {
-      const above = top[i]!;
-      const other = diagonal[i]! - i;
+    let i = first + 1;
+    // Two rows at a time: their sums run side by side, and only the last term of the second waits for the first.
+    for (; i + 1 < j; i += 2) {
+      const upper = diagonal[i]! - i;
+      const lower = diagonal[i + 1]! - i - 1;
+      let k = Math.max(top[i]!, first);
+      let l = Math.max(top[i + 1]!, first);
       let sum = values[base + i]!;
-      for (let k = Math.max(above, first); k < i; k++) sum -= values[other + k]! * values[base + k]!;
+      let next = values[base + i + 1]!;
+      for (const end = Math.min(l, i); k < end; k++) sum -= values[upper + k]! * values[base + k]!;
+      for (; l < k; l++) next -= values[lower + l]! * values[base + l]!;
+      for (; k < i; k++) {
+        const value = values[base + k]!;
+        sum -= values[upper + k]! * value;
+        next -= values[lower + k]! * value;
+      }
+      values[base + i] = sum;
+      values[base + i + 1] = l <= i ? next - values[lower + i]! * sum : next;
+    }
+    if (i < j) {
+      const upper = diagonal[i]! - i;
+      let sum = values[base + i]!;
+      for (let k = Math.max(top[i]!, first); k < i; k++) sum -= values[upper + k]! * values[base + k]!;
       values[base + i] = sum;
     }
     for (let i = first; i < j; i++) {

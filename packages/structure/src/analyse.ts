@@ -13,6 +13,7 @@ import { blownFrame } from './system/blown-frame.ts';
 import { bowFrame } from './system/bow-frame.ts';
 import { type ConditionId, conditionsAt } from './system/condition.ts';
 import type { FrameSystem } from './system/frame-system.ts';
+import { relaxedShare } from './system/member.ts';
 import { rafterFrame } from './system/rafter-frame.ts';
 import { type RidgeStiffness, ridgeStiffness } from './system/ridge-stiffness.ts';
 
@@ -72,9 +73,17 @@ export function analyseFrame(
 
   const formed = stages.run('form', (stop) => {
     const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop, soil, solve);
+    // What does not creep differs from one condition to another only by how warm it is.
+    const creeps = roof.type === 'bows' && relaxedShare(roof.member) < 1;
+    const made = new Map<ConditionId | number, BuiltState>();
     const inState = (id: ConditionId): BuiltState => {
+      const alike = creeps ? id : conditions[id].temperature;
+      const known = made.get(alike);
+      if (known !== undefined) return known;
       goOn(stop);
-      return build(systemFor(id, ridge), stop, solve);
+      const state = build(systemFor(id, ridge), stop, solve);
+      made.set(alike, state);
+      return state;
     };
     return {
       built: inState('built'),

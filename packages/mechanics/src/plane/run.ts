@@ -79,14 +79,12 @@ function makeRun(
   maxIterations: number,
   loadsAt: Run['loadsAt'],
 ): Run {
-  const { equation, matrix, prescribed } = system;
+  const { matrix, prescribed, dofOf, turns } = system;
   const loads = emptyLoads(system);
   const pass = emptyPass(system);
   assemble(system, u, from, pass, false);
   const imbalance = pass.unbalance.slice();
   const size = matrix.size;
-  const dofOf = new Int32Array(size);
-  for (let d = 0; d < system.dofs; d++) if (equation[d]! >= 0) dofOf[equation[d]!] = d;
   const floor = 4 * 2.220446049250313e-16 * system.noise * Math.sqrt(size);
   const trial = u.slice();
   const move = new Float64Array(size);
@@ -94,7 +92,6 @@ function makeRun(
   let rate = 0;
   let rateAtStart = 0;
   const startValues = prescribed.map((p) => u[p.dof]!);
-  const isTurn = Uint8Array.from(dofOf, (dof) => (dof >= 3 * system.nodes || dof % 3 === 2 ? 1 : 0));
 
   /** what is out of balance after the last pass, by equations */
   const residual = new Float64Array(size);
@@ -107,7 +104,7 @@ function makeRun(
       const dof = dofOf[q]!;
       const r = fade * imbalance[dof]! - g[dof]!;
       residual[q] = r;
-      const value = Math.abs(isTurn[q] === 1 ? r / system.scale : r);
+      const value = Math.abs(turns[q] === 1 ? r / system.scale : r);
       if (!(value <= most)) most = value;
     }
     return most;
@@ -182,7 +179,7 @@ function makeRun(
         effect = undefined;
         solve(matrix, move);
         let turn = 0;
-        for (let q = 0; q < size; q++) if (isTurn[q] === 1) turn = Math.max(turn, Math.abs(move[q]!));
+        for (let q = 0; q < size; q++) if (turns[q] === 1) turn = Math.max(turn, Math.abs(move[q]!));
         if (turn > LARGEST_TURN) for (let q = 0; q < size; q++) move[q]! *= LARGEST_TURN / turn;
         const start = work();
         if (n === 0) {
@@ -231,7 +228,7 @@ function makeRun(
       const dof = dofOf[q]!;
       const off = Math.abs(trial[dof]! - u[dof]! - predictor[q]!);
       const reach = Math.abs(predictor[q]!);
-      if (isTurn[q] === 1) {
+      if (turns[q] === 1) {
         if (off > farTurn) farTurn = off;
         if (reach > turn) turn = reach;
       } else {

@@ -59,6 +59,9 @@ export interface PlaneSystem {
   readonly scale: number;
   /** largest force that rounding of the coordinates leaves in an element, N */
   readonly noise: number;
+  /** dof of each equation, and whether it is a rotation */
+  readonly dofOf: Int32Array;
+  readonly turns: Uint8Array;
 }
 
 export const BEAM = 0;
@@ -174,7 +177,20 @@ function layOut(model: PlaneModel, held: boolean): PlaneSystem {
     contacts,
     prescribed,
     ...shapes(model, kind),
+    ...unknowns(equation, n, matrix.size),
   };
+}
+
+function unknowns(equation: Int32Array, nodes: number, size: number): Pick<PlaneSystem, 'dofOf' | 'turns'> {
+  const dofOf = new Int32Array(size);
+  const turns = new Uint8Array(size);
+  for (let dof = 0; dof < equation.length; dof++) {
+    const q = equation[dof]!;
+    if (q < 0) continue;
+    dofOf[q] = dof;
+    turns[q] = dof >= 3 * nodes || dof % 3 === 2 ? 1 : 0;
+  }
+  return { dofOf, turns };
 }
 
 function sortSupports(supports: readonly PlaneSupport[], springs: PlaneSystem['springs'][number][]) {

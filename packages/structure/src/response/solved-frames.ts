@@ -73,5 +73,6 @@ function wordsOf(loads: PlaneLoads): string {
     numbers[at++] = fy;
     numbers[at++] = m;
   }
-  return String.fromCharCode(...new Uint16Array(numbers.buffer));
+  // Handed over as they are: spreading them out takes five times as long.
+  return String.fromCharCode.apply(null, new Uint16Array(numbers.buffer) as unknown as number[]);
 }

@@ -29,6 +29,9 @@ export const stormTemperature = 23;
 const shortTerm = 0.1;
 const longTerm = 87_600;
 
+/** All that a frame takes of a condition which does not creep. */
+export type Warmth = Pick<Condition, 'temperature'>;
+
 export function conditionsAt(site: { coldest: number }): Record<ConditionId, Condition> {
   return {
     built: { id: 'built', temperature: site.coldest, relaxed: false, hours: shortTerm },

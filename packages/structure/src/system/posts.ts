@@ -1,5 +1,5 @@
 import type { Posts, Shelter } from '@tautline/shelter';
-import type { Condition } from './condition.ts';
+import type { Warmth } from './condition.ts';
 import { barStiffness, fillingAlong, fillingWeight } from './filling.ts';
 import { footGive, givingFeet, holdFoot } from './foot-hold.ts';
 import type { SystemBuilder } from './frame-system.ts';
@@ -15,7 +15,7 @@ export function addSidePosts(
   builder: SystemBuilder,
   shelter: Shelter,
   posts: Posts,
-  condition: Condition,
+  condition: Warmth,
   leftTop: number,
   rightTop: number,
   frameSpacing: number,

@@ -1,6 +1,6 @@
 import { type JointUse, pointOn, type Rafters, type Shelter } from '@tautline/shelter';
 import type { FrameOptions } from './bow-frame.ts';
-import type { Condition } from './condition.ts';
+import type { Warmth } from './condition.ts';
 import { divide, nodeNear } from './divide.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
@@ -19,7 +19,7 @@ function turning(joint: JointUse | undefined): number | undefined {
 export function rafterFrame(
   shelter: Shelter,
   rafters: Rafters,
-  condition: Condition,
+  condition: Warmth,
   ridge: RidgeStiffness | undefined,
   { divisions = divisionsPerRafter, places: besides = [], soil = false, bare = false }: FrameOptions = {},
 ): FrameSystem {
@@ -101,7 +101,7 @@ function addCollar(
   builder: SystemBuilder,
   rafters: Rafters,
   nodes: readonly number[],
-  condition: Condition,
+  condition: Warmth,
 ): void {
   const tie = rafters.tie;
   if (tie === undefined) return;

@@ -1,7 +1,7 @@
 /** What runs straight across a frame from side to side and keeps the sides apart or together. */
 import type { Brace, CurvePoint, Shelter } from '@tautline/shelter';
 import { arcNear } from './arc-near.ts';
-import type { Condition } from './condition.ts';
+import type { Warmth } from './condition.ts';
 import type { SystemBuilder } from './frame-system.ts';
 import { heatFactors, sectionOf } from './member.ts';
 
@@ -35,7 +35,7 @@ export function tiedPlaces(shelter: Shelter, line: readonly CurvePoint[]): reado
 export function addTies(
   builder: SystemBuilder,
   shelter: Shelter,
-  condition: Condition,
+  condition: Warmth,
   roofNodes: readonly number[],
 ): void {
   for (const tie of tiesOf(shelter)) {
@@ -72,7 +72,7 @@ export function addTie(
   builder: SystemBuilder,
   shelter: Shelter,
   tie: Brace,
-  condition: Condition,
+  condition: Warmth,
   i: number,
   j: number,
 ): void {
