@@ -100,12 +100,11 @@ function report(run: Run, loads: PlaneLoads, status: PlaneStatus, reason: string
   };
 }
 
-const shifts = (system: PlaneSystem, u: Float64Array) =>
-  Array.from({ length: system.nodes }, (_, n) => ({
-    dx: u[3 * n]!,
-    dy: u[3 * n + 1]!,
-    dr: u[3 * n + 2]!,
-  }));
+function shifts(system: PlaneSystem, u: Float64Array): PlaneResult['displacements'] {
+  const moved: { dx: number; dy: number; dr: number }[] = [];
+  for (let n = 0; n < 3 * system.nodes; n += 3) moved.push({ dx: u[n]!, dy: u[n + 1]!, dr: u[n + 2]! });
+  return moved;
+}
 
 function invalid(model: PlaneModel, loads: PlaneLoads, reason: string): PlaneResult {
   return {

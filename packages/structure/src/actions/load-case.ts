@@ -55,14 +55,18 @@ export function combine(parts: readonly { readonly factor: number; readonly load
   lines: LineLoad[];
   points: PointLoad[];
 } {
-  const lines = new Map<string, LineLoad>();
+  // By element, and where a load is not on the whole house, by where it begins, too.
+  const lines = new Map<number | string, LineLoad>();
   const points = new Map<number, { fx: number; fy: number }>();
   for (const { factor, loadCase } of parts) {
     if (factor === 0) continue;
     for (const line of loadCase.lines) {
-      const key = `${line.element}/${line.along?.from}`;
-      const sum = lines.get(key) ?? { wx: 0, wy: 0 };
-      lines.set(key, { ...line, wx: sum.wx + factor * line.wx, wy: sum.wy + factor * line.wy });
+      const { element, along } = line;
+      const key = along === undefined ? element : `${element}/${along.from}`;
+      const sum = lines.get(key);
+      const wx = (sum?.wx ?? 0) + factor * line.wx;
+      const wy = (sum?.wy ?? 0) + factor * line.wy;
+      lines.set(key, along === undefined ? { element, wx, wy } : { element, wx, wy, along });
     }
     for (const point of loadCase.points) {
       const sum = points.get(point.node) ?? { fx: 0, fy: 0 };

@@ -71,34 +71,29 @@ export function statusOf(result: PlaneResult): ResponseStatus {
 }
 
 /** Forces that a frame has in it once built, before any load: those of a sprung bow, none in others. */
-export function lockedIn(built: BuiltState): SectionForce[] {
-  return forcesOf(built.system, built.result);
+export function lockedIn(built: BuiltState): readonly SectionForce[] {
+  const known = locked.get(built) ?? forcesOf(built.system, built.result);
+  locked.set(built, known);
+  return known;
 }
+
+/** Asked for with every response. */
+const locked = new WeakMap<BuiltState, readonly SectionForce[]>();
 
 /** Forces at both ends of every element, for one member. */
 export function forcesOf(system: FrameSystem, result: PlaneResult): SectionForce[] {
-  return result.elementForces.flatMap((force, index) => {
-    const element = system.elements[index]!;
-    const scale = 1 / element.perFrame;
-    return [
-      {
-        element: index,
-        part: element.part,
-        at: element.from,
-        axial: force.axial * scale,
-        moment: force.momentI * scale,
-        shear: force.shearI * scale,
-      },
-      {
-        element: index,
-        part: element.part,
-        at: element.to,
-        axial: force.axial * scale,
-        moment: force.momentJ * scale,
-        shear: force.shearJ * scale,
-      },
-    ];
-  });
+  const forces: SectionForce[] = [];
+  for (let element = 0; element < result.elementForces.length; element++) {
+    const { axial, momentI, momentJ, shearI, shearJ } = result.elementForces[element]!;
+    const { part, from, to, perFrame } = system.elements[element]!;
+    const scale = 1 / perFrame;
+    const thrust = axial * scale;
+    forces.push(
+      { element, part, at: from, axial: thrust, moment: momentI * scale, shear: shearI * scale },
+      { element, part, at: to, axial: thrust, moment: momentJ * scale, shear: shearJ * scale },
+    );
+  }
+  return forces;
 }
 
 function reactionsOf(system: FrameSystem, result: PlaneResult): Reaction[] {

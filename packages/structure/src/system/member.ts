@@ -1,12 +1,20 @@
 import { corrugated, rectangle, roundHollow, roundSolid, type Section } from '@tautline/mechanics';
-import type { MemberItem, SheetItem } from '@tautline/shelter';
+import type { MemberItem, SectionShape, SheetItem } from '@tautline/shelter';
 
 /** Standard gravity, m/s2 (defined value). */
 export const gravity = 9.80665;
 
+/** Worked out once for each section that is met: every place of a member is asked for its stress. */
+const sections = new WeakMap<SectionShape, Section>();
+
 /** Section properties of a stock item in SI. A tapering pole counts with the mean of its two ends. */
-export function sectionOf(item: MemberItem): Section {
-  const section = item.section;
+export function sectionOf({ section }: MemberItem): Section {
+  const known = sections.get(section) ?? propertiesOf(section);
+  sections.set(section, known);
+  return known;
+}
+
+function propertiesOf(section: SectionShape): Section {
   switch (section.shape) {
     case 'round-hollow':
       return roundHollow(section.outside, section.wall);

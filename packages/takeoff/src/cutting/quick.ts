@@ -39,8 +39,11 @@ function firstFit(
   const bars = [...open];
   const missing = problem.sizes.map(() => 0);
   for (const [index, size] of problem.sizes.entries()) {
+    // What was too short for one piece of a size stays too short for the next.
+    let at = 0;
     for (let n = problem.counts[index] ?? 0; n > 0; n -= 1) {
-      let bar = bars.find((one) => one.left >= size);
+      while (at < bars.length && (bars[at] as OpenBar).left < size) at += 1;
+      let bar = bars[at];
       if (!bar) {
         const source = fresh.find((one) => (problem.sources[one] as Source).room >= size);
         if (source === undefined) {
@@ -85,11 +88,13 @@ export function quickCut(problem: Problem): QuickCut {
   const inHand = problem.sources.flatMap((source, index) =>
     bought(source) ? [] : Array<number>(Math.min(source.available, MOST_BARS)).fill(index),
   );
+  // With nothing on hand, or bars of one length only, some of the three ways are the same.
+  const waysToBegin = [[], inHand, [...inHand].reverse()].slice(0, 1 + new Set(inHand).size);
   const plans: QuickCut[] = [];
   for (const first of buy.length > 0 ? buy : [undefined]) {
     // The wanted length first; a longer one only for what does not fit it.
     const fresh = first === undefined ? [] : [first, ...buy.filter((other) => other < first).reverse()];
-    for (const held of [[], inHand, [...inHand].reverse()]) {
+    for (const held of waysToBegin) {
       const open = held.map((source) => empty(problem, source));
       const { bars, missing } = firstFit(problem, open, fresh);
       plans.push({ uses: usesOf(bars.map((bar) => shrink(problem, bar))), missing });
