@@ -218,36 +218,38 @@ function holdBySprings(
   tangent: boolean,
   size: number,
 ): number {
-  const K = system.matrix.values;
   const g = pass.unbalance;
-  const stiffen = (p: number, q: number, k: number) => {
-    const position = place(system.matrix, system.equation[p]!, system.equation[q]!);
-    if (position >= 0) K[position]! += k;
-  };
+  const { springs, contacts } = system;
   let largest = size;
-  for (const [n, spring] of system.springs.entries()) {
-    const { a, b, stiffness } = spring;
-    const force = stiffness * ((b < 0 ? spring.rest : u[b]!) - u[a]!);
+  for (let n = 0; n < springs.length; n++) {
+    const { a, b, stiffness, rest } = springs[n]!;
+    const force = stiffness * ((b < 0 ? rest : u[b]!) - u[a]!);
     pass.springForce[n] = force;
     g[a]! -= force;
     const scaled = a < 3 * system.nodes && a % 3 < 2 ? Math.abs(force) : Math.abs(force) / system.scale;
     if (scaled > largest) largest = scaled;
     if (b >= 0) g[b]! += force;
     if (!tangent) continue;
-    stiffen(a, a, stiffness);
+    stiffen(system, a, a, stiffness);
     if (b >= 0) {
-      stiffen(a, b, -stiffness);
-      stiffen(b, b, stiffness);
+      stiffen(system, a, b, -stiffness);
+      stiffen(system, b, b, stiffness);
     }
   }
-  for (const [n, contact] of system.contacts.entries()) {
+  for (let n = 0; n < contacts.length; n++) {
+    const contact = contacts[n]!;
     const depth = -contact.direction * u[contact.dof]! - contact.gap;
     const force = depth > 0 ? contact.direction * contact.stiffness * depth : 0;
     pass.contactForce[n] = force;
     g[contact.dof]! -= force;
     const scaled = contact.dof % 3 < 2 ? Math.abs(force) : Math.abs(force) / system.scale;
     if (scaled > largest) largest = scaled;
-    if (tangent && depth > 0) stiffen(contact.dof, contact.dof, contact.stiffness);
+    if (tangent && depth > 0) stiffen(system, contact.dof, contact.dof, contact.stiffness);
   }
   return largest;
+}
+
+function stiffen({ matrix, equation }: PlaneSystem, p: number, q: number, k: number): void {
+  const position = place(matrix, equation[p]!, equation[q]!);
+  if (position >= 0) matrix.values[position]! += k;
 }

@@ -1,4 +1,4 @@
-import { factor, solve } from '../skyline.ts';
+import { factor, solveBoth } from '../skyline.ts';
 import { assemble } from './assemble.ts';
 import { addWater, type Pocket, type PondScene } from './pond.ts';
 
@@ -43,8 +43,7 @@ export function balancePond(scene: PondScene, from: PondAt, pocket: Pocket, volu
     if (!Number.isFinite(off) || !(water.surface > 0)) return 'diverged';
     const short = volume - water.volume;
     const pivots = factor(matrix);
-    solve(matrix, right);
-    solve(matrix, down);
+    solveBoth(matrix, right, down);
     let had = 0;
     let gives = 0;
     for (let d = 0; d < system.dofs; d++) {

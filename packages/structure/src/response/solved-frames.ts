@@ -4,6 +4,7 @@
  * before: what is found here is what solving would give.
  */
 import {
+  type PlaneElementForces,
   type PlaneLoads,
   type PlaneModel,
   type PlaneOptions,
@@ -23,7 +24,7 @@ const usual = 600;
 
 /** Keeps the last `most` answers; one that was called off is not kept. */
 export function solvedFrames(most = usual): Solve {
-  const answers = new Map<string, PlaneResult>();
+  const answers = new Map<string, Packed>();
   /** Each model that was met with all it says, and the first object that said so: that one is laid out already. */
   const models = new Map<string, { readonly name: number; readonly model: PlaneModel }>();
   const seen = new WeakMap<PlaneModel, { readonly name: number; readonly model: PlaneModel }>();
@@ -47,12 +48,65 @@ export function solvedFrames(most = usual): Solve {
     if (state === undefined) return solvePlaneFrame(model, loads, options);
     const like = modelLike(model);
     const key = `${like.name} ${state} ${steps} ${maxIterations} ${wordsOf(loads)}`;
-    const answer = answers.get(key) ?? solvePlaneFrame(like.model, loads, options);
+    const found = answers.get(key);
+    const answer = found === undefined ? solvePlaneFrame(like.model, loads, options) : unpacked(found);
     if (answer.status === 'cancelled') return answer;
-    kept(answers, key, answer, most);
+    kept(answers, key, found ?? packed(answer), most);
     if (!states.has(answer.state)) states.set(answer.state, names++);
     return answer;
   };
+}
+
+/**
+ * An answer as it is kept: the forces of its elements as bare numbers, its movements only in its state. As objects
+ * they would take four times the room, and most answers are never asked for again.
+ */
+interface Packed extends Omit<PlaneResult, 'elementForces' | 'displacements'> {
+  readonly forces: Float64Array;
+}
+
+/** Numbers of an element. */
+const stride = 9;
+
+function packed({ elementForces, displacements: _moved, ...rest }: PlaneResult): Packed {
+  const forces = new Float64Array(stride * elementForces.length);
+  let at = 0;
+  for (const element of elementForces) {
+    forces[at++] = element.axial;
+    forces[at++] = element.axialI;
+    forces[at++] = element.axialJ;
+    forces[at++] = element.momentI;
+    forces[at++] = element.momentJ;
+    forces[at++] = element.momentMid;
+    forces[at++] = element.shearI;
+    forces[at++] = element.shearJ;
+    forces[at++] = element.slack ? 1 : 0;
+  }
+  return { ...rest, forces };
+}
+
+function unpacked({ forces, reactions, residual, ...rest }: Packed): PlaneResult {
+  const elementForces: PlaneElementForces[] = [];
+  for (let at = 0; at < forces.length; at += stride) {
+    elementForces.push({
+      axial: forces[at]!,
+      axialI: forces[at + 1]!,
+      axialJ: forces[at + 2]!,
+      momentI: forces[at + 3]!,
+      momentJ: forces[at + 4]!,
+      momentMid: forces[at + 5]!,
+      shearI: forces[at + 6]!,
+      shearJ: forces[at + 7]!,
+      slack: forces[at + 8] === 1,
+    });
+  }
+  const moved = rest.state.displacements;
+  const displacements: { dx: number; dy: number; dr: number }[] = [];
+  // A frame that makes no sense has a state, but no movements.
+  if (rest.status !== 'invalid')
+    for (let n = 0; n < moved.length; n += 3)
+      displacements.push({ dx: moved[n]!, dy: moved[n + 1]!, dr: moved[n + 2]! });
+  return { ...rest, displacements, elementForces, reactions, residual };
 }
 
 /** Loads as a text, to the last bit: numbers as they lie in memory, which is sooner done than writing them out. */
