@@ -132,11 +132,13 @@ describe.each(names)('the book of %s', (name) => {
   });
 
   it('has a calendar with every cover in it', async () => {
-    const input = await inputOf(name);
+    const { shelter } = (await inputOf(name)).evaluation;
     const calendar = new ICAL.Component(ICAL.parse((await bookOf(name)).ics));
     const ids = calendar.getAllSubcomponents('vevent').map((one) => new ICAL.Event(one).uid);
-    for (const cover of input.evaluation.shelter.covers)
-      expect(ids.includes(`renewal-${cover.id}.${name}@tautline`)).toBe(cover.installed !== undefined);
+    for (const cover of shelter.covers)
+      expect(ids.includes(`renewal-${cover.id}.${shelter.name}@tautline`)).toBe(
+        cover.installed !== undefined,
+      );
   });
 });
 
