@@ -5,6 +5,7 @@ import { keyboard } from './keyboard.mjs';
 import { range } from './range.mjs';
 import { reading } from './reading.mjs';
 import { results } from './results.mjs';
+import { several } from './several.mjs';
 import { sheet } from './sheet.mjs';
 import { untrusted } from './untrusted.mjs';
 import { words } from './words.mjs';
@@ -22,6 +23,12 @@ export const rounds = [
     prefix: 'more-',
     settings: {},
     steps: [...range, ...words, ...keyboard],
+  },
+  {
+    name: 'a place with several houses',
+    prefix: 'several-',
+    settings: {},
+    steps: several,
   },
   {
     name: 'server in the browser',
