@@ -19,9 +19,8 @@ const choice = (frame) => frame.locator('select[aria-label="Shelter"]');
 /** Waits until the sheet shows a house, with nothing about it old. */
 const shows = async (window, frame, name) => {
   await window.until(`the sheet of ${name}`, async () => {
-    const svg = await frame.locator('.paper svg').first().getAttribute('aria-labelledby');
-    const title = svg && (await frame.locator(`#${svg.split(' ')[0]}`).textContent());
-    return title?.startsWith(name) && (await frame.locator('.stale').count()) === 0;
+    const drawn = await frame.locator('.paper svg').first().getAttribute('aria-label');
+    return drawn?.startsWith(`${name}:`) && (await frame.locator('.stale').count()) === 0;
   });
   assert.equal(await choice(frame).inputValue(), name);
 };
