@@ -1,7 +1,7 @@
 /** Several houses in one file: an edit in one is worked out for that one, and everybody is told the same as anew. */
 import { exampleSpecs } from '@tautline/checks';
 import { afterEach, describe, expect, it } from 'vitest';
-import type { Diagnostic } from 'vscode-languageserver';
+import type { CodeLens, Diagnostic } from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../src/analyst/analyst.ts';
 import { bearingOn } from '../src/analyst/bearing.ts';
 import { loadWorkspace } from '../src/index.ts';
@@ -171,6 +171,42 @@ describe('the sheet of one house of many', () => {
     expect(lost).toMatchObject({ one: 'ginger-house', shelters: [] });
     expect(lost.broken).toBeTruthy();
     expect((await preview(editor, 'plug-house')).shelters[0]?.name).toBe('plug-house');
+  });
+
+  it('is told of, as last worked out, while its name is lost, and forgotten when it is taken away', async () => {
+    const { editor } = await asking();
+    const first = editor.evaluated();
+    await editor.open(uri, file);
+    await first;
+    const lenses = async () =>
+      (await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument: { uri } })).map(
+        ({ range, command }) => `${range.start.line}: ${command?.title}`,
+      );
+    const lines = (of: readonly string[]) => of.map((one) => Number.parseInt(one, 10)).sort((a, b) => a - b);
+    const before = await lenses();
+    const line = file.split('\n').findIndex((one) => one.startsWith('shelter ginger-house'));
+    expect(before.filter((one) => one.startsWith(`${line}: `)).length).toBe(3);
+    for (const hidden of ['shelter "ginger-house on', 'shelter {']) {
+      await editor.change(uri, file.replace('shelter ginger-house on', hidden));
+      await editor.evaluated();
+      expect(lines(await lenses()), hidden).toEqual(lines(before));
+      const told = await editor.diagnostics(uri, (list) =>
+        list.some(({ message }) => message.endsWith('last be worked out.)')),
+      );
+      expect(told.some(({ range }) => range.start.line > line && range.start.line < line + 4)).toBe(true);
+    }
+    // For a moment it has a name that means something else here.
+    await editor.change(uri, file.replace('shelter ginger-house on', 'shelter'));
+    await editor.evaluated();
+    expect(lines(await lenses())).toEqual(lines(before));
+    await editor.change(uri, file);
+    await editor.evaluated();
+    expect((await lenses()).filter((one) => /as last worked out/.test(one))).toEqual([]);
+    const away = file.replace(/shelter ginger-house[\s\S]*?\n}\n/, '');
+    expect(away).not.toContain('shelter ginger-house');
+    await editor.change(uri, away);
+    await editor.evaluated();
+    expect((await lenses()).length).toBe(before.length - 3);
   });
 
   it('is empty where a file has none', async () => {

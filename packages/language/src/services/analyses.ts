@@ -11,10 +11,11 @@ import { ownText } from '../analyst/messages.ts';
 import type { AnalysisOptions, AnalysisResult } from '../analyst/result.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
-import { membersOf, nameSpan, shelterNames } from './named.ts';
+import { mayHideNames, membersOf, nameSpan, shelterNames, withResults } from './named.ts';
 import {
   allOf,
   type FileAnalysis,
+  hidden,
   joined,
   joinedRange,
   type RangeMember,
@@ -24,13 +25,10 @@ import {
   stands,
 } from './results.ts';
 import { closureOf, isCatalogue } from './scope.ts';
-import { type Written, writtenNow } from './written.ts';
+import { moved, type Written, writtenNow } from './written.ts';
 
 /** Quiet time after an edit before the order of failure is worked out, ms: it takes longer than a keystroke. */
 const PAUSE = 300;
-
-/** Words of what has results. */
-const withResults = ['shelter', 'variant', 'range'];
 
 interface Pending {
   readonly timer?: ReturnType<typeof setTimeout>;
@@ -192,13 +190,14 @@ export class Analyses {
     const names = shelterNames(document);
     const world = worldOf(document, this.services);
     const said = this.saidBy(world, document);
-    const places = placesOf(document);
     const before = this.byFile.get(uri);
+    const lost = before && mayHideNames(document) ? before : undefined;
+    const places = placesOf(document, lost);
     if (before && this.spoken.get(uri) === said) {
       // Only comments or layout changed: the results stand.
-      const moved = <T extends { readonly kept: boolean }>(all: readonly T[]): readonly T[] =>
+      const anew = <T extends { readonly kept: boolean }>(all: readonly T[]): readonly T[] =>
         all.map((one) => (one.kept ? one : { ...one, written }));
-      const [results, ranges] = [moved(before.results), moved(before.ranges)];
+      const [results, ranges] = [anew(before.results), anew(before.ranges)];
       this.settle({ ...before, version, written, results, ranges, places, stale: false }, document, source);
       return;
     }
@@ -213,7 +212,12 @@ export class Analyses {
     const [resulted, ranged] = [whole(worked[0]), whole(worked[1])];
     if (!resulted || !ranged || source.token.isCancellationRequested) return;
     this.spoken.set(uri, said);
-    const now = { uri, version, written, world, results: resulted, ranges: ranged, places, stale: false };
+    const named = shelterNames(document, withResults);
+    const now = {
+      ...{ uri, version, written, world, places, stale: false },
+      results: [...resulted, ...(lost ? hidden(lost.results, named) : [])],
+      ranges: [...ranged, ...(lost ? hidden(lost.ranges, named) : [])],
+    };
     this.settle(now, document, source);
   }
 
@@ -309,5 +313,10 @@ const whole = <T>(all: readonly (T | undefined)[]): readonly T[] | undefined => 
   return there.length < all.length ? undefined : there;
 };
 
-const placesOf = (document: LangiumDocument): ReadonlyMap<string, Span> =>
-  new Map(shelterNames(document, withResults).map((name) => [name, nameSpan(document, name)]));
+/** Where names stand, and where those last stood that a half-typed text has lost. */
+function placesOf(document: LangiumDocument, lost: FileAnalysis | undefined): ReadonlyMap<string, Span> {
+  const text = document.textDocument.getText();
+  const last = [...(lost?.places ?? [])].map(([name, at]) => [name, moved(at, lost!.written, text)] as const);
+  const now = shelterNames(document, withResults).map((name) => [name, nameSpan(document, name)] as const);
+  return new Map([...last, ...now]);
+}

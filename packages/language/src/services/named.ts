@@ -17,17 +17,32 @@ export function shelterNames(
   );
 }
 
+/** Words of what has results. */
+export const withResults = ['shelter', 'variant', 'range'];
+
+/** The shelter, variant or range of that name. */
 export function definitionNamed(document: LangiumDocument, name: string): Definition | undefined {
-  return (fileOf(document)?.statements ?? []).filter(isDefinition).find((one) => one.name === name);
+  return (fileOf(document)?.statements ?? [])
+    .filter(isDefinition)
+    .find((one) => one.name === name && withResults.includes(one.kind));
 }
 
-/** The name of a definition in its file; the start of the file when it is no longer there. */
+/** Its name in its file; the start of the file when it is no longer there. */
 export function nameSpan(document: LangiumDocument, name: string): Span {
   const definition = definitionNamed(document, name);
   const cst = definition?.$cstNode;
   if (!definition || !cst) return { start: 0, end: 0 };
   const start = cst.offset + Math.max(0, cst.text.indexOf(name, definition.kind.length));
   return { start, end: start + name.length };
+}
+
+/** Whether a text is half typed in a way that may hide names for a moment: one without its name, or part of it unread. */
+export function mayHideNames(document: LangiumDocument): boolean {
+  const { parserErrors, lexerErrors } = document.parseResult;
+  const nameless = (fileOf(document)?.statements ?? []).some(
+    (one) => isDefinition(one) && withResults.includes(one.kind) && one.name === undefined,
+  );
+  return nameless || parserErrors.length > 0 || lexerErrors.length > 0;
 }
 
 export interface NamedMember {

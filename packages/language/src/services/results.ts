@@ -129,6 +129,15 @@ export function joined(
   };
 }
 
+/** Results of what a half-typed text does not name for a moment: as they were, until it does. */
+export const hidden = <T extends ShelterResult | RangeResult>(
+  before: readonly T[],
+  names: readonly string[],
+): readonly T[] =>
+  before
+    .filter(({ shelter, evaluation, judged }) => !names.includes(shelter) && (evaluation ?? judged))
+    .map((one) => ({ ...one, kept: true }));
+
 /** The same for a range: while it cannot be resolved, what was said of it stays. */
 export function joinedRange(
   fresh: AnalysisResult,
