@@ -223,7 +223,10 @@ function makeRun(
   };
 
   const leapt = (bend: number): boolean => {
-    let [farTurn, farShift, turn, shift] = [0, 0, 0, 0];
+    let farTurn = 0;
+    let farShift = 0;
+    let turn = 0;
+    let shift = 0;
     for (let q = 0; q < size; q++) {
       const dof = dofOf[q]!;
       const off = Math.abs(trial[dof]! - u[dof]! - predictor[q]!);

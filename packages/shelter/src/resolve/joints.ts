@@ -1,13 +1,13 @@
 /** Joints along bows and rafters: those said, and those the program must place where stock ends. */
 import { type JointItem, type MemberItem, madeFor } from '../model/items.ts';
 import type { JointUse } from '../model/shelter.ts';
-import { factNodes, itemIn, numberIn, wordIn } from '../spec/nodes.ts';
-import type { SpecDefinition, SpecNode } from '../spec/spec.ts';
+import { factNodes, numberIn, wordIn } from '../spec/nodes.ts';
+import type { SpecNode } from '../spec/spec.ts';
 import type { Context } from './context.ts';
 import { resolveItem } from './items.ts';
 import { assume, newNotes, problem } from './notes.ts';
 import { jointItemOf, tiedWith } from './supplies.ts';
-import { definitionsOf, definitionWithLikeness } from './world.ts';
+import { definitionsOf } from './world.ts';
 
 export interface Joints {
   /** In line, by their place along the member. */
@@ -120,15 +120,10 @@ export function couplerAlong(
 /** Couplers whose entries name the member, the strongest in bending first. */
 function fittingCouplers(member: MemberItem, context: Context): readonly JointItem[] {
   const { world } = context;
-  const fits = (definition: SpecDefinition): boolean => {
-    const said = factNodes(definitionWithLikeness(definition, world, newNotes()), 'fits');
-    return madeFor({ fits: said.flatMap((fact) => itemIn(fact) ?? []) }, member);
-  };
   return definitionsOf('coupler', world)
-    .filter(fits)
-    .flatMap((definition) => {
-      const item = resolveItem(definition.name, ['coupler'], world, newNotes(), definition.origin);
-      return item?.kind === 'coupler' ? [item] : [];
+    .flatMap(({ name, origin }) => {
+      const item = resolveItem(name, ['coupler'], world, newNotes(), origin);
+      return item?.kind === 'coupler' && madeFor(item, member) ? [item] : [];
     })
     .sort((a, b) => b.momentCapacity - a.momentCapacity || (a.id < b.id ? -1 : 1));
 }

@@ -56,8 +56,13 @@ export function readProject(world: SpecWorld, notes: Notes): Project {
 
 /** The units a world is shown in: those the project says, else those its file is written in, else metric. */
 export function unitsOf(world: SpecWorld): 'metric' | 'us' {
-  return readProject(world, newNotes()).units ?? world.written ?? 'metric';
+  const known = units.get(world) ?? readProject(world, newNotes()).units ?? world.written ?? 'metric';
+  units.set(world, known);
+  return known;
 }
+
+/** Asked for with every supply that is not said. */
+const units = new WeakMap<SpecWorld, 'metric' | 'us'>();
 
 /** Where the prices come from, one note a list. The prices themselves stand in the items. */
 export function readPriceLists(world: SpecWorld): readonly PriceListNote[] {

@@ -19,8 +19,11 @@ type Options = Pick<PlaneOptions, 'start' | 'steps' | 'maxIterations' | 'cancell
 /** Solves a plane frame, or finds what it came to. */
 export type Solve = (model: PlaneModel, loads: PlaneLoads, options: Options) => PlaneResult;
 
-/** Answers kept: some twelve shelters' worth, about 10 kB each. */
+/** Answers kept: some twelve shelters' worth, about 4 kB each. */
 const usual = 600;
+
+/** A model is kept for so many answers: a shelter has two to four, each under a dozen loads or more. */
+const loadsOnOne = 8;
 
 /** Keeps the last `most` answers; one that was called off is not kept. */
 export function solvedFrames(most = usual): Solve {
@@ -36,7 +39,7 @@ export function solvedFrames(most = usual): Solve {
     if (before) return before;
     const said = JSON.stringify(model);
     const found = models.get(said) ?? { name: names++, model };
-    kept(models, said, found, most);
+    kept(models, said, found, Math.ceil(most / loadsOnOne));
     seen.set(model, found);
     return found;
   };
