@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { minimumDegree } from '../src/minimum-degree.ts';
-import { solve } from '../src/skyline.ts';
+import { solve, solveBoth } from '../src/skyline.ts';
 import { factorSparse, solveSparse, sparseSymmetric } from '../src/sparse-ldl.ts';
 import { factor, multiply, place, skylineOf } from './matrices.ts';
 
@@ -36,6 +36,12 @@ describe('solvers', () => {
         const a = factor(sky);
         const x = right.slice();
         solve(sky, x);
+        // Both at once, each as if it were alone: to the last bit.
+        const [one, two] = [right.slice(), wanted.slice()];
+        solveBoth(sky, one, two);
+        const alone = wanted.slice();
+        solve(sky, alone);
+        expect([one, two]).toEqual([x, alone]);
         const columns = dense.map((_, j) =>
           dense.flatMap((row, i) => (i <= j && (row[j] !== 0 || i === j) ? [i] : [])),
         );
