@@ -1,5 +1,11 @@
 /** A straight member pressed along its length, with bending beside it. */
-import { type ColumnStress, columnStress, type Step, thrustAndBending } from '@tautline/loads';
+import {
+  type ColumnStress,
+  columnStress,
+  type Step,
+  thrustAndBending,
+  thrustAndBendingUse,
+} from '@tautline/loads';
 import type { MemberItem, Site } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import { type MemberLimit, memberLimit } from './resistance.ts';
@@ -32,6 +38,7 @@ export function mostPressed(
   loads: readonly Pressed[],
 ): PressedUse | undefined {
   const { material } = member;
+  const { area } = sectionOf(member);
   const metal = material.family === 'steel' || material.family === 'aluminium';
   const limitsOf = (steady: boolean): Pick<PressedUse, 'limit' | 'column'> => {
     const limit = memberLimit(site, member, steady ? 'steady' : 'gust', wet);
@@ -47,19 +54,21 @@ export function mostPressed(
     return { limit, column };
   };
   const known = new Map<boolean, ReturnType<typeof limitsOf>>();
-  let worst: PressedUse | undefined;
+  const together = ({ thrust, bending }: Pressed, { limit, column }: ReturnType<typeof limitsOf>) => ({
+    axial: thrust / area / column.stress,
+    bending: bending / limit.bending,
+    family: material.family,
+    basis: site.basis,
+  });
+  let worst: { readonly load: Pressed; readonly use: number } | undefined;
   for (const load of loads) {
     const limits = known.get(load.steady) ?? limitsOf(load.steady);
     known.set(load.steady, limits);
-    const { limit, column } = limits;
-    const both = thrustAndBending({
-      axial: load.thrust / sectionOf(member).area / column.stress,
-      bending: load.bending / limit.bending,
-      family: material.family,
-      basis: site.basis,
-    });
-    if (worst === undefined || both.utilisation > worst.both.utilisation)
-      worst = { load, limit, column, both };
+    const use = thrustAndBendingUse(together(load, limits));
+    if (worst === undefined || use > worst.use) worst = { load, use };
   }
-  return worst;
+  if (worst === undefined) return undefined;
+  const { load } = worst;
+  const limits = known.get(load.steady) ?? limitsOf(load.steady);
+  return { load, ...limits, both: thrustAndBending(together(load, limits)) };
 }

@@ -183,19 +183,7 @@ export function thrustAndBending(input: ThrustAndBending): {
   readonly step: Step;
 } {
   const { axial, bending } = input;
-  const wood = input.family === 'timber' || input.family === 'green-wood';
-  let utilisation = axial + bending;
-  let formula = 'U = f_a/F_a + f_b/F_b';
-  let source = input.basis === 'eurocode' ? 'en1993-1-1:6.2.1' : 'linear-interaction';
-  if (!input.tension && input.family === 'steel' && input.basis !== 'eurocode') {
-    utilisation = axial >= 0.2 ? axial + (8 / 9) * bending : axial / 2 + bending;
-    formula = axial >= 0.2 ? 'U = P/P_c + 8/9 M/M_c' : 'U = P/(2 P_c) + M/M_c';
-    source = 'aisc360:h1';
-  } else if (!input.tension && wood) {
-    utilisation = axial * axial + bending;
-    formula = "U = (f_c/F_c')² + f_b/F_b'";
-    source = input.basis === 'eurocode' ? 'en1995-1-1:6.2.4' : 'nds:3.9';
-  }
+  const { utilisation, formula, source } = bothRule(input);
   return {
     utilisation,
     step: {
@@ -210,6 +198,31 @@ export function thrustAndBending(input: ThrustAndBending): {
       kind: 'ratio',
       source,
     },
+  };
+}
+
+/** The utilisation alone: for the many places of which only the worst is shown. */
+export const thrustAndBendingUse = (input: ThrustAndBending): number => bothRule(input).utilisation;
+
+function bothRule({ axial, bending, family, basis, tension }: ThrustAndBending): {
+  readonly utilisation: number;
+  readonly formula: string;
+  readonly source: string;
+} {
+  if (!tension && family === 'steel' && basis !== 'eurocode')
+    return axial >= 0.2
+      ? { utilisation: axial + (8 / 9) * bending, formula: 'U = P/P_c + 8/9 M/M_c', source: 'aisc360:h1' }
+      : { utilisation: axial / 2 + bending, formula: 'U = P/(2 P_c) + M/M_c', source: 'aisc360:h1' };
+  if (!tension && (family === 'timber' || family === 'green-wood'))
+    return {
+      utilisation: axial * axial + bending,
+      formula: "U = (f_c/F_c')² + f_b/F_b'",
+      source: basis === 'eurocode' ? 'en1995-1-1:6.2.4' : 'nds:3.9',
+    };
+  return {
+    utilisation: axial + bending,
+    formula: 'U = f_a/F_a + f_b/F_b',
+    source: basis === 'eurocode' ? 'en1993-1-1:6.2.1' : 'linear-interaction',
   };
 }
 
