@@ -11,8 +11,8 @@ import type { Solve } from './response/solved-frames.ts';
 import { goOn, type Stages, stagesBy } from './stages.ts';
 import { blownFrame } from './system/blown-frame.ts';
 import { bowFrame } from './system/bow-frame.ts';
-import { type ConditionId, conditionsAt } from './system/condition.ts';
-import type { FrameSystem } from './system/frame-system.ts';
+import { type Condition, type ConditionId, conditionsAt } from './system/condition.ts';
+import { asStiff, type FrameSystem } from './system/frame-system.ts';
 import { relaxedShare } from './system/member.ts';
 import { rafterFrame } from './system/rafter-frame.ts';
 import { type RidgeStiffness, ridgeStiffness } from './system/ridge-stiffness.ts';
@@ -73,16 +73,14 @@ export function analyseFrame(
 
   const formed = stages.run('form', (stop) => {
     const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop, soil, solve);
-    // What does not creep differs from one condition to another only by how warm it is.
     const creeps = roof.type === 'bows' && relaxedShare(roof.member) < 1;
-    const made = new Map<ConditionId | number, BuiltState>();
+    const made: (readonly [Condition, BuiltState])[] = [];
     const inState = (id: ConditionId): BuiltState => {
-      const alike = creeps ? id : conditions[id].temperature;
-      const known = made.get(alike);
-      if (known !== undefined) return known;
+      const alike = made.find(([other, { system }]) => !creeps && asStiff(system, other, conditions[id]));
+      if (alike !== undefined) return alike[1];
       goOn(stop);
       const state = build(systemFor(id, ridge), stop, solve);
-      made.set(alike, state);
+      made.push([conditions[id], state]);
       return state;
     };
     return {

@@ -21,15 +21,14 @@ export function nodeOrder({ nodes, elements }: PlaneModel): readonly number[] {
 /** Level by level from an end of the frame, nodes with fewer neighbours first; ties go to the lower number. */
 function cuthillMcKee(neighbours: readonly (readonly number[])[]): number[] {
   const order: number[] = [];
-  const taken = new Set<number>();
+  const taken = new Uint8Array(neighbours.length);
   for (let first = 0; first < neighbours.length; first++) {
-    if (taken.has(first)) continue;
+    if (taken[first] === 1) continue;
     const start = farEnd(first, neighbours);
-    taken.add(start);
+    taken[start] = 1;
     for (let at = order.push(start) - 1; at < order.length; at++) {
-      const next = [...new Set(neighbours[order[at]!]!)].filter((node) => !taken.has(node));
+      const next = untaken(neighbours[order[at]!]!, taken, []);
       next.sort((a, b) => neighbours[a]!.length - neighbours[b]!.length || a - b);
-      for (const node of next) taken.add(node);
       order.push(...next);
     }
   }
@@ -42,18 +41,29 @@ function farEnd(from: number, neighbours: readonly (readonly number[])[]): numbe
   for (;;) {
     let level = [end];
     let deep = 0;
-    const seen = new Set(level);
+    const seen = new Uint8Array(neighbours.length);
+    seen[end] = 1;
     for (;;) {
-      const next = new Set(level.flatMap((node) => neighbours[node]!).filter((node) => !seen.has(node)));
-      if (next.size === 0) break;
-      for (const node of next) seen.add(node);
-      level = [...next];
+      const next: number[] = [];
+      for (const node of level) untaken(neighbours[node]!, seen, next);
+      if (next.length === 0) break;
+      level = next;
       deep += 1;
     }
     if (deep <= depth) return end;
     depth = deep;
     end = level.reduce((best, node) => (neighbours[node]!.length < neighbours[best]!.length ? node : best));
   }
+}
+
+/** Takes those of some nodes that are not taken yet, and puts them behind the others. */
+function untaken(nodes: readonly number[], taken: Uint8Array, into: number[]): number[] {
+  for (const node of nodes) {
+    if (taken[node] === 1) continue;
+    taken[node] = 1;
+    into.push(node);
+  }
+  return into;
 }
 
 /** Work of a factorisation in this order, in the measure of nodes: the square of each column's height. */

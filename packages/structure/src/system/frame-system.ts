@@ -4,7 +4,8 @@
  */
 import type { PlaneElement, PlaneModel, PlaneNode, PlaneSupport } from '@tautline/mechanics';
 import type { CableItem, MemberItem, Shelter } from '@tautline/shelter';
-import { gravity, weightPerLength } from './member.ts';
+import type { Warmth } from './condition.ts';
+import { gravity, heatFactors, weightPerLength } from './member.ts';
 
 /** A run of elements along one part: where on the part, and of what stock. */
 export interface FrameElement {
@@ -29,6 +30,14 @@ export function ownWeight({ item, inside = 0, perFrame }: FrameElement): number 
   const own = item.kind === 'cable' ? item.massPerLength * gravity : weightPerLength(item);
   return (own + inside) * perFrame;
 }
+
+/** Whether a frame that does not creep is the same in two conditions: all its members are as stiff in the one's warmth. */
+export const asStiff = ({ elements }: FrameSystem, one: Warmth, other: Warmth): boolean =>
+  elements.every(
+    ({ item }) =>
+      item.kind === 'cable' ||
+      heatFactors(item, one.temperature).modulus === heatFactors(item, other.temperature).modulus,
+  );
 
 /** The stock of an element of the roof or of a post. Throws RangeError on a wire, which only ties are made of. */
 export function memberOf({ item, part }: FrameElement): MemberItem {
@@ -89,8 +98,15 @@ export class SystemBuilder {
     const dx = b.x - a.x;
     const dy = b.y - a.y;
     this.elements.push(element);
+    const { part, item, from, to, role, perFrame, inside } = meaning;
     this.elementMeaning.push({
-      ...meaning,
+      part,
+      item,
+      from,
+      to,
+      role,
+      perFrame,
+      ...(inside === undefined ? {} : { inside }),
       dx,
       dy,
       length: element.restLength ?? Math.hypot(dx, dy),
