@@ -3,7 +3,7 @@
  * while somebody types, so that a calculation never holds up completion; another does what takes seconds.
  */
 import { join } from 'node:path';
-import { threadPort } from '@tautline/language/node';
+import { idleCollection, threadPort } from '@tautline/language/node';
 import { createWorkerAnalyst, createWorkerWork, startServer } from '@tautline/language/server';
 import { createConnection, ProposedFeatures } from 'vscode-languageserver/node.js';
 import { clientFiles } from './client-files.ts';
@@ -21,3 +21,4 @@ const services = startServer(connection, {
   sheets,
 });
 registerOwnRequests(connection, services);
+services.analyses.onAnalysed(idleCollection());

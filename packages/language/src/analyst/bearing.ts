@@ -1,15 +1,16 @@
 /** What bears on one shelter of a file with several: an edit in one house leaves the results of the others. */
 import type { SpecDefinition, SpecNode, SpecWorld } from '@tautline/shelter';
-import { definitionText, fromCatalogue } from './messages.ts';
+import { numbersOf, ownOf } from './messages.ts';
 
 /** Definitions that bear only on what names them: a variant on nothing but itself, a house on its variants and ranges. */
 const houses: ReadonlySet<string> = new Set(['shelter', 'variant', 'range']);
 
 /**
  * Everything of its own that a world says and that can make a difference to the shelter, variant or range of this
- * name, as one text: the same text, the same result.
+ * name, as a short text: the same text, the same result.
  */
-export function bearingOn(name: string, { definitions, written }: SpecWorld): string {
+export function bearingOn(name: string, world: SpecWorld): string {
+  const { definitions } = world;
   const named = new Set([name]);
   // A set that grows while it is walked: the houses that those name are named in turn.
   for (const one of named) {
@@ -17,10 +18,8 @@ export function bearingOn(name: string, { definitions, written }: SpecWorld): st
     if (definition?.like !== undefined) named.add(definition.like);
     if (definition) addHouses(definition, definitions, named);
   }
-  const bearing = [...definitions].filter(
-    ([key, { word, origin }]) => !fromCatalogue(origin) && (!houses.has(word) || named.has(key)),
-  );
-  return [written, ...bearing.map(([key, definition]) => `${key} ${definitionText(definition)}`)].join('\n');
+  const bearing = ownOf(world).filter(([key, { word }]) => !houses.has(word) || named.has(key));
+  return numbersOf(world, bearing);
 }
 
 /** Adds the houses a node names. Names can stand in any slot of any fact. */

@@ -28,7 +28,8 @@ export type ToWorker =
   | {
       readonly type: 'analyse';
       readonly id: number;
-      readonly own: OwnWords;
+      /** Absent where they are those of the question before. */
+      readonly own?: OwnWords;
       readonly shelter: string;
       readonly options: AnalysisOptions;
       readonly stop?: SharedArrayBuffer;
@@ -36,14 +37,16 @@ export type ToWorker =
   | {
       readonly type: 'fixes';
       readonly id: number;
-      readonly own: OwnWords;
+      /** Absent where they are those of the question before. */
+      readonly own?: OwnWords;
       readonly shelter: string;
       readonly request: FixRequest;
     }
   | {
       readonly type: 'swap';
       readonly id: number;
-      readonly own: OwnWords;
+      /** Absent where they are those of the question before. */
+      readonly own?: OwnWords;
       readonly shelter: string;
       readonly request: SwapRequest;
     }
@@ -87,19 +90,51 @@ export function definitionText(definition: SpecDefinition): string {
   return text;
 }
 
-function ownWords({ definitions, written }: SpecWorld): OwnWords {
-  const own = [...definitions].filter(([, { origin }]) => !fromCatalogue(origin));
-  return {
-    definitions: own.map(([name, definition]) => [name, definitionText(definition)]),
-    ...(written === undefined ? {} : { written }),
-  };
+/** A number for each text, never given twice: comparing these takes less than comparing texts. */
+const numbers = new Map<string, number>();
+const numbered = new WeakMap<SpecDefinition, number>();
+const MOST_NUMBERED = 1000;
+let lastNumber = 0;
+
+/** The same for definitions that say the same, and another one for others. */
+export function definitionNumber(definition: SpecDefinition): number {
+  const known = numbered.get(definition);
+  if (known !== undefined) return known;
+  const text = definitionText(definition);
+  let number = numbers.get(text);
+  if (number === undefined) {
+    lastNumber += 1;
+    number = lastNumber;
+  }
+  kept(numbers, text, number, MOST_NUMBERED);
+  numbered.set(definition, number);
+  return number;
 }
 
-/** Everything in a world that is not of the catalogue, as one text. */
-export function ownText(world: SpecWorld): string {
-  const { definitions, written } = ownWords(world);
-  return [written, ...definitions.flat()].join('\n');
+type Own = readonly (readonly [name: string, definition: SpecDefinition])[];
+const ownBefore = new WeakMap<SpecWorld['definitions'], Own>();
+
+/** What a world says itself, without the catalogue. */
+export function ownOf({ definitions }: SpecWorld): Own {
+  const before = ownBefore.get(definitions);
+  if (before) return before;
+  const own = [...definitions].filter(([, { origin }]) => !fromCatalogue(origin));
+  ownBefore.set(definitions, own);
+  return own;
 }
+
+const ownWords = (world: SpecWorld): OwnWords => ({
+  definitions: ownOf(world).map(([name, definition]) => [name, definitionText(definition)]),
+  ...(world.written === undefined ? {} : { written: world.written }),
+});
+
+/** Everything in a world that is not of the catalogue, as one text. */
+const ownText = (world: SpecWorld): string =>
+  [world.written, ...ownOf(world).flatMap(([name, one]) => [name, definitionText(one)])].join('\n');
+
+/** Definitions and the units that are usual in a world, as a short text: the same for worlds that say the same of them. */
+export const numbersOf = ({ written }: SpecWorld, definitions: Own): string =>
+  [written, ...definitions.map(([name, one]) => `${name}#${definitionNumber(one)}`)].join(' ');
 
 /**
  * The same as a short mark: FNV-1a, 32 bits, from two starting values. Two worlds with the same mark by chance would

@@ -16,6 +16,11 @@ import type { Swapped } from './swap.ts';
 /** How long a cancelled calculation may still run before its worker is put down, ms. */
 const PATIENCE = 4000;
 
+/** Nothing where the words are those of the question before. */
+interface Told {
+  readonly own?: OwnWords;
+}
+
 interface Waiting {
   answer(message: FromWorker | { readonly type: 'gone'; readonly reason: string }): void;
 }
@@ -28,10 +33,13 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
   let port: Port<ToWorker, FromWorker> | undefined;
   let lastId = 0;
   const known = new Set<string>();
+  /** The world of the question before: several shelters of a file are asked for one after the other. */
+  let told: SpecWorld | undefined;
   const waiting = new Map<number, Waiting>();
 
   const gone = (reason: string): void => {
     port = undefined;
+    told = undefined;
     known.clear();
     const left = [...waiting.values()];
     waiting.clear();
@@ -53,15 +61,17 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
     return fresh;
   };
 
-  /** Sends the worker what it does not know of the catalogue, and gives back the rest of the world. */
-  const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): OwnWords => {
+  /** Sends the worker what it does not know of the catalogue, and gives back the rest of a world that is new to it. */
+  const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): Told => {
+    if (world === told) return {};
     const { fresh, packed } = partedWorld(world, known);
     if (fresh.length > 0) to.post({ type: 'know', definitions: fresh });
-    return packed.own;
+    told = world;
+    return { own: packed.own };
   };
 
   const ask = <T>(
-    question: (id: number, own: OwnWords, stop: SharedArrayBuffer | undefined) => ToWorker,
+    question: (id: number, own: Told, stop: SharedArrayBuffer | undefined) => ToWorker,
     world: SpecWorld,
     read: (message: Parameters<Waiting['answer']>[0] | undefined) => T,
     token: CancelToken | undefined,
@@ -97,7 +107,7 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
   return {
     analyse: (world, shelter, options = {}, token) =>
       ask<AnalysisResult | undefined>(
-        (id, own, stop) => ({ type: 'analyse', id, own, shelter, options, ...(stop ? { stop } : {}) }),
+        (id, own, stop) => ({ type: 'analyse', id, ...own, shelter, options, ...(stop ? { stop } : {}) }),
         world,
         (message) => {
           if (message?.type === 'analysed') return message.result;
@@ -108,14 +118,14 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
       ),
     fixes: (world, shelter, request, token) =>
       ask<readonly PricedFix[]>(
-        (id, own) => ({ type: 'fixes', id, own, shelter, request }),
+        (id, own) => ({ type: 'fixes', id, ...own, shelter, request }),
         world,
         (message) => (message?.type === 'fixed' ? message.fixes : []),
         token,
       ),
     swap: (world, shelter, request, token) =>
       ask<Swapped | undefined>(
-        (id, own) => ({ type: 'swap', id, own, shelter, request }),
+        (id, own) => ({ type: 'swap', id, ...own, shelter, request }),
         world,
         (message) => (message?.type === 'swapped' ? message.swapped : undefined),
         token,

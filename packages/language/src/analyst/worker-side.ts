@@ -4,6 +4,7 @@ import { kept, knownFrames } from '@tautline/structure';
 import { bearingOn } from './bearing.ts';
 import {
   type FromWorker,
+  type OwnWords,
   type Port,
   type ReadBefore,
   stopped,
@@ -15,6 +16,8 @@ import { swapNow } from './swap.ts';
 import { answer, completed, fixesNow, never, workOut } from './work-out.ts';
 
 type Question = Extract<ToWorker, { shelter: string }>;
+/** With the words it is about. */
+type Heard = Question & { readonly own: OwnWords };
 
 /** In the next turn of the message loop. Timers of Node wait a millisecond at least; browsers have nothing else. */
 const soon = (act: () => void): void => {
@@ -32,7 +35,9 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   const last = new Map<string, { readonly said: string; readonly result: AnalysisResult }>();
   /** A frame is not worked out again for a change of price, film or name, nor for a neighbour's. */
   const known = knownFrames();
-  let waiting: Question[] = [];
+  let waiting: Heard[] = [];
+  let own: OwnWords | undefined;
+  const worlds = new WeakMap<OwnWords, SpecWorld>();
   let busy = false;
 
   /** What a shelter comes to, worked out once for the same words; `whole` with what is found by the gusts, too. */
@@ -61,7 +66,8 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       return;
     }
     const { id } = question;
-    const world = worldWith(definitions, question.own, readBefore);
+    const world = worlds.get(question.own) ?? worldWith(definitions, question.own, readBefore);
+    worlds.set(question.own, world);
     if (question.type === 'analyse') {
       const { options } = question;
       const cancelled = stopped(question.stop);
@@ -91,8 +97,10 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       if (dropped) port.post({ type: 'dropped', id: message.id });
     } else if (message.type !== 'job') {
       // Findings before fixes and swaps: these can wait for the picture to be right.
+      own = message.own ?? own;
+      if (!own) return port.post({ type: 'dropped', id: message.id });
       const later = message.type === 'analyse' ? waiting.findIndex(({ type }) => type !== 'analyse') : -1;
-      waiting.splice(later < 0 ? waiting.length : later, 0, message);
+      waiting.splice(later < 0 ? waiting.length : later, 0, { ...message, own });
       if (!busy) {
         busy = true;
         next();

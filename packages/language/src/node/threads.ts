@@ -4,6 +4,7 @@ import type { Jobs } from '../analyst/long-work.ts';
 import type { FromWorker, Port, ToWorker } from '../analyst/messages.ts';
 import { serveAnalyst } from '../analyst/worker-side.ts';
 import { serveJobs } from '../analyst/worker-work.ts';
+import { idleCollection } from './idle-collection.ts';
 
 /** Starts a thread from a bundled script that calls `serveInThread`. */
 export function threadPort(script: string | URL): Port<ToWorker, FromWorker> {
@@ -36,8 +37,12 @@ export function threadPort(script: string | URL): Port<ToWorker, FromWorker> {
 export function serveInThread(jobs: Jobs = {}): void {
   const parent = parentPort;
   if (!parent) throw new Error('serveInThread is for worker threads');
+  const rested = idleCollection();
   const port: Port<FromWorker, ToWorker> = {
-    post: (message) => parent.postMessage(message),
+    post: (message) => {
+      parent.postMessage(message);
+      rested();
+    },
     onMessage: (listener) => void parent.on('message', listener),
     onGone: (listener) => void parent.on('close', () => listener('closed')),
     close: () => parent.close(),

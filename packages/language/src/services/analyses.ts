@@ -7,7 +7,7 @@ import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
 import { bearingOn } from '../analyst/bearing.ts';
-import { ownText } from '../analyst/messages.ts';
+import { numbersOf, ownOf } from '../analyst/messages.ts';
 import type { AnalysisOptions, AnalysisResult } from '../analyst/result.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
@@ -303,7 +303,7 @@ export class Analyses {
 
   /** Everything results depend on, as text. */
   private saidBy(world: SpecWorld, document: LangiumDocument): string {
-    return `${JSON.stringify([shelterNames(document, withResults), this.today()])}\n${ownText(world)}`;
+    return `${JSON.stringify([shelterNames(document, withResults), this.today()])}\n${numbersOf(world, ownOf(world))}`;
   }
 }
 

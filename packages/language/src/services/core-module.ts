@@ -15,7 +15,14 @@ import { TautlineGeneratedModule, TautlineGeneratedSharedModule } from '../gener
 import { ShelterLexer } from '../text/lexer.ts';
 import { GrowersMessages } from '../text/parser-messages.ts';
 import { ShelterTokenBuilder } from '../text/tokens.ts';
-import { type Roots, ShelterIndex, ShelterLinker, ShelterScopes } from './scope.ts';
+import {
+  type Roots,
+  ShelterIndex,
+  ShelterLinker,
+  ShelterReferences,
+  ShelterScopes,
+  ShelterSymbols,
+} from './scope.ts';
 
 /** Texts stay as written in the tree; what they mean is worked out where it is needed. */
 const asWritten: ValueConverter = { convert: (input) => input };
@@ -35,6 +42,10 @@ export function coreModule(roots: Roots): Module<LangiumCoreServices, PartialLan
     references: {
       Linker: (services) => new ShelterLinker(services),
       ScopeProvider: (services) => new ShelterScopes(services, roots),
+      ScopeComputation: (services) => new ShelterSymbols(services),
+    },
+    workspace: {
+      ReferenceDescriptionProvider: (services) => new ShelterReferences(services),
     },
   };
 }

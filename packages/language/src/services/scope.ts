@@ -1,16 +1,24 @@
 /** Which definitions a file sees: its own, those of the files it imports (and they import), the catalogue. */
 import {
+  type AstNode,
   type AstNodeDescription,
   AstUtils,
+  Cancellation,
   DefaultIndexManager,
   DefaultLinker,
+  DefaultReferenceDescriptionProvider,
+  DefaultScopeComputation,
   DefaultScopeProvider,
+  interruptAndCheck,
   type LangiumCoreServices,
   type LangiumDocument,
   type LangiumDocuments,
   type LangiumSharedCoreServices,
   type LinkingError,
+  type LocalSymbols,
   MapScope,
+  MultiMap,
+  type ReferenceDescription,
   type ReferenceInfo,
   type Scope,
   URI,
@@ -104,10 +112,22 @@ export class ShelterScopes extends DefaultScopeProvider {
   }
 }
 
-/** Links only the words that the vocabulary takes as references; all other words are no references. */
+/** The words of a file that the vocabulary takes as references; every other word only could be one. */
+const referencesIn = (file: File): readonly ReferenceInfo[] =>
+  [...matchOf(file).roles].flatMap(([container, role]) =>
+    isReferenceRole(role) && container.ref ? [{ container, reference: container.ref, property: 'ref' }] : [],
+  );
+
+/** Links the words that are references, and no other. */
 export class ShelterLinker extends DefaultLinker {
-  protected override doLink(info: ReferenceInfo, document: LangiumDocument): void {
-    if (refersToSomething(info)) super.doLink(info, document);
+  override async link(
+    document: LangiumDocument,
+    cancelToken?: Cancellation.CancellationToken,
+  ): Promise<void> {
+    const file = fileOf(document);
+    if (!file) return super.link(document, cancelToken);
+    for (const info of referencesIn(file)) this.doLink(info, document);
+    await interrupted(cancelToken);
   }
 
   override getCandidate(info: ReferenceInfo): AstNodeDescription | LinkingError {
@@ -118,6 +138,29 @@ export class ShelterLinker extends DefaultLinker {
 function refersToSomething({ container }: ReferenceInfo): boolean {
   const root = AstUtils.findRootNode(container);
   return isName(container) && isFile(root) && isReferenceRole(matchOf(root).roles.get(container));
+}
+
+/** Lists what refers where, for renaming and finding, without looking at words that are no references. */
+export class ShelterReferences extends DefaultReferenceDescriptionProvider {
+  override async createDescriptions(
+    document: LangiumDocument,
+    cancelToken?: Cancellation.CancellationToken,
+  ): Promise<ReferenceDescription[]> {
+    const file = fileOf(document);
+    if (!file) return super.createDescriptions(document, cancelToken);
+    await interrupted(cancelToken);
+    return referencesIn(file).flatMap((info) => this.createInfoDescriptions(info));
+  }
+}
+
+const interrupted = (token: Cancellation.CancellationToken = Cancellation.CancellationToken.None) =>
+  interruptAndCheck(token);
+
+/** Every name is seen in its whole file and by those that import it: nothing is local to a block. */
+export class ShelterSymbols extends DefaultScopeComputation {
+  override collectLocalSymbols(): Promise<LocalSymbols> {
+    return Promise.resolve(new MultiMap<AstNode, AstNodeDescription>());
+  }
 }
 
 /** A file is affected by changes of whatever it imports, also of what it does not refer to yet. */
