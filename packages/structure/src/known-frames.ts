@@ -27,7 +27,7 @@ export function knownFrames(most = usual): KnownFrames {
       const bare = bareFrame(shelter);
       const said = JSON.stringify([bare, options.person, options.soil]);
       const known = analyses.get(said);
-      // Worked out of the very words that it is kept under: nothing else can have a part in it.
+      // Worked out of the copy whose words it is kept under: nothing else can have a part in it.
       const answer = known ?? analyseFrame(bare, { ...options, solve });
       // What ran out of time may have an answer another time.
       if (answer.ok && answer.analysis.noPonding === undefined) kept(analyses, said, answer, most);

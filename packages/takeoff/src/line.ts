@@ -127,10 +127,18 @@ export function supplyLine(
   part: Named,
   why: Told,
 ): TakeoffLine {
-  const loose = looseLine(group, title, kind, total, part, why);
-  if (supply === undefined) return loose;
-  const pack = supply.pack === undefined ? {} : { pack: supply.pack };
-  return { ...loose, id: `${group}/${supply.id}`, title: supply.title, item: supply, ...pack };
+  if (supply === undefined) return looseLine(group, title, kind, total, part, why);
+  return {
+    id: `${group}/${supply.id}`,
+    group,
+    title: supply.title,
+    parts: [partOf(part)],
+    kind,
+    total,
+    steps: [why],
+    item: supply,
+    ...(supply.pack === undefined ? {} : { pack: supply.pack }),
+  };
 }
 
 /** A line of something no item stands for. */
