@@ -11,6 +11,7 @@ import {
   type ToWorker,
   worldWith,
 } from './messages.ts';
+import { bearingButForAmounts, repriced } from './repriced.ts';
 import type { AnalysisResult } from './result.ts';
 import { swapNow } from './swap.ts';
 import { answer, completed, fixesNow, never, workOut } from './work-out.ts';
@@ -28,11 +29,18 @@ const soon = (act: () => void): void => {
 /** Shelters whose last result is remembered, for the stages and fixes that are asked for after it. */
 const REMEMBERED = 12;
 
+/** What a shelter came to, and the words it was worked out from. */
+interface Result {
+  readonly said: string;
+  readonly butForAmounts: string;
+  readonly result: AnalysisResult;
+}
+
 /** Serves questions until the port closes. */
 export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   const definitions = new Map<string, SpecDefinition>();
   const readBefore: ReadBefore = new Map();
-  const last = new Map<string, { readonly said: string; readonly result: AnalysisResult }>();
+  const last = new Map<string, Result>();
   /** A frame is not worked out again for a change of price, film or name, nor for a neighbour's. */
   const known = knownFrames();
   let waiting: Heard[] = [];
@@ -50,12 +58,17 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   ): AnalysisResult => {
     const working = { cancelled, known };
     const said = `${on}\n${bearingOn(shelter, world)}`;
+    const butForAmounts = `${on}\n${bearingButForAmounts(shelter, world)}`;
     const before = last.get(shelter);
     const first =
-      before?.said === said ? before.result : workOut(world, shelter, on, working, whole ? false : 'later');
+      (before?.said === said
+        ? before.result
+        : before?.butForAmounts === butForAmounts
+          ? repriced(world, before.result)
+          : undefined) ?? workOut(world, shelter, on, working, whole ? false : 'later');
     const result = whole ? completed(first, on, working) : first;
     // What was called off half way says nothing.
-    if (!cancelled()) kept(last, shelter, { said, result }, REMEMBERED);
+    if (!cancelled()) kept(last, shelter, { said, butForAmounts, result }, REMEMBERED);
     return result;
   };
 

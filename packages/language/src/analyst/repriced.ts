@@ -1,0 +1,62 @@
+/** Another amount in a price list changes the bill, and nothing that is found: the frame need not be looked at again. */
+import {
+  numberIn,
+  resolveShelter,
+  type SpecDefinition,
+  type SpecNode,
+  type SpecWorld,
+} from '@tautline/shelter';
+import { bearingOn } from './bearing.ts';
+import { billOf } from './bill.ts';
+import { ownOf } from './messages.ts';
+import type { AnalysisResult } from './result.ts';
+
+/** As `bearingOn`, the same text also where price lists say other amounts for the same things. */
+export const bearingButForAmounts = (name: string, world: SpecWorld): string =>
+  bearingOn(name, withoutAmounts(world));
+
+/** A result with the bill of a world that differs in amounts alone; undefined where there is nothing to keep. */
+export function repriced(world: SpecWorld, before: AnalysisResult): AnalysisResult | undefined {
+  const { bill: _old, evaluation, shelter: name, ...rest } = before;
+  const { shelter, problems } = resolveShelter(name, world);
+  if (!evaluation || !shelter) return undefined;
+  const bill = billOf(shelter, world);
+  return {
+    ...rest,
+    shelter: name,
+    problems,
+    evaluation: { ...evaluation, shelter },
+    ...(bill ? { bill } : {}),
+  };
+}
+
+const worlds = new WeakMap<SpecWorld, SpecWorld>();
+
+function withoutAmounts(world: SpecWorld): SpecWorld {
+  const known = worlds.get(world);
+  if (known) return known;
+  const definitions = new Map(
+    ownOf(world).map(([name, one]) => [name, one.word === 'prices' ? bare(one) : one]),
+  );
+  const made = { ...world, definitions };
+  worlds.set(world, made);
+  return made;
+}
+
+const lists = new WeakMap<SpecDefinition, SpecDefinition>();
+
+function bare(list: SpecDefinition): SpecDefinition {
+  const known = lists.get(list);
+  if (known) return known;
+  const made = { ...list, children: list.children.map(withoutAmount) };
+  lists.set(list, made);
+  return made;
+}
+
+/** Whether a thing has a price at all makes a difference, and a price below nothing is none. */
+function withoutAmount(line: SpecNode): SpecNode {
+  const amount = numberIn(line, 'amount');
+  if (amount === undefined || !(amount >= 0)) return line;
+  const { amount: _amount, ...slots } = line.slots;
+  return { ...line, slots };
+}
