@@ -55,13 +55,26 @@ export function importsOf(
   const file = fileOf(document);
   return (file?.statements ?? []).filter(isImport).map((node) => {
     if (node.path === undefined) return { node, problem: 'The path of the file to import is missing.' };
-    const target = resolveImport(document.uri.toString(), textOf(node.path), roots.folders);
-    if (!target.ok) return { node, problem: target.message };
-    const found = all.getDocument(URI.parse(target.uri));
+    const target = targetOf(node, textOf(node.path), document, roots);
+    if (typeof target === 'string') return { node, problem: target };
+    const [uri, found] = [target.toString(), all.getDocument(target)];
     return found
-      ? { node, uri: target.uri, document: found }
-      : { node, uri: target.uri, problem: `There is no readable file \`${textOf(node.path)}\`.` };
+      ? { node, uri, document: found }
+      : { node, uri, problem: `There is no readable file \`${textOf(node.path)}\`.` };
   });
+}
+
+/** Where imports lead, by the folders they must stay in: all files are asked at each change of one of them. */
+const targets = new WeakMap<Import, { readonly folders: Roots['folders']; readonly target: URI | string }>();
+
+/** The address an import leads to, or what is wrong with it. */
+function targetOf(node: Import, path: string, document: LangiumDocument, { folders }: Roots): URI | string {
+  const known = targets.get(node);
+  if (known?.folders === folders) return known.target;
+  const found = resolveImport(document.uri.toString(), path, folders);
+  const target = found.ok ? URI.parse(found.uri) : found.message;
+  targets.set(node, { folders, target });
+  return target;
 }
 
 /** The file itself and everything it imports, nearest first. Ends also when imports go in a circle. */
