@@ -81,7 +81,8 @@ export function startServer(
   shared.lsp.LanguageServer.onInitialized(() => {
     if (can.configuration) connection.workspace.getConfiguration(settingsSection).then(use, () => undefined);
     // In place there is nothing to warm: the calculation would only stand in the way of the first file.
-    if (options.warm === true) warmUp(context.view, services.analyst).catch(() => undefined);
+    if (options.warm === true)
+      warmUp(context.view, services.analyst, options.sheets ?? {}).catch(() => undefined);
   });
   shared.workspace.ConfigurationProvider.onConfigurationSectionUpdate(({ section, configuration }) => {
     if (section === settingsSection) use(configuration);

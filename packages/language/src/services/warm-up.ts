@@ -1,12 +1,13 @@
 /**
- * Works out a small house before anybody waits for anything: the worker then is up, knows the
- * catalogue and has run its code once, so that the first file opened is answered as quickly as the tenth.
+ * Reads, works out and draws a small house before anybody waits for anything: the worker then is up and knows the
+ * catalogue, and all code has run once, so that the first file opened is answered as quickly as the tenth.
  */
 import type { SpecWorld } from '@tautline/shelter';
 import { URI } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
-import { definitionsOf, type ViewServices } from './file-view.ts';
+import { definitionsOf, problemsOf, type ViewServices } from './file-view.ts';
 import { isCatalogue } from './scope.ts';
+import type { Sheets } from './sheet-of.ts';
 
 /** Has bows, posts, a cable, film and feet, so that most of the calculation is gone through. */
 const name = 'warm-up';
@@ -19,14 +20,20 @@ shelter ${name} on plot {
 }
 `;
 
-/** Resolves when the worker has answered; never rejects. */
-export async function warmUp({ shared }: ViewServices, analyst: Analyst): Promise<void> {
-  const { LangiumDocumentFactory, LangiumDocuments, WorkspaceManager } = shared.workspace;
+/** Resolves when the worker has answered, and the house is drawn if it can be. */
+export async function warmUp(
+  services: ViewServices,
+  analyst: Analyst,
+  { draw }: Pick<Sheets, 'draw'>,
+): Promise<void> {
+  const { LangiumDocumentFactory, LangiumDocuments, WorkspaceManager } = services.shared.workspace;
   await WorkspaceManager.ready;
   // Belongs to no workspace: nobody sees it, and nothing can refer to it.
   const document = LangiumDocumentFactory.fromString(text, URI.parse(`tautline-warm-up:/${name}.shelter`));
+  problemsOf(document, services);
   const catalogue = LangiumDocuments.all.filter(({ uri }) => isCatalogue(uri)).toArray();
   const all = [document, ...catalogue].flatMap((one) => definitionsOf(one));
   const world: SpecWorld = { definitions: new Map(all.map((one) => [one.name, one])) };
-  await analyst.analyse(world, name, { gusts: true }).catch(() => undefined);
+  const result = await analyst.analyse(world, name, { gusts: true });
+  if (result?.evaluation) draw?.(result.evaluation, world, 'metric', { view: 'section' });
 }
