@@ -26,6 +26,8 @@ export interface Editor {
   /** The diagnostics of a file as last told, once one of them (or their absence) satisfies. */
   diagnostics(uri: string, until: (list: readonly Diagnostic[]) => boolean): Promise<readonly Diagnostic[]>;
   ask<T>(method: string, params: object): Promise<T>;
+  /** Changes a file and waits for the results of what it says then; notices of what it said before are passed over. */
+  settled(uri: string, text: string): Promise<void>;
   /** Waits for the next notice of results. */
   evaluated(): Promise<{ readonly uri: string; readonly version: number; readonly summary: string }>;
   close(): Promise<void>;
@@ -68,6 +70,15 @@ export async function startEditor(
   });
   await client.sendNotification('initialized', {});
   const versions = new Map<string, number>();
+  const change = (uri: string, text: string): Promise<void> => {
+    const version = (versions.get(uri) ?? 1) + 1;
+    versions.set(uri, version);
+    return client.sendNotification('textDocument/didChange', {
+      textDocument: { uri, version },
+      contentChanges: [{ text }],
+    });
+  };
+  const evaluated: Editor['evaluated'] = () => new Promise((resolve) => notices.push(resolve));
   return {
     client,
     capabilities,
@@ -77,13 +88,13 @@ export async function startEditor(
         textDocument: { uri, languageId: 'shelter', version: 1, text },
       });
     },
-    change: (uri, text) => {
-      const version = (versions.get(uri) ?? 1) + 1;
-      versions.set(uri, version);
-      return client.sendNotification('textDocument/didChange', {
-        textDocument: { uri, version },
-        contentChanges: [{ text }],
-      });
+    change,
+    settled: async (uri, text) => {
+      let notice = evaluated();
+      await change(uri, text);
+      const version = versions.get(uri) ?? 1;
+      for (let told = await notice; told.uri !== uri || told.version < version; told = await notice)
+        notice = evaluated();
     },
     diagnostics: (uri, until) =>
       new Promise((resolve) => {
@@ -97,7 +108,7 @@ export async function startEditor(
         check();
       }),
     ask: (method, params) => client.sendRequest(method, params),
-    evaluated: () => new Promise((resolve) => notices.push(resolve)),
+    evaluated,
     close: async () => {
       await client.sendRequest('shutdown');
       services.analyses.dispose();

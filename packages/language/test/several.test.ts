@@ -79,9 +79,7 @@ describe('several houses in one file', () => {
       expect(text).toContain(from);
       text = text.replace(from, to);
       asked.length = 0;
-      const evaluated = editor.evaluated();
-      await editor.change(uri, text);
-      await evaluated;
+      await editor.settled(uri, text);
       expect([...asked].sort(), to).toEqual([...of].sort());
       const { editor: fresh } = await asking();
       const opened = fresh.evaluated();
@@ -101,12 +99,10 @@ describe('several houses in one file', () => {
     await editor.open(uri, file.replace('our-pipe {', 'no-such-pipe {'));
     await first;
     asked.length = 0;
-    const evaluated = editor.evaluated();
-    await editor.change(
+    await editor.settled(
       uri,
       file.replace('our-pipe {', 'no-such-pipe {').replace('spaced 2 ft', 'spaced 1 ft'),
     );
-    await evaluated;
     expect([...asked].sort()).toEqual(['alone', 'both', 'closer-bows', 'ginger-house']);
   });
 });
@@ -151,8 +147,7 @@ describe('the sheet of one house of many', () => {
     letGo();
     await evaluated;
     const moved = file.replace('spaced 4 ft', 'spaced 3 ft');
-    const again = editor.evaluated();
-    await editor.change(uri, moved);
+    const again = editor.settled(uri, moved);
     const early = (await preview(editor, 'plug-house')).shelters[0];
     await again;
     const all = (await editor.ask<PreviewAnswer>('tautline/preview', { uri })).shelters;
@@ -187,8 +182,7 @@ describe('the sheet of one house of many', () => {
     const line = file.split('\n').findIndex((one) => one.startsWith('shelter ginger-house'));
     expect(before.filter((one) => one.startsWith(`${line}: `)).length).toBe(3);
     for (const hidden of ['shelter "ginger-house on', 'shelter {']) {
-      await editor.change(uri, file.replace('shelter ginger-house on', hidden));
-      await editor.evaluated();
+      await editor.settled(uri, file.replace('shelter ginger-house on', hidden));
       expect(lines(await lenses()), hidden).toEqual(lines(before));
       const told = await editor.diagnostics(uri, (list) =>
         list.some(({ message }) => message.endsWith('last be worked out.)')),
@@ -196,16 +190,13 @@ describe('the sheet of one house of many', () => {
       expect(told.some(({ range }) => range.start.line > line && range.start.line < line + 4)).toBe(true);
     }
     // For a moment it has a name that means something else here.
-    await editor.change(uri, file.replace('shelter ginger-house on', 'shelter'));
-    await editor.evaluated();
+    await editor.settled(uri, file.replace('shelter ginger-house on', 'shelter'));
     expect(lines(await lenses())).toEqual(lines(before));
-    await editor.change(uri, file);
-    await editor.evaluated();
+    await editor.settled(uri, file);
     expect((await lenses()).filter((one) => /as last worked out/.test(one))).toEqual([]);
     const away = file.replace(/shelter ginger-house[\s\S]*?\n}\n/, '');
     expect(away).not.toContain('shelter ginger-house');
-    await editor.change(uri, away);
-    await editor.evaluated();
+    await editor.settled(uri, away);
     expect((await lenses()).length).toBe(before.length - 3);
   });
 
