@@ -190,7 +190,7 @@ export const results = [
       await window.until('the variant in the text', async () =>
         (await window.page.locator('.editor-instance .view-lines').textContent())
           .replaceAll('\u00a0', ' ')
-          .includes('bows spaced 18 in {'),
+          .includes('bows spaced 18 in'),
       );
       await tab(frame, 'Section').click();
       await window.focusEditor();
