@@ -88,6 +88,18 @@ export class Window {
     await this.editor().first().waitFor();
   }
 
+  /** Opens the drawing sheet of the file on show; gives the page in it. */
+  async openSheet() {
+    await this.command('Tautline: Open Drawing Sheet Beside');
+    return this.sheet();
+  }
+
+  /** Text of the first editor, as far as it is in view, hints among it. */
+  async text() {
+    const shown = await this.page.locator('.editor-instance .view-lines').first().textContent();
+    return shown.replaceAll('\u00a0', ' ');
+  }
+
   /** Takes back every unsaved change of the file on show. */
   async restore() {
     await this.command('File: Revert File');

@@ -22,4 +22,5 @@ export type {
   StandingPond,
 } from './plane/ponding-model.ts';
 export { pondingPath } from './plane/ponding-path.ts';
+export { nodeShifts } from './plane/result.ts';
 export { solvePlaneFrame } from './plane/solve.ts';

@@ -1,9 +1,6 @@
 import assert from 'node:assert/strict';
 import { columnOf, example, itemOn, lineOf } from '../places.mjs';
 
-const editorText = async (window) =>
-  (await window.page.locator('.editor-instance .view-lines').first().textContent()).replaceAll('\u00a0', ' ');
-
 export const commands = [
   [
     'show the calculation behind a finding',
@@ -120,9 +117,9 @@ export const commands = [
       // The first of them is not the spacing that stands there.
       await window.until(
         'the variant in the text',
-        async () => !(await editorText(window)).includes('bows spaced 20 in'),
+        async () => !(await window.text()).includes('bows spaced 20 in'),
       );
-      assert.match(await editorText(window), /bows spaced \d/);
+      assert.match(await window.text(), /bows spaced \d/);
       await window.focusEditor();
       await window.restore();
     },
@@ -136,7 +133,7 @@ export const commands = [
       await window.until('kinds to pick from', async () => (await rows.count()) > 4);
       await window.shot('wizard');
       await window.page.keyboard.press('Enter');
-      await window.until('the text of the kind', async () => /shelter /.test(await editorText(window)));
+      await window.until('the text of the kind', async () => /shelter /.test(await window.text()));
       const frame = await window.sheet();
       await frame.locator('.paper svg').waitFor({ timeout: 30_000 });
       assert.equal(await frame.locator('.stale').count(), 0);

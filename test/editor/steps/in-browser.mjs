@@ -18,8 +18,7 @@ export const inBrowser = [
     async (window, workbench) => {
       const text = await workbench.read(example);
       await window.openFile(example);
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await frame.locator('.paper svg').waitFor({ timeout: 30_000 });
       await window.goTo(lineOf(text, 'bows'), 5);
       await frame.locator('.paper [data-part="bows"].marked').first().waitFor({ state: 'attached' });
@@ -49,8 +48,7 @@ export const inMemory = [
     'the sheet is drawn, and a fix goes into the text',
     async (window, workbench) => {
       const text = await workbench.read(flawed);
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await frame.locator('.paper svg').waitFor({ timeout: 30_000 });
       await window.goTo(lineOf(text, 'bows'), 5);
       await frame.locator('.paper [data-part="bows"].marked').first().waitFor({ state: 'attached' });

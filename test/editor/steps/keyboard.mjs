@@ -26,8 +26,7 @@ export const keyboard = [
         await window.page.keyboard.press('Control+J');
       }
       await window.openFile(example);
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await frame.locator('.paper svg').waitFor();
       await frame.locator('[role=tab]', { hasText: 'Section' }).click();
       await frame.locator('[data-key=overlay]').selectOption('none');

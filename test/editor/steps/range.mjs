@@ -28,8 +28,7 @@ export const range = [
       const text = await workbench.read(rows);
       await window.command('View: Close All Editors');
       await window.openFile(rows);
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await tab(frame, 'Section').waitFor();
       await window.goTo(lineOf(text, 'gap'), 3);
       await tab(frame, 'Section').waitFor({ state: 'detached' });

@@ -33,8 +33,7 @@ export const several = [
       const text = await workbench.read(place);
       await window.command('View: Close All Editors');
       await window.openFile(place);
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await shows(window, frame, 'plug-house');
       assert.deepEqual((await choice(frame).locator('option').allTextContents()).sort(), [...houses].sort());
       await window.shot('several-first');

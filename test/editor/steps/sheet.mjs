@@ -33,8 +33,7 @@ export const sheet = [
       }
       await window.openFile(example);
       await window.goTo(1);
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await frame.locator('.paper svg').waitFor();
       const tabs = await frame.locator('[role=tab]').allTextContents();
       for (const wanted of ['Section', 'Plan', 'Findings', 'Materials']) {

@@ -12,8 +12,7 @@ export const untrusted = [
         .locator('.editor-instance .view-overlays .cdr:is(.squiggly-error, .squiggly-warning)')
         .first()
         .waitFor({ state: 'attached', timeout: 30_000 });
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await frame.locator('.paper svg').waitFor({ timeout: 30_000 });
       assert.equal(await frame.locator('.stale').count(), 0);
     },

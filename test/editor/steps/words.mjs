@@ -1,9 +1,6 @@
 import assert from 'node:assert/strict';
 import { columnOf, example, flawed, lineOf } from '../places.mjs';
 
-const editorText = async (window) =>
-  (await window.page.locator('.editor-instance .view-lines').first().textContent()).replaceAll('\u00a0', ' ');
-
 /** What the editor offers around the words: all fixes at once, reasons, settings, the status bar, the walkthrough. */
 export const words = [
   [
@@ -27,10 +24,7 @@ export const words = [
         ),
       );
       await window.command('Fix All');
-      await window.until(
-        'the words as they were',
-        async () => !/purlinss|endss/.test(await editorText(window)),
-      );
+      await window.until('the words as they were', async () => !/purlinss|endss/.test(await window.text()));
       await window.restore();
     },
   ],
@@ -44,7 +38,7 @@ export const words = [
       const title = await window.takeFix(/^Accept `[\w-]+` here, with a reason/);
       const check = /`([\w-]+)`/.exec(title)[1];
       await window.until('the line that accepts it', async () =>
-        (await editorText(window)).includes(`accept ${check} because`),
+        (await window.text()).includes(`accept ${check} because`),
       );
       // The words that stand for the reason are selected.
       await window.until('a selection', async () =>
@@ -52,11 +46,10 @@ export const words = [
       );
       await window.page.keyboard.type('the crown is lashed as well');
       await window.until('the reason', async () =>
-        (await editorText(window)).includes('because "the crown is lashed as well"'),
+        (await window.text()).includes('because "the crown is lashed as well"'),
       );
       await window.shot('accepted');
-      await window.command('Tautline: Open Drawing Sheet Beside');
-      const frame = await window.sheet();
+      const frame = await window.openSheet();
       await frame.locator('[role=tab]', { hasText: 'Findings' }).click();
       await frame.locator('.body', { hasText: /the crown is lashed as well/ }).waitFor({ timeout: 20_000 });
       await window.focusEditor();

@@ -144,7 +144,7 @@ export class PreviewSheet implements Disposable {
         break;
       case 'view':
         this.view = message.view;
-        await this.turnTo(message.shelter ?? '');
+        this.turnTo(message.shelter ?? '');
         break;
       case 'ready':
         this.ready = true;
@@ -229,12 +229,10 @@ export class PreviewSheet implements Disposable {
     }
   }
 
-  private async turnTo(shelter: string): Promise<void> {
-    const other = shelter !== this.one;
-    this.one = shelter;
-    if (other && this.ready) {
-      this.dirty = true;
-      await this.ask();
+  private turnTo(shelter: string): void {
+    if (shelter !== this.one) {
+      this.one = shelter;
+      this.changed();
     }
   }
 

@@ -1,4 +1,5 @@
 import type { PreviewAnswer, PreviewName, PreviewShelter } from '@tautline/language/protocol';
+import { shownName } from './shown-name.ts';
 
 /** The shelters of a file as each was last drawn well, and why what is on show may be old. */
 export class LastGood {
@@ -56,7 +57,7 @@ export class LastGood {
 
   private late(wanted: string | undefined): string | undefined {
     const awaited = this.awaited(wanted);
-    return this.waiting ?? (awaited === undefined ? undefined : `Drawing ${awaited.replaceAll('_', ' ')}.`);
+    return this.waiting ?? (awaited === undefined ? undefined : `Drawing ${shownName(awaited)}.`);
   }
 
   private awaited(wanted: string | undefined): string | undefined {

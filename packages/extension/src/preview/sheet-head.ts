@@ -1,5 +1,6 @@
 import type { PreviewName } from '@tautline/language/protocol';
 import { element } from './dom.ts';
+import { shownName } from './shown-name.ts';
 import { type Tab, tabStrip } from './tabs.ts';
 
 export interface HeadActions {
@@ -33,7 +34,7 @@ export function chooser(
   choose: HeadActions['choose'],
 ): HTMLElement {
   if (all.length < 2) {
-    return element('h1', {}, shelter.replaceAll('_', ' '));
+    return element('h1', {}, shownName(shelter));
   }
   const select = element('select', {
     'aria-label': 'Shelter',
@@ -41,7 +42,7 @@ export function chooser(
     change: (event) => choose((event.target as HTMLSelectElement).value),
   });
   for (const { name } of all) {
-    select.append(element('option', { value: name, selected: name === shelter }, name.replaceAll('_', ' ')));
+    select.append(element('option', { value: name, selected: name === shelter }, shownName(name)));
   }
   return select;
 }

@@ -1,5 +1,6 @@
 import type { PreviewShelter } from '@tautline/language/protocol';
 import { element } from './dom.ts';
+import { shownName } from './shown-name.ts';
 
 /** The strip at the foot of the sheet: what it is, and the few facts one looks for first. */
 export function titleBlock(shelter: PreviewShelter, file: string, toFindings: () => void): HTMLElement {
@@ -12,7 +13,7 @@ export function titleBlock(shelter: PreviewShelter, file: string, toFindings: ()
   return element(
     'dl',
     { class: 'title-block' },
-    cell(file, shelter.title === '' ? shelter.name.replaceAll('_', ' ') : shelter.title),
+    cell(file, shelter.title === '' ? shownName(shelter.name) : shelter.title),
     ...shelter.facts.map((fact) => cell(fact.label, fact.value)),
     element(
       'div',

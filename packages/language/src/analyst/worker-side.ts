@@ -58,14 +58,13 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   ): AnalysisResult => {
     const working = { cancelled, known };
     const said = `${on}\n${bearingOn(shelter, world)}`;
-    const butForAmounts = `${on}\n${bearingButForAmounts(shelter, world)}`;
     const before = last.get(shelter);
+    const same = before?.said === said ? before : undefined;
+    const butForAmounts = same?.butForAmounts ?? `${on}\n${bearingButForAmounts(shelter, world)}`;
     const first =
-      (before?.said === said
-        ? before.result
-        : before?.butForAmounts === butForAmounts
-          ? repriced(world, before.result)
-          : undefined) ?? workOut(world, shelter, on, working, whole ? false : 'later');
+      same?.result ??
+      (before?.butForAmounts === butForAmounts ? repriced(world, before.result) : undefined) ??
+      workOut(world, shelter, on, working, whole ? false : 'later');
     const result = whole ? completed(first, on, working) : first;
     // What was called off half way says nothing.
     if (!cancelled()) kept(last, shelter, { said, butForAmounts, result }, REMEMBERED);

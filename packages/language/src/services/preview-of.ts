@@ -4,7 +4,7 @@ import type { PreviewAnswer, PreviewName, PreviewQuestion } from '../protocol.ts
 import { rangeOf } from './context.ts';
 import { knownProblems } from './diagnostics.ts';
 import type { ServerServices } from './lsp-module.ts';
-import { definitionNamed, shelterNames } from './named.ts';
+import { definitionNamed, shelterNames, withResults } from './named.ts';
 import { allOf, type Seen } from './results.ts';
 import { type Sheets, sheetOf } from './sheet-of.ts';
 
@@ -72,7 +72,7 @@ async function see(
 }
 
 const namesIn = (document: LangiumDocument): readonly PreviewName[] =>
-  shelterNames(document, ['shelter', 'variant', 'range']).flatMap((name) => {
+  shelterNames(document, withResults).flatMap((name) => {
     const cst = definitionNamed(document, name)?.$cstNode;
     return cst ? [{ name, range: rangeOf(document, cst.offset, cst.end) }] : [];
   });

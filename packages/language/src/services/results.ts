@@ -129,15 +129,6 @@ export function joined(
   };
 }
 
-/** Results of what a half-typed text does not name for a moment: as they were, until it does. */
-export const hidden = <T extends ShelterResult | RangeResult>(
-  before: readonly T[],
-  names: readonly string[],
-): readonly T[] =>
-  before
-    .filter(({ shelter, evaluation, judged }) => !names.includes(shelter) && (evaluation ?? judged))
-    .map((one) => ({ ...one, kept: true }));
-
 /** The same for a range: while it cannot be resolved, what was said of it stays. */
 export function joinedRange(
   fresh: AnalysisResult,
@@ -156,6 +147,15 @@ export function joinedRange(
     kept,
   };
 }
+
+/** Results of what a half-typed text does not name for a moment: as they were, until it does. */
+export const hidden = <T extends ShelterResult | RangeResult>(
+  before: readonly T[],
+  names: readonly string[],
+): readonly T[] =>
+  before
+    .filter(({ shelter, evaluation, judged }) => !names.includes(shelter) && (evaluation ?? judged))
+    .map((one) => ({ ...one, kept: true }));
 
 /** Whether a result is that of a text, too, in which this is all that bears on it. What has none is tried again. */
 export const stands = (

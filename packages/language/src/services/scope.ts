@@ -135,12 +135,12 @@ const referencesIn = (file: File): readonly ReferenceInfo[] =>
 export class ShelterLinker extends DefaultLinker {
   override async link(
     document: LangiumDocument,
-    cancelToken?: Cancellation.CancellationToken,
+    cancelToken = Cancellation.CancellationToken.None,
   ): Promise<void> {
     const file = fileOf(document);
     if (!file) return super.link(document, cancelToken);
     for (const info of referencesIn(file)) this.doLink(info, document);
-    await interrupted(cancelToken);
+    await interruptAndCheck(cancelToken);
   }
 
   override getCandidate(info: ReferenceInfo): AstNodeDescription | LinkingError {
@@ -157,17 +157,14 @@ function refersToSomething({ container }: ReferenceInfo): boolean {
 export class ShelterReferences extends DefaultReferenceDescriptionProvider {
   override async createDescriptions(
     document: LangiumDocument,
-    cancelToken?: Cancellation.CancellationToken,
+    cancelToken = Cancellation.CancellationToken.None,
   ): Promise<ReferenceDescription[]> {
     const file = fileOf(document);
     if (!file) return super.createDescriptions(document, cancelToken);
-    await interrupted(cancelToken);
+    await interruptAndCheck(cancelToken);
     return referencesIn(file).flatMap((info) => this.createInfoDescriptions(info));
   }
 }
-
-const interrupted = (token: Cancellation.CancellationToken = Cancellation.CancellationToken.None) =>
-  interruptAndCheck(token);
 
 /** Every name is seen in its whole file and by those that import it: nothing is local to a block. */
 export class ShelterSymbols extends DefaultScopeComputation {

@@ -2,7 +2,7 @@ import { factor, multiply, solve } from '../skyline.ts';
 import { assemble, emptyPass, type Pass, STRIDE } from './assemble.ts';
 import { type LoadSet, layLoads } from './loads.ts';
 import type { PlaneLoads, PlaneResult } from './model.ts';
-import { forcesOf, reactionsOf } from './result.ts';
+import { forcesOf, nodeShifts, reactionsOf } from './result.ts';
 import type { Run } from './run.ts';
 import { BEAM, CABLE, type PlaneSystem, SLACK, unheld } from './system.ts';
 
@@ -61,11 +61,7 @@ export function linearAnswer(system: PlaneSystem, run: Run, loads: PlaneLoads): 
       endRotations: u.slice(3 * system.nodes),
       loads,
     },
-    displacements: Array.from({ length: system.nodes }, (_, n) => ({
-      dx: u[3 * n]!,
-      dy: u[3 * n + 1]!,
-      dr: u[3 * n + 2]!,
-    })),
+    displacements: nodeShifts(u, system.nodes),
     elementForces: forcesOf(system, pass, set),
     reactions: reactionsOf(system, pass),
     residual: worst / (pass.largest || 1),

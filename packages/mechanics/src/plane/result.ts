@@ -1,7 +1,14 @@
 import { type Pass, STRIDE } from './assemble.ts';
 import type { LoadSet } from './loads.ts';
-import type { PlaneElementForces } from './model.ts';
+import type { PlaneElementForces, PlaneResult } from './model.ts';
 import { BEAM, CABLE, type PlaneSystem } from './system.ts';
+
+/** Movements of nodes (m, rad) out of a vector that has three numbers for each, one node after the other. */
+export function nodeShifts(u: Float64Array, nodes: number): PlaneResult['displacements'] {
+  const moved: { dx: number; dy: number; dr: number }[] = [];
+  for (let n = 0; n < 3 * nodes; n += 3) moved.push({ dx: u[n]!, dy: u[n + 1]!, dr: u[n + 2]! });
+  return moved;
+}
 
 /** Element forces from the last pass, with the load between the ends taken into moments and shears. */
 export function forcesOf(system: PlaneSystem, pass: Pass, loads: LoadSet): PlaneElementForces[] {

@@ -2,7 +2,7 @@ import { assemble, emptyPass } from './assemble.ts';
 import { linearAnswer } from './linear.ts';
 import { type LoadSet, layLoads } from './loads.ts';
 import type { PlaneLoads, PlaneModel, PlaneOptions, PlaneResult, PlaneStatus } from './model.ts';
-import { forcesOf, reactionsOf } from './result.ts';
+import { forcesOf, nodeShifts, reactionsOf } from './result.ts';
 import { LIMIT_POINT, openRun, type Run, STRAIGHT, stateOf } from './run.ts';
 import { type PlaneSystem, planeSystem } from './system.ts';
 
@@ -93,17 +93,11 @@ function report(run: Run, loads: PlaneLoads, status: PlaneStatus, reason: string
     iterations: run.iterations,
     negativePivots,
     state: stateOf(run, reached),
-    displacements: shifts(system, run.u),
+    displacements: nodeShifts(run.u, system.nodes),
     elementForces: forcesOf(system, pass, set),
     reactions: reactionsOf(system, pass),
     residual: run.residual,
   };
-}
-
-function shifts(system: PlaneSystem, u: Float64Array): PlaneResult['displacements'] {
-  const moved: { dx: number; dy: number; dr: number }[] = [];
-  for (let n = 0; n < 3 * system.nodes; n += 3) moved.push({ dx: u[n]!, dy: u[n + 1]!, dr: u[n + 2]! });
-  return moved;
 }
 
 function invalid(model: PlaneModel, loads: PlaneLoads, reason: string): PlaneResult {

@@ -4,6 +4,7 @@
  * before: what is found here is what solving would give.
  */
 import {
+  nodeShifts,
   type PlaneElementForces,
   type PlaneLoads,
   type PlaneModel,
@@ -104,11 +105,8 @@ function unpacked({ forces, reactions, residual, ...rest }: Packed): PlaneResult
     });
   }
   const moved = rest.state.displacements;
-  const displacements: { dx: number; dy: number; dr: number }[] = [];
   // A frame that makes no sense has a state, but no movements.
-  if (rest.status !== 'invalid')
-    for (let n = 0; n < moved.length; n += 3)
-      displacements.push({ dx: moved[n]!, dy: moved[n + 1]!, dr: moved[n + 2]! });
+  const displacements = rest.status === 'invalid' ? [] : nodeShifts(moved, moved.length / 3);
   return { ...rest, displacements, elementForces, reactions, residual };
 }
 
