@@ -55,7 +55,7 @@ describe('random specs', () => {
           if (/^ "shelter"/m.test(model)) models += 1;
         });
       }),
-      { numRuns: 2 },
+      { numRuns: 4 },
     );
     // A property over specs that never make a house would say little.
     expect(models).toBeGreaterThan(3);
