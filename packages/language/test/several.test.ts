@@ -1,11 +1,14 @@
 /** Several houses in one file: an edit in one is worked out for that one, and everybody is told the same as anew. */
 import { exampleSpecs } from '@tautline/checks';
+import type { SpecWorld } from '@tautline/shelter';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { CodeLens, Diagnostic } from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../src/analyst/analyst.ts';
 import { bearingOn } from '../src/analyst/bearing.ts';
+import { countedFor } from '../src/analyst/bill.ts';
 import { loadWorkspace } from '../src/index.ts';
 import type { PreviewAnswer } from '../src/protocol.ts';
+import type { Drawn, Sheets } from '../src/services/sheet-of.ts';
 import { type Editor, startEditor } from './editor.ts';
 
 const houseOf = (name: string, spaced: string): string => `shelter ${name} on terrace {
@@ -15,6 +18,8 @@ const houseOf = (name: string, spaced: string): string => `shelter ${name} on te
 }
 `;
 const file = `site terrace { gust 42 m/s; soil loam; rain 110 mm/h }
+project { currency XTS }
+prices { price of rebar-12 6.30 per 20 ft }
 pipe our-pipe like pvc40-25 { wall 3.4 mm }
 ${houseOf('plug-house', '4 ft')}
 ${houseOf('ginger-house', '5 ft').replace('pvc40-25', 'our-pipe')}
@@ -35,7 +40,9 @@ const edits: readonly (readonly [from: string, to: string, of: readonly string[]
   ['stand 2 of ginger', 'stand 3 of ginger', ['alone']],
   ['gust 42', 'gust 40', everything],
   ['wall 3.4', 'wall 3.5', everything],
+  ['rebar-12 6.30', 'rebar-12 7.30', []],
   ['range both', '// only words\nrange both', []],
+  ['rebar-12 7.30', 'rebar-12 8.30', []],
 ];
 
 const open: Editor[] = [];
@@ -51,10 +58,25 @@ async function asking() {
     if (options?.gusts !== true) asked.push(name);
     return real.analyse(world, name, options, token);
   };
-  const editor = await startEditor({ analyst: { ...real, analyse } });
+  const editor = await startEditor({ analyst: { ...real, analyse }, sheets });
   open.push(editor);
   return { editor, asked };
 }
+
+/** Sheets with nothing on them but what things cost. */
+const summed = (what: Parameters<typeof countedFor>[0], world: SpecWorld): Drawn => ({
+  ...{ drawings: [], parts: [], materials: [] },
+  facts: [{ label: 'Cost', value: String(countedFor(what, world).cost.total) }],
+});
+const sheets: Sheets = {
+  draw: ({ shelter }, world) => summed(shelter, world),
+  drawRange: ({ range }, world) => summed(range, world),
+};
+
+const costs = async (editor: Editor): Promise<readonly (string | undefined)[]> => {
+  const lenses = await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument: { uri } });
+  return lenses.map(({ command }) => command?.title).filter((title) => title?.startsWith('cost: '));
+};
 
 const told = (list: readonly Diagnostic[]): readonly string[] =>
   list
@@ -62,7 +84,7 @@ const told = (list: readonly Diagnostic[]): readonly string[] =>
     .filter((one) => !/order of failure/.test(one))
     .sort();
 
-const sheets = async (editor: Editor): Promise<unknown> => {
+const shown = async (editor: Editor): Promise<unknown> => {
   const { shelters } = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
   return shelters.map(({ gustsOld: _late, ...rest }) => rest);
 };
@@ -85,7 +107,10 @@ describe('several houses in one file', () => {
       const opened = fresh.evaluated();
       await fresh.open(uri, text);
       await opened;
-      expect(await sheets(editor), to).toEqual(await sheets(fresh));
+      expect(await shown(editor), to).toEqual(await shown(fresh));
+      const [cost, anewCost] = [await costs(editor), await costs(fresh)];
+      expect(cost, to).toEqual(anewCost);
+      expect(cost[0], to).toMatch(/^cost: XTS \d/);
       const [now, anew] = [editor, fresh].map((one) =>
         one.diagnostics(uri, (list) => list.some(({ code }) => code === 'pull-out')),
       );

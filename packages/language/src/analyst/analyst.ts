@@ -3,6 +3,7 @@
  * in place.
  */
 import type { SpecWorld } from '@tautline/shelter';
+import { type Billed, billed } from './bill.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
 import { type Swapped, type SwapRequest, swapNow } from './swap.ts';
 import { answer, fixesNow, workOut } from './work-out.ts';
@@ -21,6 +22,8 @@ export interface Analyst {
     options?: AnalysisOptions,
     token?: CancelToken,
   ): Promise<AnalysisResult | undefined>;
+  /** What a shelter or range costs; undefined when it was cancelled. */
+  bill(world: SpecWorld, shelter: string, token?: CancelToken): Promise<Billed | undefined>;
   /** Changes after which a finding is gone, worked out by trying them. */
   fixes(
     world: SpecWorld,
@@ -49,6 +52,10 @@ export function createInProcessAnalyst(): Analyst {
       const gusts = options.gusts === true ? false : 'later';
       const result = workOut(world, shelter, options.on, { cancelled }, gusts);
       return cancelled() ? undefined : answer(result, options, { cancelled });
+    },
+    bill: async (world, shelter) => {
+      await turn();
+      return billed(shelter, world);
     },
     fixes: async (world, shelter, request, token) => {
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;

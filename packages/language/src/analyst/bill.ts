@@ -53,6 +53,29 @@ export function billOf(what: Shelter | Range, world: SpecWorld): Bill | undefine
   };
 }
 
+/** What a question for a bill is answered. */
+export interface Billed {
+  readonly bill?: Bill;
+  /** Set when the sum itself broke off: a fault of the program, never hidden. */
+  readonly failure?: string;
+}
+
+/** The bill of the shelter or range of that name; none when nothing has a price or it cannot be resolved. Never throws. */
+export function billed(name: string, world: SpecWorld): Billed {
+  try {
+    const bill = billOfNamed(name, world);
+    return bill ? { bill } : {};
+  } catch (error) {
+    return { failure: error instanceof Error ? error.message : String(error) };
+  }
+}
+
+/** The same as `billOf` by name; undefined also where it cannot be resolved. */
+export function billOfNamed(name: string, world: SpecWorld): Bill | undefined {
+  const what = namedIn(world, name);
+  return what && billOf(what, world);
+}
+
 /**
  * What edits add to a bill, negative when they save; undefined when the sums before and after do not count
  * the same things, so that their difference would say nothing.
@@ -65,14 +88,15 @@ export function costOfEdits(
 ): number | undefined {
   if (!before) return undefined;
   const changed = { ...world, definitions: applyEdits(world.definitions, edits) };
-  const what =
-    world.definitions.get(name)?.word === 'range'
-      ? resolveRange(name, changed).range
-      : resolveShelter(name, changed).shelter;
-  const after = what && billOf(what, changed);
+  const after = billOfNamed(name, changed);
   if (!after || !same(after.missing, before.missing)) return undefined;
   return after.total - before.total;
 }
+
+const namedIn = (world: SpecWorld, name: string): Shelter | Range | undefined =>
+  world.definitions.get(name)?.word === 'range'
+    ? resolveRange(name, world).range
+    : resolveShelter(name, world).shelter;
 
 const same = (a: readonly string[], b: readonly string[]): boolean =>
   JSON.stringify([...new Set(a)].sort()) === JSON.stringify([...new Set(b)].sort());

@@ -2,6 +2,7 @@
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { kept } from '@tautline/structure';
 import { catalogueScheme } from '../protocol.ts';
+import type { Billed } from './bill.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
 import type { Swapped, SwapRequest } from './swap.ts';
 
@@ -19,37 +20,28 @@ export interface OwnWords {
   readonly written?: SpecWorld['written'];
 }
 
+/** A question about one shelter or range. */
+interface About {
+  readonly id: number;
+  /** Absent where they are those of the question before. */
+  readonly own?: OwnWords;
+  readonly shelter: string;
+}
+
 /**
  * `stop` is one 32-bit number, set to 1 to stop the work while it runs; absent where memory cannot be shared.
  */
 export type ToWorker =
   /** Definitions that every world to come has too: the catalogue, sent once. */
   | { readonly type: 'know'; readonly definitions: Definitions }
-  | {
+  | (About & {
       readonly type: 'analyse';
-      readonly id: number;
-      /** Absent where they are those of the question before. */
-      readonly own?: OwnWords;
-      readonly shelter: string;
       readonly options: AnalysisOptions;
       readonly stop?: SharedArrayBuffer;
-    }
-  | {
-      readonly type: 'fixes';
-      readonly id: number;
-      /** Absent where they are those of the question before. */
-      readonly own?: OwnWords;
-      readonly shelter: string;
-      readonly request: FixRequest;
-    }
-  | {
-      readonly type: 'swap';
-      readonly id: number;
-      /** Absent where they are those of the question before. */
-      readonly own?: OwnWords;
-      readonly shelter: string;
-      readonly request: SwapRequest;
-    }
+    })
+  | (About & { readonly type: 'bill' })
+  | (About & { readonly type: 'fixes'; readonly request: FixRequest })
+  | (About & { readonly type: 'swap'; readonly request: SwapRequest })
   | {
       readonly type: 'job';
       readonly id: number;
@@ -64,6 +56,7 @@ export type ToWorker =
 
 export type FromWorker =
   | { readonly type: 'analysed'; readonly id: number; readonly result: AnalysisResult }
+  | { readonly type: 'billed'; readonly id: number; readonly billed: Billed }
   | { readonly type: 'fixed'; readonly id: number; readonly fixes: readonly PricedFix[] }
   | { readonly type: 'swapped'; readonly id: number; readonly swapped?: Swapped }
   | { readonly type: 'progress'; readonly id: number; readonly share: number; readonly next: string }

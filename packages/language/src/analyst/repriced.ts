@@ -1,13 +1,13 @@
-/** Another amount in a price list changes the bill, and nothing that is found: the frame need not be looked at again. */
+/** Another amount in a price list changes what things cost, and nothing that is found: no frame is looked at again. */
 import {
   numberIn,
+  resolveRange,
   resolveShelter,
   type SpecDefinition,
   type SpecNode,
   type SpecWorld,
 } from '@tautline/shelter';
 import { bearingOn } from './bearing.ts';
-import { billOf } from './bill.ts';
 import { ownOf } from './messages.ts';
 import type { AnalysisResult } from './result.ts';
 
@@ -15,19 +15,16 @@ import type { AnalysisResult } from './result.ts';
 export const bearingButForAmounts = (name: string, world: SpecWorld): string =>
   bearingOn(name, withoutAmounts(world));
 
-/** A result with the bill of a world that differs in amounts alone; undefined where there is nothing to keep. */
-export function repriced(world: SpecWorld, before: AnalysisResult): AnalysisResult | undefined {
-  const { bill: _old, evaluation, shelter: name, ...rest } = before;
-  const { shelter, problems } = resolveShelter(name, world);
-  if (!evaluation || !shelter) return undefined;
-  const bill = billOf(shelter, world);
-  return {
-    ...rest,
-    shelter: name,
-    problems,
-    evaluation: { ...evaluation, shelter },
-    ...(bill ? { bill } : {}),
-  };
+/** A result with the prices of a world that differs in amounts alone; undefined where there is nothing to keep. */
+export function repriced<T extends AnalysisResult>(world: SpecWorld, before: T): T | undefined {
+  const { evaluation, judged, shelter: name } = before;
+  if (evaluation) {
+    const { shelter, problems } = resolveShelter(name, world);
+    return shelter && { ...before, problems, evaluation: { ...evaluation, shelter } };
+  }
+  if (!judged) return undefined;
+  const { range, problems } = resolveRange(name, world);
+  return range && { ...before, problems, judged: { ...judged, range } };
 }
 
 const worlds = new WeakMap<SpecWorld, SpecWorld>();

@@ -2,7 +2,6 @@
 import type { AtGust, Evaluation, Finding, Fix, RangeVerdict } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import type { Problem, Range } from '@tautline/shelter';
-import type { Bill } from './bill.ts';
 import type { LargestMoment } from './largest-moments.ts';
 
 /** Shelters side by side, and what is said of them beyond what is said of each. */
@@ -18,8 +17,6 @@ export interface AnalysisResult {
   readonly evaluation?: Evaluation;
   /** Of a range only; absent when it could not be resolved. */
   readonly judged?: JudgedRange;
-  /** Absent when nothing has a price. */
-  readonly bill?: Bill;
   /** Of each member of the typical frame. */
   readonly moments?: readonly LargestMoment[];
   /** The frame and its parts at the gust that was asked for. */

@@ -9,7 +9,7 @@ import {
   standIns,
   swapEdits,
 } from '@tautline/shelter';
-import { costOfEdits } from './bill.ts';
+import { billOfNamed, costOfEdits } from './bill.ts';
 import type { AnalysisResult } from './result.ts';
 import { type Working, workOut } from './work-out.ts';
 
@@ -48,7 +48,7 @@ export function swapNow(
   { from, nth, on }: SwapRequest,
   working: Working = {},
 ): Swapped | undefined {
-  const { shelter: name, evaluation, bill } = before;
+  const { shelter: name, evaluation } = before;
   const block = world.definitions.get(name);
   if (!evaluation || !block) return undefined;
   try {
@@ -62,6 +62,7 @@ export function swapNow(
     const after = workOut(changed, name, on, working);
     if (!after.evaluation) return undefined;
     const moves = movesOf(levels(evaluation.findings), levels(after.evaluation.findings));
+    const bill = billOfNamed(name, world);
     const change = costOfEdits(edits, name, world, bill);
     const currency = bill?.currency;
     return {

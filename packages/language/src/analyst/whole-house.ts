@@ -1,7 +1,6 @@
 /** The whole house in space: what it adds to the findings of the typical frame. */
 import { type Evaluation, evaluate, type Finding, wholeHouseChecks } from '@tautline/checks';
 import { resolveShelter } from '@tautline/shelter';
-import { billOf } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
 import type { Job, Jobs } from './long-work.ts';
 import type { FixRequest, PricedFix } from './result.ts';
@@ -69,11 +68,7 @@ export const houseFixesBy =
       ...(on === undefined ? {} : { on }),
     });
     progress(0.1, 'changes of it');
-    const bill = billOf(shelter, world);
-    return fixesNow(world, { shelter: name, problems, evaluation, ...(bill ? { bill } : {}) }, request, {
-      cancelled,
-      clock,
-    });
+    return fixesNow(world, { shelter: name, problems, evaluation }, request, { cancelled, clock });
   };
 
 /** What the language itself has done by the worker for long work; who bundles it adds more. */

@@ -19,7 +19,7 @@ import {
   type SpecWorld,
 } from '@tautline/shelter';
 import { type KnownFrames, stagesBy } from '@tautline/structure';
-import { billOf, costOfEdits } from './bill.ts';
+import { billOfNamed, costOfEdits } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
 import { largestMoments } from './largest-moments.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
@@ -37,7 +37,7 @@ export interface Working {
 }
 
 /**
- * Everything but the order of failure, frame analysis included. With `later`, what is found by the gusts is left for
+ * Everything but the order of failure and the bill, frame analysis included. With `later`, what is found by the gusts is left for
  * `completed`. How long stages took is left out, so that the same words give the same answer. Never throws.
  */
 export function workOut(
@@ -52,13 +52,11 @@ export function workOut(
     const resolved = resolveShelter(shelter, world);
     if (!resolved.shelter) return { shelter, problems: resolved.problems };
     const evaluation = evaluated(resolved.shelter, on, gusts, working);
-    const bill = billOf(resolved.shelter, world);
     return {
       shelter,
       problems: resolved.problems,
       evaluation,
       moments: largestMoments(evaluation),
-      ...(bill ? { bill } : {}),
     };
   } catch (error) {
     if (working.cancelled?.()) return { shelter, problems: [] };
@@ -100,12 +98,10 @@ export function completed(
 function workOutRange(name: string, world: SpecWorld, on: string | undefined): AnalysisResult {
   const { range, problems } = resolveRange(name, world);
   if (!range) return { shelter: name, problems };
-  const bill = billOf(range, world);
   return {
     shelter: name,
     problems,
     judged: { range, verdict: evaluateRange(range, on) },
-    ...(bill ? { bill } : {}),
   };
 }
 
@@ -158,9 +154,11 @@ export function fixesNow(
   request: FixRequest,
   working: Working = {},
 ): readonly PricedFix[] {
-  const { shelter, bill } = result;
+  const { shelter } = result;
   try {
-    return searched(world, result, request, working).map((fix) => {
+    const fixes = searched(world, result, request, working);
+    const bill = fixes.length > 0 ? billOfNamed(shelter, world) : undefined;
+    return fixes.map((fix) => {
       const change = costOfEdits(fix.edits, shelter, world, bill);
       if (change === undefined) return fix;
       const currency = bill?.currency;

@@ -1,6 +1,7 @@
 /** The server's side of the analysis worker: questions with numbers, answers by number, a new worker when one dies. */
 import type { SpecWorld } from '@tautline/shelter';
 import type { Analyst, CancelToken } from './analyst.ts';
+import type { Billed } from './bill.ts';
 import {
   type FromWorker,
   newStop,
@@ -113,6 +114,16 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
           if (message?.type === 'analysed') return message.result;
           if (message?.type === 'gone') return { shelter, problems: [], failure: message.reason };
           return undefined;
+        },
+        token,
+      ),
+    bill: (world, shelter, token) =>
+      ask<Billed | undefined>(
+        (id, own) => ({ type: 'bill', id, ...own, shelter }),
+        world,
+        (message) => {
+          if (message?.type === 'billed') return message.billed;
+          return message?.type === 'gone' ? { failure: message.reason } : undefined;
         },
         token,
       ),

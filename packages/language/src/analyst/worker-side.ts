@@ -2,6 +2,7 @@
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { kept, knownFrames } from '@tautline/structure';
 import { bearingOn } from './bearing.ts';
+import { type Billed, billed } from './bill.ts';
 import {
   type FromWorker,
   type OwnWords,
@@ -41,6 +42,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   const definitions = new Map<string, SpecDefinition>();
   const readBefore: ReadBefore = new Map();
   const last = new Map<string, Result>();
+  const bills = new Map<string, { readonly said: string; readonly answer: Billed }>();
   /** A frame is not worked out again for a change of price, film or name, nor for a neighbour's. */
   const known = knownFrames();
   let waiting: Heard[] = [];
@@ -71,6 +73,15 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     return result;
   };
 
+  /** Of the same words, the same bill: an edit in one house asks again for those of all. */
+  const billFor = (world: SpecWorld, { shelter }: Question): Billed => {
+    const said = bearingOn(shelter, world);
+    const before = bills.get(shelter);
+    const answer = before?.said === said ? before.answer : billed(shelter, world);
+    kept(bills, shelter, { said, answer }, REMEMBERED);
+    return answer;
+  };
+
   const next = (): void => {
     const question = waiting.shift();
     if (!question) {
@@ -86,6 +97,8 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       const before = resultFor(world, question, options.on, options.gusts === true, cancelled);
       const result = answer(before, options, { cancelled, known });
       port.post(cancelled() ? { type: 'dropped', id } : { type: 'analysed', id, result });
+    } else if (question.type === 'bill') {
+      port.post({ type: 'billed', id, billed: billFor(world, question) });
     } else if (question.type === 'swap') {
       const { request } = question;
       const swapped = swapNow(world, resultFor(world, question, request.on, true), request, { known });
@@ -103,12 +116,13 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     if (message.type === 'know') {
       for (const [name, definition] of message.definitions) definitions.set(name, definition);
       last.clear();
+      bills.clear();
     } else if (message.type === 'cancel') {
       const dropped = waiting.some(({ id }) => id === message.id);
       waiting = waiting.filter(({ id }) => id !== message.id);
       if (dropped) port.post({ type: 'dropped', id: message.id });
     } else if (message.type !== 'job') {
-      // Findings before fixes and swaps: these can wait for the picture to be right.
+      // Findings before bills, fixes and swaps: these can wait for the picture to be right.
       own = message.own ?? own;
       if (!own) return port.post({ type: 'dropped', id: message.id });
       const later = message.type === 'analyse' ? waiting.findIndex(({ type }) => type !== 'analyse') : -1;

@@ -8,6 +8,7 @@ import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
 import { bearingOn } from '../analyst/bearing.ts';
 import { numbersOf, ownOf } from '../analyst/messages.ts';
+import { bearingButForAmounts } from '../analyst/repriced.ts';
 import type { AnalysisOptions, AnalysisResult } from '../analyst/result.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
@@ -23,6 +24,7 @@ import {
   type Seen,
   type ShelterResult,
   stands,
+  type WorkedFrom,
 } from './results.ts';
 import { closureOf, isCatalogue } from './scope.ts';
 import { moved, type Written, writtenNow } from './written.ts';
@@ -94,8 +96,21 @@ export class Analyses {
     return true;
   }
 
-  /** Results worked out for the text as it is now, waiting for them if need be. */
+  /** Results worked out for the text as it is now, with its prices, waiting for them if need be. */
   async current(document: LangiumDocument): Promise<FileAnalysis | undefined> {
+    const analysis = await this.found(document);
+    if (!analysis) return undefined;
+    const [results, ranges] = await Promise.all([
+      Promise.all(analysis.results.map((one) => this.withPrices(one))),
+      Promise.all(analysis.ranges.map((one) => this.withPrices(one))),
+    ]);
+    const now = { ...analysis, results, ranges };
+    // Kept, so that it is done once for each edit.
+    if (this.byFile.get(analysis.uri) === analysis) this.byFile.set(analysis.uri, now);
+    return now;
+  }
+
+  private async found(document: LangiumDocument): Promise<FileAnalysis | undefined> {
     const uri = document.uri.toString();
     const known = this.byFile.get(uri);
     if (known && !known.stale && known.version === document.textDocument.version) return known;
@@ -112,7 +127,7 @@ export class Analyses {
     const atWork = this.atWork.get(document.uri.toString());
     if (atWork?.version === document.textDocument.version) {
       const result = await atWork.results.get(name);
-      if (result) return { world: atWork.world, stale: false, all: [result] };
+      if (result) return { world: atWork.world, stale: false, all: [await this.withPrices(result)] };
     }
     const analysis = await this.current(document);
     if (!analysis) return undefined;
@@ -224,18 +239,18 @@ export class Analyses {
   /** The result of one shelter: that of before where nothing that bears on it has changed. */
   private async result(name: string, asked: Asked): Promise<ShelterResult | undefined> {
     const { world, written, before } = asked;
-    const said = this.bearing(name, world);
+    const now = this.workedFrom(name, asked);
     const earlier = before?.results.find(({ shelter }) => shelter === name);
-    if (earlier && stands(earlier, said)) return { ...earlier, written };
+    if (earlier && stands(earlier, now.said)) return { ...earlier, written, world };
     const fresh = await this.analyse(name, asked);
-    return fresh && joined(fresh, earlier, { written, said });
+    return fresh && joined(fresh, earlier, now);
   }
 
   private async range(name: string, here: readonly string[], asked: Asked): Promise<RangeResult | undefined> {
     const { world, written, before } = asked;
-    const said = this.bearing(name, world);
+    const now = this.workedFrom(name, asked);
     const earlier = before?.ranges.find(({ shelter }) => shelter === name);
-    if (earlier && stands(earlier, said)) return { ...earlier, written };
+    if (earlier && stands(earlier, now.said)) return { ...earlier, written, world };
     const members = membersOf(name, world);
     const elsewhere = members.filter(({ shelter }) => !here.includes(shelter));
     const [fresh, ...others] = await Promise.all([
@@ -246,15 +261,29 @@ export class Analyses {
       const result = others[at];
       return result ? [{ ...member, result }] : [];
     });
-    return fresh && { ...joinedRange(fresh, earlier, { written, said }), members, guests };
+    return fresh && { ...joinedRange(fresh, earlier, now), members, guests };
   }
 
   private analyse(name: string, { world, token }: Asked): Promise<AnalysisResult | undefined> {
     return this.analyst.analyse(world, name, this.options(), token);
   }
 
-  private bearing(name: string, world: SpecWorld): string {
-    return `${this.today()}\n${bearingOn(name, world)}`;
+  private workedFrom(name: string, { world, written }: Asked): WorkedFrom {
+    const said = `${this.today()}\n${bearingButForAmounts(name, world)}`;
+    return { world, written, said, priced: bearingOn(name, world) };
+  }
+
+  /** What was found before an amount was typed over stands; the prices in it do not. */
+  private async withPrices<T extends ShelterResult | RangeResult>(result: T): Promise<T> {
+    const { kept, world, shelter, evaluation, judged } = result;
+    const priced = bearingOn(shelter, world);
+    if (kept || priced === result.priced || !(evaluation ?? judged)) return result;
+    const fresh = await this.analyst.analyse(world, shelter, this.options());
+    if (evaluation && fresh?.evaluation)
+      return { ...result, priced, evaluation: { ...evaluation, shelter: fresh.evaluation.shelter } };
+    if (judged && fresh?.judged)
+      return { ...result, priced, judged: { ...judged, range: fresh.judged.range } };
+    return result;
   }
 
   private settle(

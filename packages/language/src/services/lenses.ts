@@ -3,7 +3,9 @@ import { hardestOf } from '@tautline/checks';
 import { usedText } from '@tautline/quantity';
 import type { LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
-import type { CodeLens, Command } from 'vscode-languageserver';
+import type { CodeLens, CodeLensParams, Command } from 'vscode-languageserver';
+import type { Analyst, CancelToken } from '../analyst/analyst.ts';
+import type { Billed } from '../analyst/bill.ts';
 import type { AnalysisResult } from '../analyst/result.ts';
 import { billText } from './amount.ts';
 import { type EditorContext, rangeOf } from './context.ts';
@@ -18,15 +20,30 @@ const rangeWaiting = ['working it out ...', 'cost: ...'];
 
 export class ShelterLenses implements CodeLensProvider {
   private readonly context: () => EditorContext;
+  private readonly analyst: () => Analyst;
 
-  constructor(context: () => EditorContext) {
+  constructor(context: () => EditorContext, analyst: () => Analyst) {
     this.context = context;
+    this.analyst = analyst;
   }
 
-  provideCodeLens(document: LangiumDocument): CodeLens[] {
+  async provideCodeLens(
+    document: LangiumDocument,
+    _params?: CodeLensParams,
+    token?: CancelToken,
+  ): Promise<CodeLens[]> {
     const context = this.context();
     if (!context.settings().lenses) return [];
     const analysis = context.analyses.of(document.uri.toString());
+    // Asked for here alone: findings do not wait for sums of money.
+    const all = [...(analysis?.results ?? []), ...(analysis?.ranges ?? [])];
+    const bills = new Map<string, Billed | undefined>(
+      await Promise.all(
+        all.map(
+          async ({ shelter, world }) => [shelter, await this.analyst().bill(world, shelter, token)] as const,
+        ),
+      ),
+    );
     const said = new Set<string>();
     const lenses: CodeLens[] = [];
     const add = (name: string, commands: readonly Command[]): void => {
@@ -53,11 +70,14 @@ export class ShelterLenses implements CodeLensProvider {
         drawing(
           `${firstToFail(result, (si) => shown(si, 'speed', system, context.settings())) ?? waiting[1]}${mark}`,
         ),
-        drawing(`${costOf(result)}${mark}`),
+        drawing(`${costOf(result, bills.get(result.shelter))}${mark}`),
       ]);
     }
     for (const range of analysis?.ranges ?? [])
-      add(range.shelter, [drawing(rangeText(range, analysis)), drawing(costOf(range))]);
+      add(range.shelter, [
+        drawing(rangeText(range, analysis)),
+        drawing(costOf(range, bills.get(range.shelter))),
+      ]);
     for (const name of shelterNames(document)) add(name, waiting.map(drawing));
     for (const name of shelterNames(document, ['range'])) add(name, rangeWaiting.map(drawing));
     return lenses;
@@ -120,9 +140,10 @@ export function firstToFail(
   return `first to fail: ${first.what}, ${at}`;
 }
 
-function costOf({ bill, evaluation, judged }: AnalysisResult): string {
-  if (bill) return `cost: ${billText(bill)}`;
-  return evaluation || judged ? 'cost: no prices' : 'cost: ...';
+function costOf({ evaluation, judged }: AnalysisResult, billed: Billed | undefined): string {
+  if (billed?.failure !== undefined) return 'cost: could not be worked out';
+  if (billed?.bill) return `cost: ${billText(billed.bill)}`;
+  return billed && (evaluation || judged) ? 'cost: no prices' : 'cost: ...';
 }
 
 /** How many shelters stand in a range, what fails between them, and the one of them that is used up most. */

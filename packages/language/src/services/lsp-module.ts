@@ -188,7 +188,7 @@ export function createServerServices(
       SemanticTokenProvider: (services) => new ShelterColours(services),
       CodeActionProvider: () => new ShelterActions(here, () => analyst, longWork),
       InlayHintProvider: () => new ShelterHints(here),
-      CodeLensProvider: () => new ShelterLenses(here),
+      CodeLensProvider: () => new ShelterLenses(here, () => analyst),
       RenameProvider: (services) => new ShelterRename(services),
     },
   };

@@ -10,8 +10,12 @@ import type { Written } from './written.ts';
 export interface ShelterResult extends AnalysisResult {
   /** The text the evaluation was worked out from. */
   readonly written: Written;
-  /** All that bears on it of what that text says: while this is the same, so is the result. */
+  /** What the evaluation was worked out from: that text and what it imports. */
+  readonly world: SpecWorld;
+  /** All that bears on it of that, but for amounts of money: while this is the same, so is what is found. */
   readonly said: string;
+  /** The same with the amounts: while this is the same, so are the prices in it. */
+  readonly priced: string;
   /** The text as it is now cannot be worked out; the evaluation is that of the last text that could. */
   readonly kept: boolean;
   /** The first-failure gusts are those of an earlier text; new ones are on their way. */
@@ -53,8 +57,11 @@ export interface RangeMember extends NamedMember {
 export interface RangeResult extends AnalysisResult {
   /** The text the verdict was worked out from. */
   readonly written: Written;
-  /** All that bears on it of what that text says. */
+  readonly world: SpecWorld;
+  /** All that bears on it of that, but for amounts of money. */
   readonly said: string;
+  /** The same with the amounts. */
+  readonly priced: string;
   /** The range as it is now cannot be resolved; the verdict is that of the last text that could. */
   readonly kept: boolean;
   readonly members: readonly NamedMember[];
@@ -86,11 +93,16 @@ export const allOf = ({ world, stale, results, ranges }: FileAnalysis): Seen => 
   all: [...results, ...ranges],
 });
 
+/** What a result was worked out from. */
+export type WorkedFrom = Pick<ShelterResult, 'written' | 'world' | 'said' | 'priced'>;
+
+const from = ({ written, world, said, priced }: WorkedFrom): WorkedFrom => ({ written, world, said, priced });
+
 /** A new result beside the one before it: what it lacks is kept until it is there. */
 export function joined(
   fresh: AnalysisResult,
   before: ShelterResult | undefined,
-  now: Pick<ShelterResult, 'written' | 'said'>,
+  now: WorkedFrom,
 ): ShelterResult {
   const { evaluation } = fresh;
   const old = before?.evaluation;
@@ -98,16 +110,14 @@ export function joined(
   if (!evaluation) {
     const kept = old !== undefined && fresh.failure === undefined;
     if (!kept || !before) return { ...fresh, ...now, kept: false, gustsOld: false };
-    const { bill, moments, awaited } = before;
+    const { moments, awaited } = before;
     return {
       ...fresh,
       evaluation: old,
-      ...(bill ? { bill } : {}),
       ...(moments ? { moments } : {}),
       ...(awaited ? { awaited } : {}),
       ...whole,
-      written: before.written,
-      said: before.said,
+      ...from(before),
       kept,
       gustsOld: before.gustsOld,
     };
@@ -130,22 +140,11 @@ export function joined(
 }
 
 /** The same for a range: while it cannot be resolved, what was said of it stays. */
-export function joinedRange(
-  fresh: AnalysisResult,
-  before: RangeResult | undefined,
-  now: Pick<RangeResult, 'written' | 'said'>,
-) {
+export function joinedRange(fresh: AnalysisResult, before: RangeResult | undefined, now: WorkedFrom) {
   const kept = !fresh.judged && fresh.failure === undefined && before?.judged !== undefined;
   if (!kept) return { ...fresh, ...now, kept };
-  const { judged, bill } = before;
-  return {
-    ...fresh,
-    ...(judged ? { judged } : {}),
-    ...(bill ? { bill } : {}),
-    written: before.written,
-    said: before.said,
-    kept,
-  };
+  const { judged } = before;
+  return { ...fresh, ...(judged ? { judged } : {}), ...from(before), kept };
 }
 
 /** Results of what a half-typed text does not name for a moment: as they were, until it does. */
