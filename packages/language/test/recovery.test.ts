@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { createCoreServices } from '../src/services/core-module.ts';
 import { problemsOf } from '../src/services/file-view.ts';
 import { fileOf } from '../src/services/scope.ts';
-import { specOf } from '../src/spec/to-spec.ts';
+import { readingOf } from '../src/spec/to-spec.ts';
 import { houseText, houseUri, itemsText, itemsUri, load } from './house.ts';
 
 const services = createCoreServices(['file:///gully']);
@@ -20,7 +20,10 @@ async function read(text: string) {
   await DocumentBuilder.build(added, { validation: false });
   const document = added[0]!;
   const file = fileOf(document);
-  return { problems: problemsOf(document, services), spec: file ? specOf(file, houseUri) : [] };
+  return {
+    problems: problemsOf(document, services),
+    spec: file ? readingOf(file, houseUri).definitions : [],
+  };
 }
 
 function inRange(text: string, problems: readonly { start: number; end: number; message: string }[]): void {

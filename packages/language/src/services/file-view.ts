@@ -14,7 +14,7 @@ import { lineProblems } from '../problems/line-problems.ts';
 import type { LanguageProblem } from '../problems/problem.ts';
 import { textProblems, unreadable } from '../problems/text-problems.ts';
 import { type Seen, valueProblems } from '../problems/value-problems.ts';
-import { specOf } from '../spec/to-spec.ts';
+import { type Reading, readingOf } from '../spec/to-spec.ts';
 import { writtenSystem } from '../text/written-system.ts';
 import { closureOf, fileOf, importsOf, isCatalogue, type Roots, type ShelterScopes } from './scope.ts';
 
@@ -139,25 +139,30 @@ interface Read {
   readonly file: File;
   /** Made anew whenever the document is linked again. */
   readonly references: LangiumDocument['references'];
-  readonly spec: readonly SpecDefinition[];
+  readonly reading: Reading;
+  /** Whether it was parsed without an error. */
+  readonly whole: boolean;
 }
 
 const read = new WeakMap<LangiumDocument, Read>();
 
 /**
  * The definitions of a document, read once for each time it is parsed or linked: what a file imports is not
- * read again at every keystroke in it.
+ * read again at every keystroke in it, nor are the blocks of the file itself that nobody touched.
  */
 export function definitionsOf(document: LangiumDocument): readonly SpecDefinition[] {
   const file = fileOf(document);
   if (!file) return [];
   const { references } = document;
   const known = read.get(document);
-  if (known?.file === file && known.references === references) return known.spec;
-  const spec = specOf(file, document.uri.toString());
+  if (known?.file === file && known.references === references) return known.reading.definitions;
+  const { parserErrors, lexerErrors } = document.parseResult;
+  const whole = parserErrors.length + lexerErrors.length === 0;
+  const before = whole && known?.whole ? known.reading : undefined;
+  const reading = readingOf(file, document.uri.toString(), before);
   // Before it is linked, a constant of another file has no value yet.
-  if (document.state >= DocumentState.Linked) read.set(document, { file, references, spec });
-  return spec;
+  if (document.state >= DocumentState.Linked) read.set(document, { file, references, reading, whole });
+  return reading.definitions;
 }
 
 /**

@@ -9,6 +9,7 @@ import {
   isDay,
   isDefinition,
   isExpression,
+  isQuantity,
   isText,
 } from '../generated/ast.ts';
 import { type FileMatch, type Line, matchOf } from '../match/match-file.ts';
@@ -17,11 +18,12 @@ import { commentText, isDay as isCalendarDay, textOf } from '../text/literals.ts
 import { evaluate, fitKind } from './expression.ts';
 import { originKey } from './origin-key.ts';
 
-function specValue(atom: Atom, takes: Takes, origin: Origin): SpecValue | undefined {
+function specValue(atom: Atom, takes: Takes, origin: Origin, context: Context): SpecValue | undefined {
   const word = wordOf(atom);
   switch (takes.type) {
     case 'quantity': {
       if (!isExpression(atom) || !isKind(takes.kind)) return undefined;
+      if (!isQuantity(atom)) context.namesValues = true;
       const result = evaluate(atom);
       const fitted = result.ok ? fitKind(atom, result.value, takes.kind) : result;
       return fitted.ok && 'si' in fitted
@@ -49,17 +51,19 @@ function specValue(atom: Atom, takes: Takes, origin: Origin): SpecValue | undefi
 interface Context {
   readonly uri: string;
   readonly match: FileMatch;
+  /** Set once a calculation is met: it may say a value by its name, which is worked out elsewhere. */
+  namesValues: boolean;
 }
 
 /** Slots of a sentence, or undefined when one of them has no value. */
 function slotsOf(
   sentence: Sentence,
   path: readonly number[],
-  { uri }: Context,
+  context: Context,
 ): SpecNode['slots'] | undefined {
   const slots: Record<string, SpecValue> = {};
   for (const { slot, takes, atom, at } of sentence.slots) {
-    const value = specValue(atom, takes, originKey(uri, path, [at, at + 1]));
+    const value = specValue(atom, takes, originKey(context.uri, path, [at, at + 1]), context);
     if (!value) return undefined;
     slots[slot] = value;
   }
@@ -103,27 +107,53 @@ export function docOf(definition: Definition): string {
   return match ? commentText(match[0].trim()) : '';
 }
 
+/** What a linked file was read as. */
+export interface Reading {
+  readonly definitions: readonly SpecDefinition[];
+  /** By the number of the statement: those that are the same wherever the same words stand there. */
+  readonly fixed: ReadonlyMap<number, { readonly said: string; readonly definition: SpecDefinition }>;
+}
+
 /**
- * The definitions of a linked file. Lines that could not be understood are left out: they are problems
- * of their own. A definition whose opening line is incomplete (a shelter on no site) keeps what it has.
+ * Reads a linked file. Lines that could not be understood are left out: they are problems of their own. A definition
+ * whose opening line is incomplete (a shelter on no site) keeps what it has. `before` is what the file was read as
+ * before an edit: what nobody touched is the same object. Both texts must have been parsed without an error.
  */
-export function specOf(file: File, uri: string): readonly SpecDefinition[] {
-  const context: Context = { uri, match: matchOf(file) };
-  return file.statements.flatMap((statement, index) => {
-    if (!isDefinition(statement)) return [];
-    const match = context.match.lines.get(statement);
-    if (!match) return [];
-    const path = [index];
-    const slots = slotsOf(match.sentence, path, context) ?? {};
-    const like = slots['like'];
-    return {
-      word: statement.kind,
-      name: statement.name ?? '',
-      doc: docOf(statement),
-      slots,
-      children: [...clausesOf(match.sentence, path, context), ...blockOf(statement, path, context)],
-      origin: originKey(uri, path),
-      ...(like?.type === 'item' ? { like: like.id } : {}),
-    };
-  });
+export function readingOf(file: File, uri: string, before?: Reading): Reading {
+  const match = matchOf(file);
+  const definitions: SpecDefinition[] = [];
+  const fixed = new Map<number, { readonly said: string; readonly definition: SpecDefinition }>();
+  let end = 0;
+  for (const [index, statement] of file.statements.entries()) {
+    const cst = statement.$cstNode;
+    // With what stands before it: there may be a note on it.
+    const said = cst?.root.fullText.slice(end, cst.end);
+    end = cst?.end ?? end;
+    if (!isDefinition(statement)) continue;
+    const known = before?.fixed.get(index);
+    const context: Context = { uri, match, namesValues: false };
+    const definition =
+      known && known.said === said ? known.definition : definitionOf(statement, index, context);
+    if (!definition) continue;
+    definitions.push(definition);
+    if (said !== undefined && !context.namesValues) fixed.set(index, { said, definition });
+  }
+  return { definitions, fixed };
+}
+
+function definitionOf(statement: Definition, index: number, context: Context): SpecDefinition | undefined {
+  const match = context.match.lines.get(statement);
+  if (!match) return undefined;
+  const path = [index];
+  const slots = slotsOf(match.sentence, path, context) ?? {};
+  const like = slots['like'];
+  return {
+    word: statement.kind,
+    name: statement.name ?? '',
+    doc: docOf(statement),
+    slots,
+    children: [...clausesOf(match.sentence, path, context), ...blockOf(statement, path, context)],
+    origin: originKey(context.uri, path),
+    ...(like?.type === 'item' ? { like: like.id } : {}),
+  };
 }
