@@ -13,9 +13,13 @@ export interface Packed extends Omit<SpecWorld, 'definitions' | 'written'> {
   readonly own: OwnWords;
 }
 
-/** What a world says itself. Each definition is a text: that crosses faster than objects, and is known again. */
+/** What a world says itself. Definitions go by their numbers: while somebody types, all but one were told before. */
 export interface OwnWords {
-  readonly definitions: readonly (readonly [name: string, json: string])[];
+  readonly definitions: readonly (readonly [name: string, number: number])[];
+  /** Those that are new to the other side, as texts: they cross faster than objects. */
+  readonly fresh: readonly (readonly [number: number, json: string])[];
+  /** Set where all that was told before may be forgotten. */
+  readonly anew?: true;
   /** Units it is written in: what is usual there is taken where nothing is said. */
   readonly written?: SpecWorld['written'];
 }
@@ -116,11 +120,6 @@ export function ownOf({ definitions }: SpecWorld): Own {
   return own;
 }
 
-const ownWords = (world: SpecWorld): OwnWords => ({
-  definitions: ownOf(world).map(([name, definition]) => [name, definitionText(definition)]),
-  ...(world.written === undefined ? {} : { written: world.written }),
-});
-
 /** Everything in a world that is not of the catalogue, as one text. */
 const ownText = (world: SpecWorld): string =>
   [world.written, ...ownOf(world).flatMap(([name, one]) => [name, definitionText(one)])].join('\n');
@@ -147,37 +146,71 @@ export function ownMark(world: SpecWorld): string {
 /** Whether something was said in the built-in catalogue, by its origin. */
 export const fromCatalogue = (origin: string): boolean => origin.startsWith(`${catalogueScheme}:`);
 
-/** Parts a world into what is to be told of the catalogue (`fresh`, marked as known from now on) and the rest. */
+/** What the other side knows: definitions of the catalogue by their origins, others by their numbers. */
+export interface Told {
+  readonly catalogue: Set<string>;
+  readonly numbers: Set<number>;
+}
+
+export const nothingTold = (): Told => ({ catalogue: new Set(), numbers: new Set() });
+
+/** Definitions that the other side keeps: some hundred keystrokes in a file, and what it imports. */
+const MOST_TOLD = 600;
+
+/** Parts a world into what is to be told of the catalogue (`fresh`) and the rest, and takes down that both are told. */
 export function partedWorld(
   world: SpecWorld,
-  known: Set<string>,
+  told: Told,
 ): { readonly fresh: Definitions; readonly packed: Packed } {
   const { definitions, written: _written, ...rest } = world;
   const fresh: (readonly [string, SpecDefinition])[] = [];
   for (const [name, definition] of definitions) {
-    if (!fromCatalogue(definition.origin) || known.has(definition.origin)) continue;
-    known.add(definition.origin);
+    if (!fromCatalogue(definition.origin) || told.catalogue.has(definition.origin)) continue;
+    told.catalogue.add(definition.origin);
     fresh.push([name, definition]);
   }
-  return { fresh, packed: { ...rest, own: ownWords(world) } };
+  return { fresh, packed: { ...rest, own: ownWords(world, told) } };
 }
 
-/** Definitions read before, by their text: the same text is the same object. */
-export type ReadBefore = Map<string, SpecDefinition>;
+function ownWords(world: SpecWorld, { numbers: told }: Told): OwnWords {
+  const anew = told.size > MOST_TOLD;
+  if (anew) told.clear();
+  const fresh: (readonly [number, string])[] = [];
+  const definitions = ownOf(world).map(([name, definition]) => {
+    const number = definitionNumber(definition);
+    if (!told.has(number)) fresh.push([number, definitionText(definition)]);
+    told.add(number);
+    return [name, number] as const;
+  });
+  return {
+    definitions,
+    fresh,
+    ...(anew ? { anew } : {}),
+    ...(world.written === undefined ? {} : { written: world.written }),
+  };
+}
 
-/** Texts that are kept: some hundred keystrokes in a file, and what it imports. */
-const READ_BEFORE = 300;
+/** Definitions that were told, by their numbers. */
+export type Heard = Map<number, SpecDefinition>;
 
-/** The world that these words stand for, with what is known of the catalogue. */
+/**
+ * The world that these words stand for, with what is known of the catalogue. To be called once for all words that
+ * come, in their order: later ones leave out what these tell. Throws where that was not done.
+ */
 export function worldWith(
   known: Iterable<readonly [string, SpecDefinition]>,
-  { definitions, written }: OwnWords,
-  before: ReadBefore,
+  { definitions, fresh, anew, written }: OwnWords,
+  heard: Heard,
 ): SpecWorld {
-  const own = definitions.map(([name, text]) => {
-    const definition = before.get(text) ?? (JSON.parse(text) as SpecDefinition);
-    kept(before, text, definition, READ_BEFORE);
+  if (anew) heard.clear();
+  for (const [number, text] of fresh) {
+    const definition = JSON.parse(text) as SpecDefinition;
     texts.set(definition, text);
+    heard.set(number, definition);
+  }
+  const own = definitions.map(([name, number]) => {
+    const definition = heard.get(number);
+    if (!definition) throw new Error(`the definition of ${name} was never told`);
     return [name, definition] as const;
   });
   return { definitions: new Map([...known, ...own]), ...(written === undefined ? {} : { written }) };

@@ -5,6 +5,7 @@ import type { Billed } from './bill.ts';
 import {
   type FromWorker,
   newStop,
+  nothingTold,
   type OwnWords,
   type Port,
   partedWorld,
@@ -18,7 +19,7 @@ import type { Swapped } from './swap.ts';
 const PATIENCE = 4000;
 
 /** Nothing where the words are those of the question before. */
-interface Told {
+interface Words {
   readonly own?: OwnWords;
 }
 
@@ -33,15 +34,15 @@ interface Waiting {
 export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): Analyst {
   let port: Port<ToWorker, FromWorker> | undefined;
   let lastId = 0;
-  const known = new Set<string>();
+  let told = nothingTold();
   /** The world of the question before: several shelters of a file are asked for one after the other. */
-  let told: SpecWorld | undefined;
+  let last: SpecWorld | undefined;
   const waiting = new Map<number, Waiting>();
 
   const gone = (reason: string): void => {
     port = undefined;
-    told = undefined;
-    known.clear();
+    last = undefined;
+    told = nothingTold();
     const left = [...waiting.values()];
     waiting.clear();
     for (const one of left) one.answer({ type: 'gone', reason });
@@ -63,16 +64,16 @@ export function createWorkerAnalyst(start: () => Port<ToWorker, FromWorker>): An
   };
 
   /** Sends the worker what it does not know of the catalogue, and gives back the rest of a world that is new to it. */
-  const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): Told => {
-    if (world === told) return {};
-    const { fresh, packed } = partedWorld(world, known);
+  const introduce = (world: SpecWorld, to: Port<ToWorker, FromWorker>): Words => {
+    if (world === last) return {};
+    const { fresh, packed } = partedWorld(world, told);
     if (fresh.length > 0) to.post({ type: 'know', definitions: fresh });
-    told = world;
+    last = world;
     return { own: packed.own };
   };
 
   const ask = <T>(
-    question: (id: number, own: Told, stop: SharedArrayBuffer | undefined) => ToWorker,
+    question: (id: number, own: Words, stop: SharedArrayBuffer | undefined) => ToWorker,
     world: SpecWorld,
     read: (message: Parameters<Waiting['answer']>[0] | undefined) => T,
     token: CancelToken | undefined,

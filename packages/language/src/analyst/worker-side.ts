@@ -3,23 +3,15 @@ import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { kept, knownFrames } from '@tautline/structure';
 import { bearingOn } from './bearing.ts';
 import { type Billed, billed } from './bill.ts';
-import {
-  type FromWorker,
-  type OwnWords,
-  type Port,
-  type ReadBefore,
-  stopped,
-  type ToWorker,
-  worldWith,
-} from './messages.ts';
+import { type FromWorker, type Heard, type Port, stopped, type ToWorker, worldWith } from './messages.ts';
 import { bearingButForAmounts, repriced } from './repriced.ts';
 import type { AnalysisResult } from './result.ts';
 import { swapNow } from './swap.ts';
 import { answer, completed, fixesNow, never, workOut } from './work-out.ts';
 
 type Question = Extract<ToWorker, { shelter: string }>;
-/** With the words it is about. */
-type Heard = Question & { readonly own: OwnWords };
+/** With what it is about. */
+type Asked = Question & { readonly world: SpecWorld };
 
 /** In the next turn of the message loop. Timers of Node wait a millisecond at least; browsers have nothing else. */
 const soon = (act: () => void): void => {
@@ -40,14 +32,13 @@ interface Result {
 /** Serves questions until the port closes. */
 export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
   const definitions = new Map<string, SpecDefinition>();
-  const readBefore: ReadBefore = new Map();
+  const heard: Heard = new Map();
   const last = new Map<string, Result>();
   const bills = new Map<string, { readonly said: string; readonly answer: Billed }>();
   /** A frame is not worked out again for a change of price, film or name, nor for a neighbour's. */
   const known = knownFrames();
-  let waiting: Heard[] = [];
-  let own: OwnWords | undefined;
-  const worlds = new WeakMap<OwnWords, SpecWorld>();
+  let waiting: Asked[] = [];
+  let world: SpecWorld | undefined;
   let busy = false;
 
   /** What a shelter comes to, worked out once for the same words; `whole` with what is found by the gusts, too. */
@@ -88,9 +79,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       busy = false;
       return;
     }
-    const { id } = question;
-    const world = worlds.get(question.own) ?? worldWith(definitions, question.own, readBefore);
-    worlds.set(question.own, world);
+    const { id, world } = question;
     if (question.type === 'analyse') {
       const { options } = question;
       const cancelled = stopped(question.stop);
@@ -123,10 +112,10 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       if (dropped) port.post({ type: 'dropped', id: message.id });
     } else if (message.type !== 'job') {
       // Findings before bills, fixes and swaps: these can wait for the picture to be right.
-      own = message.own ?? own;
-      if (!own) return port.post({ type: 'dropped', id: message.id });
+      if (message.own) world = worldWith(definitions, message.own, heard);
+      if (!world) return port.post({ type: 'dropped', id: message.id });
       const later = message.type === 'analyse' ? waiting.findIndex(({ type }) => type !== 'analyse') : -1;
-      waiting.splice(later < 0 ? waiting.length : later, 0, { ...message, own });
+      waiting.splice(later < 0 ? waiting.length : later, 0, { ...message, world });
       if (!busy) {
         busy = true;
         next();

@@ -7,11 +7,12 @@ import type { SpecDefinition } from '@tautline/shelter';
 import { type Jobs, jobNamed, type LongWork } from './long-work.ts';
 import {
   type FromWorker,
+  type Heard,
   newStop,
+  nothingTold,
   type Packed,
   type Port,
   partedWorld,
-  type ReadBefore,
   stopped,
   type ToWorker,
   tellToStop,
@@ -31,11 +32,11 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
   let lastId = 0;
   let hear: ((message: Message) => void) | undefined;
   let before: Promise<unknown> = Promise.resolve();
-  const known = new Set<string>();
+  let told = nothingTold();
 
   const gone = (reason: string): void => {
     port = undefined;
-    known.clear();
+    told = nothingTold();
     hear?.({ type: 'gone', reason });
   };
   const connected = (): Port<ToWorker, FromWorker> => {
@@ -61,7 +62,7 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
     const to = connected();
     const packed: Packed[] = [];
     for (const world of worlds) {
-      const parted = partedWorld(world, known);
+      const parted = partedWorld(world, told);
       if (parted.fresh.length > 0) to.post({ type: 'know', definitions: parted.fresh });
       packed.push(parted.packed);
     }
@@ -109,22 +110,17 @@ export function createWorkerWork(start: () => Port<ToWorker, FromWorker>): LongW
 /** The worker's side: does the jobs it is told of until the port closes. */
 export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
   const known = new Map<string, SpecDefinition>();
-  const readBefore: ReadBefore = new Map();
+  const heard: Heard = new Map();
   port.onMessage((message) => {
     if (message.type === 'know') for (const [name, one] of message.definitions) known.set(name, one);
     if (message.type !== 'job') return;
     const { id, job, worlds, input, partial, stop } = message;
     const cancelled = stopped(stop);
     const progress = (share: number, next: string): void => port.post({ type: 'progress', id, share, next });
+    const read = worlds.map(({ own, ...rest }) => ({ ...rest, ...worldWith(known, own, heard) }));
     // In a promise from the start, so that a job may be synchronous or not, and throw in either.
     Promise.resolve()
-      .then(() =>
-        jobNamed(jobs, job)(
-          worlds.map(({ own, ...rest }) => ({ ...rest, ...worldWith(known, own, readBefore) })),
-          input,
-          { cancelled, progress },
-        ),
-      )
+      .then(() => jobNamed(jobs, job)(read, input, { cancelled, progress }))
       .then(
         (output) =>
           port.post(cancelled() && !partial ? { type: 'dropped', id } : { type: 'done', id, output }),
