@@ -22,7 +22,7 @@ export { countedFor } from './analyst/bill.ts';
 export { createInPlaceWork, type Doing, type Job, type Jobs, type LongWork } from './analyst/long-work.ts';
 export type { FromWorker, Port, ToWorker } from './analyst/messages.ts';
 export { fromCatalogue, ownMark } from './analyst/messages.ts';
-export type { JudgedRange } from './analyst/result.ts';
+export type { ToldEvaluation } from './analyst/result.ts';
 export { languageJobs } from './analyst/whole-house.ts';
 export { createWorkerAnalyst } from './analyst/worker-analyst.ts';
 export { serveAnalyst } from './analyst/worker-side.ts';

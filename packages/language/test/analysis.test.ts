@@ -16,6 +16,7 @@ import type {
 } from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../src/analyst/analyst.ts';
 import type { FromWorker, Port, ToWorker } from '../src/analyst/messages.ts';
+import { toldFinding } from '../src/analyst/result.ts';
 import { createWorkerAnalyst } from '../src/analyst/worker-analyst.ts';
 import { serveAnalyst } from '../src/analyst/worker-side.ts';
 import { loadWorkspace } from '../src/index.ts';
@@ -214,10 +215,16 @@ describe('the analysis worker', () => {
     // In stages it comes to what it comes to at once, for its own part of it.
     const whole = evaluate(resolveShelter('plug-house', await world()).shelter!, { on: '2026-06-01' });
     const asked = { on: '2026-06-01', gusts: true, frame: true };
-    expect((await worker.analyse(await world(), 'plug-house', asked))?.evaluation).toEqual(whole);
-    const { analysis: _frame, gusts: _gusts, ...quick } = whole;
+    const told = { ...whole, findings: whole.findings.map(toldFinding) };
+    expect((await worker.analyse(await world(), 'plug-house', asked))?.evaluation).toEqual(told);
+    const { analysis: _frame, gusts: _gusts, ...quick } = told;
     const own = await worker.analyse(await world(), 'plug-house', { on: '2026-06-01' });
     expect(own?.evaluation).toEqual(quick);
+    // Calculations cross when somebody opens them, and then whole.
+    const opened = await worker.analyse(await world(), 'plug-house', { on: '2026-06-01', steps: true });
+    expect(opened?.calculated).toEqual(whole.findings);
+    expect(whole.findings.some(({ steps }) => steps.length > 1)).toBe(true);
+    expect(JSON.stringify(own)).not.toContain('"steps"');
     expect(await worker.analyse(await world(), 'no-such')).toMatchObject({
       shelter: 'no-such',
       problems: [{ severity: 'error' }],

@@ -3,7 +3,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { CodeAction, CodeLens, Diagnostic } from 'vscode-languageserver';
 import { type Analyst, createInProcessAnalyst } from '../src/analyst/analyst.ts';
 import { templateFor, textOfTemplate } from '../src/files/templates.ts';
-import { explainedCheck, type PreviewAnswer } from '../src/protocol.ts';
+import { type CalculationAnswer, explainedCheck, type PreviewAnswer } from '../src/protocol.ts';
+import type { Sheets } from '../src/services/sheet-of.ts';
 import { applied, type Editor, startEditor } from './editor.ts';
 
 const site = 'site terrace { gust 42 m/s; soil loam; rain 110 mm/h }\n';
@@ -222,5 +223,38 @@ describe('warming up', () => {
     await warm.open('file:///gully/t.shelter', template ? textOfTemplate(template) : '');
     expect((await warm.evaluated()).uri).toBe('file:///gully/t.shelter');
     await warm.close();
+  });
+});
+
+describe('a calculation', () => {
+  const house = 'file:///gully/calculated.shelter';
+  const text = `${site}${shelter}range row { stand 3 of plug-house; gap 16 in; tied by wire-4 every 8 ft }\n`;
+  /** Checks with the number of steps of their calculations. */
+  const calculation: NonNullable<Sheets['calculation']> = (title, findings) => ({
+    title,
+    markdown: findings.map(({ id, steps }) => `${id}: ${steps.length}`).join('\n'),
+  });
+
+  it('is told whole of a house, of a range, and of a text that can no longer be read', async () => {
+    const own = await startEditor({ sheets: { calculation } });
+    const open = async (line: number, check?: string) =>
+      (
+        await own.ask<CalculationAnswer>('tautline/calculation', {
+          uri: house,
+          position: { line, character: 8 },
+          ...(check === undefined ? {} : { check }),
+        })
+      )?.markdown ?? '';
+    const evaluated = own.evaluated();
+    await own.open(house, text);
+    await evaluated;
+    const whole = await open(1);
+    expect(whole).toMatch(/^pull-out: [2-9]/m);
+    expect(await open(1, 'pull-out')).toMatch(/^pull-out: [2-9]\d*$/);
+    const range = await open(text.split('\n').findIndex((line) => line.startsWith('range')));
+    expect(range).toMatch(/^neighbour-gap: [1-9]/m);
+    await own.settled(house, text.replace('bows spaced 4 ft of', 'bows spaced 4 elephants of'));
+    expect(await open(1)).toBe(whole);
+    await own.close();
   });
 });

@@ -1,6 +1,7 @@
 /** The gusts a reader can slide through, and what is said about the shelter at one of them. Pure. */
-import { type AtGust, type Evaluation, type GustUse, stormOff } from '@tautline/checks';
+import { type AtGust, type GustUse, stormOff } from '@tautline/checks';
 import type { PartUse } from '@tautline/drawing';
+import type { ToldEvaluation } from '@tautline/language/server';
 import { format, type System, usedText } from '@tautline/quantity';
 import type { GustScale, UseAtGust } from '../details.ts';
 
@@ -15,7 +16,7 @@ const near = 0.85;
 
 /** Round gusts from calm on, and between them the gusts one looks for. `gust` is the one that is drawn. */
 export function gustScale(
-  { shelter, gusts }: Pick<Evaluation, 'shelter' | 'gusts'>,
+  { shelter, gusts }: Pick<ToldEvaluation, 'shelter' | 'gusts'>,
   gust: number | undefined,
   system: System,
 ): GustScale {

@@ -1,5 +1,5 @@
 /** Answers what the drawing sheet asks for on demand. Pure; `detail-request.ts` puts it on the connection. */
-import { type AtGust, type Evaluation, messageText, stormOff } from '@tautline/checks';
+import { type AtGust, messageText, stormOff } from '@tautline/checks';
 import {
   barChart,
   type Drawing,
@@ -14,7 +14,7 @@ import {
   viewOfOverlay,
   views,
 } from '@tautline/drawing';
-import { countedFor } from '@tautline/language/server';
+import { countedFor, type ToldEvaluation } from '@tautline/language/server';
 import { format, type System } from '@tautline/quantity';
 import { variantsChart } from '@tautline/review';
 import type { Range, SpecWorld } from '@tautline/shelter';
@@ -27,7 +27,7 @@ const gridSide: Readonly<Record<System, number>> = { metric: 1, us: 1.524 };
 
 /** `blown` is the frame at the gust of an overlay that names one, `wide` the width of a narrow place it is shown in. */
 export function detail(
-  evaluation: Evaluation,
+  evaluation: ToldEvaluation,
   world: SpecWorld,
   wanted: DetailWanted,
   system: System,
@@ -93,7 +93,7 @@ const shown = (
 });
 
 function overlaid(
-  evaluation: Evaluation,
+  evaluation: ToldEvaluation,
   { overlay, load }: OverlayWanted,
   system: System,
   blown: AtGust | undefined,
@@ -128,7 +128,7 @@ function overlaid(
 }
 
 /** Loads to choose from, for the overlays that show one. */
-function loadsOf({ analysis }: Evaluation, { overlay, load }: OverlayWanted): Loads | undefined {
+function loadsOf({ analysis }: ToldEvaluation, { overlay, load }: OverlayWanted): Loads | undefined {
   if (analysis === undefined || overlay === 'use' || overlay === 'water') {
     return undefined;
   }
@@ -136,7 +136,7 @@ function loadsOf({ analysis }: Evaluation, { overlay, load }: OverlayWanted): Lo
   return response === undefined ? undefined : { choices: loadChoices(analysis), shown: responseId(response) };
 }
 
-function gustsInWords({ shelter, gusts }: Pick<Evaluation, 'shelter' | 'gusts'>, system: System): string {
+function gustsInWords({ shelter, gusts }: Pick<ToldEvaluation, 'shelter' | 'gusts'>, system: System): string {
   const speed = (si: number): string => format(si, 'speed', system);
   const off = gusts?.filmOff;
   const film =
@@ -147,14 +147,14 @@ function gustsInWords({ shelter, gusts }: Pick<Evaluation, 'shelter' | 'gusts'>,
 }
 
 /** Parts that the wind loads and that the chart does not show, with the reason. */
-function unrankedInWords({ gusts }: Pick<Evaluation, 'gusts'>, system: System): string[] {
+function unrankedInWords({ gusts }: Pick<ToldEvaluation, 'gusts'>, system: System): string[] {
   return (gusts?.unranked ?? []).map(
     ({ noun, why }) => `Not in the chart: ${noun}; ${messageText(why, system)}.`,
   );
 }
 
 /** Gust that brings each part to its limit, or why there is none to show. */
-export function gustChart({ shelter, gusts }: Evaluation, system: System): Drawing | string {
+export function gustChart({ shelter, gusts }: ToldEvaluation, system: System): Drawing | string {
   if (gusts === undefined) {
     return 'The gusts are not worked out: the frame is not calculated, or the result is still to come.';
   }
@@ -193,7 +193,7 @@ export function gustChart({ shelter, gusts }: Evaluation, system: System): Drawi
 }
 
 function file(
-  evaluation: Evaluation,
+  evaluation: ToldEvaluation,
   world: SpecWorld,
   wanted: FileWanted,
   system: System,

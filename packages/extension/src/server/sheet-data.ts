@@ -1,8 +1,8 @@
 /** What drawing and takeoff put on a shelter's sheet: drawings, parts with their words, materials, facts. Pure. */
-import { type Evaluation, hardestOf } from '@tautline/checks';
+import { hardestOf } from '@tautline/checks';
 import { type Drawing, describeParts, saysEnds, toSvg, views } from '@tautline/drawing';
 import type { PreviewDrawing, PreviewFact, PreviewMaterial, PreviewView } from '@tautline/language/protocol';
-import { countedFor, type Sheets } from '@tautline/language/server';
+import { countedFor, type Sheets, type ToldEvaluation } from '@tautline/language/server';
 import { format, type System, usedText } from '@tautline/quantity';
 import type { Origin, Shelter, SpecWorld } from '@tautline/shelter';
 import { buyText, type Materials } from '@tautline/takeoff';
@@ -102,7 +102,7 @@ const onHand = ({ buy, fromHand, cuts }: Materials['lines'][number]): boolean =>
   (cuts !== undefined && cuts.bars.length > 0 && cuts.bars.every((bar) => bar.onHand));
 
 function factsOf(
-  evaluation: Evaluation,
+  evaluation: ToldEvaluation,
   counted: Materials,
   currency: string,
   system: System,

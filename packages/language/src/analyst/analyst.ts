@@ -49,7 +49,7 @@ export function createInProcessAnalyst(): Analyst {
     analyse: async (world, shelter, options = {}, token) => {
       await turn();
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;
-      const gusts = options.gusts === true ? false : 'later';
+      const gusts = options.gusts === true || options.steps === true ? false : 'later';
       const result = workOut(world, shelter, options.on, { cancelled }, gusts);
       return cancelled() ? undefined : answer(result, options, { cancelled });
     },

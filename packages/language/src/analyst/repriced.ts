@@ -9,14 +9,14 @@ import {
 } from '@tautline/shelter';
 import { bearingOn } from './bearing.ts';
 import { ownOf } from './messages.ts';
-import type { AnalysisResult } from './result.ts';
+import type { WorkedOut } from './result.ts';
 
 /** As `bearingOn`, the same text also where price lists say other amounts for the same things. */
 export const bearingButForAmounts = (name: string, world: SpecWorld): string =>
   bearingOn(name, withoutAmounts(world));
 
 /** A result with the prices of a world that differs in amounts alone; undefined where there is nothing to keep. */
-export function repriced<T extends AnalysisResult>(world: SpecWorld, before: T): T | undefined {
+export function repriced(world: SpecWorld, before: WorkedOut): WorkedOut | undefined {
   const { evaluation, judged, shelter: name } = before;
   if (evaluation) {
     const { shelter, problems } = resolveShelter(name, world);

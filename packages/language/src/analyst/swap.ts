@@ -10,7 +10,7 @@ import {
   swapEdits,
 } from '@tautline/shelter';
 import { billOfNamed, costOfEdits } from './bill.ts';
-import type { AnalysisResult } from './result.ts';
+import type { WorkedOut } from './result.ts';
 import { type Working, workOut } from './work-out.ts';
 
 export interface SwapRequest {
@@ -44,7 +44,7 @@ export interface Swapped {
 /** Undefined when there are no more items that could stand in, or the shelter cannot be built with this one. */
 export function swapNow(
   world: SpecWorld,
-  before: AnalysisResult,
+  before: WorkedOut,
   { from, nth, on }: SwapRequest,
   working: Working = {},
 ): Swapped | undefined {

@@ -3,7 +3,7 @@ import { type Evaluation, evaluate, type Finding, wholeHouseChecks } from '@taut
 import { resolveShelter } from '@tautline/shelter';
 import { type Clock, wallClock } from './clock.ts';
 import type { Job, Jobs } from './long-work.ts';
-import type { FixRequest, PricedFix } from './result.ts';
+import { type FixRequest, type PricedFix, type ToldFinding, toldFinding } from './result.ts';
 import { fixesNow } from './work-out.ts';
 
 /** Name of the job in the worker. */
@@ -17,7 +17,7 @@ export interface WholeHouseInput {
 
 export interface WholeHouse {
   /** Only those that the typical frame does not give. */
-  readonly findings: readonly Finding[];
+  readonly findings: readonly (Finding & ToldFinding)[];
   /** Everything that is not covered once the whole house was worked out. */
   readonly notChecked: Evaluation['notChecked'];
 }
@@ -40,7 +40,8 @@ export const wholeHouseBy =
       clock,
       ...(on === undefined ? {} : { on }),
     });
-    return { findings: findings.filter(({ id }) => wholeHouseChecks.has(id)), notChecked };
+    const beyond = findings.filter(({ id }) => wholeHouseChecks.has(id));
+    return { findings: beyond.map((one) => ({ ...one, ...toldFinding(one) })), notChecked };
   };
 
 /** Name of the job that looks for fixes of a finding of the whole house. */

@@ -22,7 +22,14 @@ import { type KnownFrames, stagesBy } from '@tautline/structure';
 import { billOfNamed, costOfEdits } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
 import { largestMoments } from './largest-moments.ts';
-import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
+import {
+  type AnalysisOptions,
+  type AnalysisResult,
+  type FixRequest,
+  type PricedFix,
+  toldFinding,
+  type WorkedOut,
+} from './result.ts';
 
 type Cancelled = () => boolean;
 export const never: Cancelled = () => false;
@@ -46,7 +53,7 @@ export function workOut(
   on: string | undefined,
   working: Working = {},
   gusts: false | 'later' = false,
-): AnalysisResult {
+): WorkedOut {
   try {
     if (world.definitions.get(shelter)?.word === 'range') return workOutRange(shelter, world, on);
     const resolved = resolveShelter(shelter, world);
@@ -81,11 +88,7 @@ function evaluated(
 }
 
 /** A result with what its evaluation still awaits. */
-export function completed(
-  result: AnalysisResult,
-  on: string | undefined,
-  working: Working = {},
-): AnalysisResult {
+export function completed(result: WorkedOut, on: string | undefined, working: Working = {}): WorkedOut {
   const { shelter, problems, evaluation } = result;
   if (evaluation?.awaits === undefined) return result;
   try {
@@ -95,7 +98,7 @@ export function completed(
   }
 }
 
-function workOutRange(name: string, world: SpecWorld, on: string | undefined): AnalysisResult {
+function workOutRange(name: string, world: SpecWorld, on: string | undefined): WorkedOut {
   const { range, problems } = resolveRange(name, world);
   if (!range) return { shelter: name, problems };
   return {
@@ -105,14 +108,20 @@ function workOutRange(name: string, world: SpecWorld, on: string | undefined): A
   };
 }
 
-/** Adds what was asked for beyond that, and leaves out what was not. */
+/** What is told of it: adds what was asked for beyond that, and leaves out what was not. */
 export function answer(
-  result: AnalysisResult,
+  result: WorkedOut,
   options: AnalysisOptions,
   { cancelled = never, clock = wallClock, known }: Working = {},
 ): AnalysisResult {
-  const { evaluation } = result;
-  if (!evaluation) return result;
+  const { evaluation, judged, ...same } = result;
+  const findings = evaluation?.findings ?? judged?.verdict.findings;
+  const calculated = options.steps === true && findings ? { calculated: findings } : {};
+  if (judged) {
+    const verdict = { ...judged.verdict, findings: judged.verdict.findings.map(toldFinding) };
+    return { ...same, ...calculated, judged: { ...judged, verdict } };
+  }
+  if (!evaluation) return same;
   const { analysis, ...rest } = evaluation;
   const on = options.on === undefined ? {} : { on: options.on };
   try {
@@ -131,10 +140,12 @@ export function answer(
         ? atGust(evaluation.shelter, analysis, options.gust, options.on)
         : undefined;
     return {
-      ...result,
+      ...same,
+      ...calculated,
       ...(blown ? { atGust: blown } : {}),
       evaluation: {
         ...rest,
+        findings: rest.findings.map(toldFinding),
         notChecked: [...rest.notChecked, ...late],
         ...(gusts ? { gusts } : {}),
         ...(options.frame === true && analysis ? { analysis } : {}),
@@ -150,7 +161,7 @@ const reason = (error: unknown): string => (error instanceof Error ? error.messa
 /** Fixes of a finding of something that `workOut` gave. */
 export function fixesNow(
   world: SpecWorld,
-  result: AnalysisResult,
+  result: WorkedOut,
   request: FixRequest,
   working: Working = {},
 ): readonly PricedFix[] {
@@ -172,7 +183,7 @@ export function fixesNow(
 
 function searched(
   world: SpecWorld,
-  { shelter, evaluation, judged }: AnalysisResult,
+  { shelter, evaluation, judged }: WorkedOut,
   { finding, system, on }: FixRequest,
   { cancelled = never, known }: Working,
 ): readonly Fix[] {

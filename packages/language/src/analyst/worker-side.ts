@@ -5,7 +5,7 @@ import { bearingOn } from './bearing.ts';
 import { type Billed, billed } from './bill.ts';
 import { type FromWorker, type Heard, type Port, stopped, type ToWorker, worldWith } from './messages.ts';
 import { bearingButForAmounts, repriced } from './repriced.ts';
-import type { AnalysisResult } from './result.ts';
+import type { WorkedOut } from './result.ts';
 import { swapNow } from './swap.ts';
 import { answer, completed, fixesNow, never, workOut } from './work-out.ts';
 
@@ -26,7 +26,7 @@ const REMEMBERED = 12;
 interface Result {
   readonly said: string;
   readonly butForAmounts: string;
-  readonly result: AnalysisResult;
+  readonly result: WorkedOut;
 }
 
 /** Serves questions until the port closes. */
@@ -48,7 +48,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     on: string | undefined,
     whole: boolean,
     cancelled = never,
-  ): AnalysisResult => {
+  ): WorkedOut => {
     const working = { cancelled, known };
     const said = `${on}\n${bearingOn(shelter, world)}`;
     const before = last.get(shelter);
@@ -83,7 +83,8 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     if (question.type === 'analyse') {
       const { options } = question;
       const cancelled = stopped(question.stop);
-      const before = resultFor(world, question, options.on, options.gusts === true, cancelled);
+      const whole = options.gusts === true || options.steps === true;
+      const before = resultFor(world, question, options.on, whole, cancelled);
       const result = answer(before, options, { cancelled, known });
       port.post(cancelled() ? { type: 'dropped', id } : { type: 'analysed', id, result });
     } else if (question.type === 'bill') {

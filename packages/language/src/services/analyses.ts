@@ -2,14 +2,14 @@
  * Keeps the results of all files up to date: from the moment a text is linked, newest edit first, the last
  * good results kept until there are better ones. Nothing here blocks the message loop.
  */
-import type { AtGust, Evaluation } from '@tautline/checks';
+import type { AtGust, Finding } from '@tautline/checks';
 import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
 import { bearingOn } from '../analyst/bearing.ts';
 import { numbersOf, ownOf } from '../analyst/messages.ts';
 import { bearingButForAmounts } from '../analyst/repriced.ts';
-import type { AnalysisOptions, AnalysisResult } from '../analyst/result.ts';
+import type { AnalysisOptions, AnalysisResult, ToldEvaluation } from '../analyst/result.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
 import { mayHideNames, membersOf, nameSpan, shelterNames, withResults } from './named.ts';
@@ -136,12 +136,19 @@ export class Analyses {
   }
 
   /** The evaluation of one shelter with the frame analysis in it, for drawings of what happens under load. */
-  async withFrame(analysis: FileAnalysis, result: ShelterResult): Promise<Evaluation | undefined> {
+  async withFrame(analysis: FileAnalysis, result: ShelterResult): Promise<ToldEvaluation | undefined> {
     const { evaluation, kept, shelter } = result;
     if (!evaluation || kept || evaluation.analysis) return evaluation;
     const whole = await this.analyst.analyse(analysis.world, shelter, this.options({ frame: true }));
     const frame = whole?.evaluation?.analysis;
     return frame ? { ...evaluation, analysis: frame } : evaluation;
+  }
+
+  /** The findings of a shelter or range with their calculations, as they were worked out from its text. */
+  async calculated({ world, shelter, ...result }: ShelterResult | RangeResult): Promise<readonly Finding[]> {
+    const answer = await this.analyst.analyse(world, shelter, this.options({ steps: true }));
+    const { whole }: Partial<ShelterResult> = result;
+    return [...(answer?.calculated ?? []), ...(whole?.findings ?? [])];
   }
 
   /** One shelter at a gust (m/s); undefined when it was taken back, or when its frame is not calculated. */
@@ -312,7 +319,7 @@ export class Analyses {
     const settled = this.byFile.get(uri);
     if (!settled) return;
     const said = this.spoken.get(uri);
-    const ranked = new Map<string, Evaluation>();
+    const ranked = new Map<string, ToldEvaluation>();
     for (const { evaluation, kept, gustsOld, shelter } of settled.results) {
       if (!evaluation || kept || (evaluation.gusts && !gustsOld)) continue;
       const options = this.options({ gusts: true });

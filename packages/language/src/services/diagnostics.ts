@@ -1,8 +1,9 @@
 /** Problems and findings as the editor shows them: one list a file, language problems first. */
-import { type Finding, messageText } from '@tautline/checks';
+import { messageText } from '@tautline/checks';
 import type { Origin } from '@tautline/shelter';
 import { DocumentState, type DocumentValidator, interruptAndCheck, type LangiumDocument, URI } from 'langium';
 import { type Diagnostic, DiagnosticSeverity } from 'vscode-languageserver';
+import type { ToldFinding } from '../analyst/result.ts';
 import { asSentence, isEcho } from '../problems/echo.ts';
 import type { LanguageProblem } from '../problems/problem.ts';
 import type { Span } from '../spec/origin-key.ts';
@@ -50,7 +51,7 @@ export function problemDiagnostic(
 }
 
 /** A finding to be shown in a file, and where. */
-export interface PlacedFinding extends Finding {
+export interface PlacedFinding extends ToldFinding {
   readonly shelter: string;
   readonly span: Span;
   /** The result it comes from; absent for a shelter that only stands in a range of this file. */
@@ -67,7 +68,7 @@ export function shownFindings(
   context: EditorContext,
 ): readonly PlacedFinding[] {
   const { severity } = context.settings();
-  const shown = <T extends Finding>(findings: readonly T[]): readonly T[] =>
+  const shown = <T extends ToldFinding>(findings: readonly T[]): readonly T[] =>
     findings
       .filter(({ verdict, id }) => verdict === 'fails' || verdict === 'near its limit' || differs(id))
       .filter((finding) => finding.accepted === undefined && severity[finding.id] !== 'off');
@@ -99,7 +100,7 @@ function placeHere(
 
 /** Where a finding is shown in a file: its own line, or the shelter's name when that is elsewhere. */
 export function findingSpan(
-  finding: Finding,
+  finding: ToldFinding,
   { shelter, written }: ShelterResult | RangeResult,
   document: LangiumDocument,
   context: EditorContext,

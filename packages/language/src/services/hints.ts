@@ -1,11 +1,11 @@
 /** What the program worked out or assumed, shown in the text beside what was written. */
 
-import type { Evaluation, Finding } from '@tautline/checks';
 import { usedText } from '@tautline/quantity';
 import type { Bows, Origin } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
 import type { InlayHintProvider } from 'langium/lsp';
 import { type InlayHint, InlayHintKind, type InlayHintParams } from 'vscode-languageserver';
+import type { ToldEvaluation } from '../analyst/result.ts';
 import type { EditorContext } from './context.ts';
 import { assumedIn } from './results.ts';
 import { shown, systemFor } from './settings.ts';
@@ -61,8 +61,8 @@ export class ShelterHints implements InlayHintProvider {
 }
 
 /** By place, the largest share of a limit that is used up, from half upwards. */
-function mostUsed({ findings }: Evaluation): ReadonlyMap<Finding['origin'], number> {
-  const used = new Map<Finding['origin'], number>();
+function mostUsed({ findings }: ToldEvaluation): ReadonlyMap<Origin, number> {
+  const used = new Map<Origin, number>();
   for (const { origin, utilisation, nature } of findings) {
     // The shares of light, life and lengths of stock are not those of a limit.
     if (utilisation === undefined || utilisation < 0.5 || nature !== undefined) continue;

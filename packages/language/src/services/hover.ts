@@ -158,7 +158,7 @@ export class ShelterHover implements HoverProvider {
       .map((finding) => {
         const old = analysis.stale || finding.result?.kept ? ' *(for the text before the last change)*' : '';
         const used = finding.utilisation === undefined ? '' : ` - ${usedText(finding.utilisation)} used`;
-        const formula = finding.steps.at(-1)?.formula;
+        const { formula } = finding;
         const by = finding.loadCase === undefined ? '' : `\n\nGoverned by: ${finding.loadCase}`;
         return `**${finding.verdict}**: ${messageText(finding.message, system)}${used}${old}${by}${formula ? `\n\n\`${formula}\`` : ''}`;
       });

@@ -21,7 +21,7 @@ import { writeAssumed } from './assumed.ts';
 import type { ServerServices } from './lsp-module.ts';
 import { definitionNamed } from './named.ts';
 import { previewOf } from './preview-of.ts';
-import { assumedIn, findingsOf } from './results.ts';
+import { assumedIn } from './results.ts';
 import { systemFor } from './settings.ts';
 import type { Sheets } from './sheet-of.ts';
 
@@ -72,7 +72,7 @@ export function registerRequests(connection: Connection, services: ServerService
       const all = [...analysis.results, ...analysis.ranges];
       const result = all.find(({ shelter }) => inside(document, shelter, offset)) ?? all[0];
       if (!result?.evaluation && !result?.judged) return null;
-      const findings = findingsOf(result).filter(
+      const findings = (await services.analyses.calculated(result)).filter(
         ({ id }) => question.check === undefined || id === question.check,
       );
       return sheets.calculation(

@@ -1,7 +1,6 @@
 /** Results of a file's shelters and ranges, and what becomes of them when there are new ones. Plain data. */
-import type { Finding } from '@tautline/checks';
 import type { Assumed, SpecWorld } from '@tautline/shelter';
-import type { AnalysisResult } from '../analyst/result.ts';
+import type { AnalysisResult, ToldFinding } from '../analyst/result.ts';
 import type { WholeHouse } from '../analyst/whole-house.ts';
 import type { Span } from '../spec/origin-key.ts';
 import type { NamedMember } from './named.ts';
@@ -21,7 +20,7 @@ export interface ShelterResult extends AnalysisResult {
   /** The first-failure gusts are those of an earlier text; new ones are on their way. */
   readonly gustsOld: boolean;
   /** What was found by the gusts of an earlier text, until what is found by those of this one is there. */
-  readonly awaited?: readonly Finding[];
+  readonly awaited?: readonly ToldFinding[];
   /** What the whole house in space adds, where it was worked out; `old` when the text has said other things since. */
   readonly whole?: WholeHouse & { readonly old: boolean };
 }
@@ -32,14 +31,16 @@ export const findingsOf = ({
   judged,
   awaited,
   whole,
-}: Partial<ShelterResult>): readonly Finding[] => [
+}: Partial<ShelterResult>): readonly ToldFinding[] => [
   ...(evaluation?.findings ?? judged?.verdict.findings ?? []),
   ...(awaited ?? []),
   ...(whole?.findings ?? []),
 ];
 
 /** What is found of the shelters of a range that are defined elsewhere, said where the range puts them up. */
-export const guestFindings = ({ guests }: RangeResult): readonly (Finding & { readonly shelter: string })[] =>
+export const guestFindings = ({
+  guests,
+}: RangeResult): readonly (ToldFinding & { readonly shelter: string })[] =>
   guests.flatMap(({ origin, shelter, result }) =>
     findingsOf(result).map((one) => ({ ...one, shelter, origin, message: [`${shelter}: `, ...one.message] })),
   );

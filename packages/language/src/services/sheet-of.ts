@@ -1,9 +1,9 @@
 /** Everything the drawing sheet of one shelter or range shows, with places in the text as it is now. */
-import { type Evaluation, type Finding, messageText, sources } from '@tautline/checks';
+import { type Finding, messageText, sources } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import type { Origin, SpecWorld } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
-import type { JudgedRange } from '../analyst/result.ts';
+import type { ToldEvaluation, ToldFinding, ToldRange } from '../analyst/result.ts';
 import type {
   CalculationAnswer,
   PlainPlace,
@@ -43,8 +43,8 @@ export type Shown = { readonly [key in 'wide' | 'view']?: PreviewQuestion[key] |
 
 /** What drawing, takeoff and book put on a sheet; handed in by whoever bundles the server. */
 export interface Sheets {
-  readonly draw?: (evaluation: Evaluation, world: SpecWorld, system: System, shown?: Shown) => Drawn;
-  readonly drawRange?: (judged: JudgedRange, world: SpecWorld, system: System, shown?: Shown) => Drawn;
+  readonly draw?: (evaluation: ToldEvaluation, world: SpecWorld, system: System, shown?: Shown) => Drawn;
+  readonly drawRange?: (judged: ToldRange, world: SpecWorld, system: System, shown?: Shown) => Drawn;
   /** The calculation of some findings of the shelter or range of that name. */
   readonly calculation?: (name: string, findings: readonly Finding[], system: System) => CalculationAnswer;
 }
@@ -93,7 +93,7 @@ export function sheetOf(
     ],
     findings: [...findingsOf(result), ...('guests' in result ? guestFindings(result) : [])].map((finding) => {
       const at = findingSpan(finding, result, document, context);
-      const tier = whole?.findings.includes(finding)
+      const tier = whole?.findings.some((one) => one === finding)
         ? { tier: 'full' as const, ...(whole.old ? { old: true as const } : {}) }
         : awaited?.includes(finding)
           ? { old: true as const }
@@ -121,7 +121,7 @@ export function sheetOf(
 }
 
 /** A finding in words, without its place. */
-function told(finding: Finding, system: System): Omit<PreviewFinding, 'place'> {
+function told(finding: ToldFinding, system: System): Omit<PreviewFinding, 'place'> {
   const { id, verdict, severity, message, part, source, utilisation, loadCase, accepted } = finding;
   return {
     id,
