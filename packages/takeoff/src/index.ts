@@ -37,6 +37,6 @@ export { moneyText } from './money.ts';
 export { type Left, leftOnHand, stockOnHand } from './on-hand.ts';
 export { type PriceCsv, pricesFromCsv } from './price-csv.ts';
 export { type PriceList, priceKey } from './prices.ts';
-export { rangeGround, rangeTakeoff } from './range.ts';
+export { rangeTakeoff, type Taken, takenBy } from './range.ts';
 export { type Counted, takeoffOfSeveral } from './several.ts';
 export { takeoff } from './takeoff.ts';

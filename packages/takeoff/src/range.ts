@@ -4,8 +4,20 @@ import { cutLine, type Gap, metres, type Takeoff, type TakeoffLine } from './lin
 import { groundOf } from './materials.ts';
 import { takeoff } from './takeoff.ts';
 
+/** What something takes, and the ground that it keeps the rain off, m2. */
+export interface Taken {
+  readonly takeoff: Takeoff;
+  readonly ground: number;
+}
+
+/** Of a shelter, or of shelters side by side. */
+export const takenBy = (what: Shelter | Range): Taken =>
+  'places' in what
+    ? { takeoff: rangeTakeoff(what), ground: rangeGround(what) }
+    : { takeoff: takeoff(what), ground: groundOf(what) };
+
 /** Ground under cover of all its shelters, m2. */
-export const rangeGround = ({ places }: Range): number =>
+const rangeGround = ({ places }: Range): number =>
   places.reduce((sum, { shelter }) => sum + groundOf(shelter), 0);
 
 /** What a range takes. Shelters that stand several times are counted once and multiplied. */

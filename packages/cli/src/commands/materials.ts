@@ -1,14 +1,5 @@
 import { writeFile } from 'node:fs/promises';
-import {
-  groundOf,
-  type Materials,
-  materialsCsv,
-  materialsExactOf,
-  materialsJson,
-  rangeGround,
-  rangeTakeoff,
-  takeoff,
-} from '@tautline/takeoff';
+import { type Materials, materialsCsv, materialsExactOf, materialsJson, takenBy } from '@tautline/takeoff';
 import { buyingFlags, buyingOf } from '../buying.ts';
 import { CannotRun, exit } from '../exit.ts';
 import { shelterOrRange } from '../one-shelter.ts';
@@ -33,12 +24,12 @@ export const materials: Command = {
     const form = oneOf(args, 'format', ['text', 'json', 'csv', 'xlsx'] as const, 'text');
     const out = args.flags['out'];
     const file = needPaths(args, 'which file to count')[0] as string;
-    const { name, loaded, taken, ground } = await counting(file, args.flags['shelter']);
+    const { name, loaded, takeoff, ground } = await counting(file, args.flags['shelter']);
     const system = systemOf(args, loaded);
     if (form === 'xlsx' && typeof out !== 'string')
       throw new CannotRun('Say where to write the workbook: --out FILE.xlsx');
     const buying = await buyingOf(loaded.world, args);
-    const counted: Materials = await materialsExactOf(taken, ground, loadSolver, buying.options);
+    const counted: Materials = await materialsExactOf(takeoff, ground, loadSolver, buying.options);
     const made =
       form === 'json'
         ? materialsJson(counted)
@@ -61,10 +52,10 @@ async function counting(file: string, named: string | boolean | undefined) {
   const { loaded } = found;
   if ('range' in found) {
     const { range } = found;
-    return { name: range.name, loaded, taken: rangeTakeoff(range), ground: rangeGround(range) };
+    return { name: range.name, loaded, ...takenBy(range) };
   }
   const { shelter } = found;
-  return { name: shelter.name, loaded, taken: takeoff(shelter), ground: groundOf(shelter) };
+  return { name: shelter.name, loaded, ...takenBy(shelter) };
 }
 
 /** Loaded only when a workbook is asked for. */

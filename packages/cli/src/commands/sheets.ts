@@ -3,16 +3,7 @@ import { join } from 'node:path';
 import { type Drawing, planView, rangePlanView, sectionView, sideView, toSvg } from '@tautline/drawing';
 import type { LoadedShelter } from '@tautline/language';
 import type { System } from '@tautline/quantity';
-import {
-  groundOf,
-  type Materials,
-  materialsExactOf,
-  moneyText,
-  rangeGround,
-  rangeTakeoff,
-  type Takeoff,
-  takeoff,
-} from '@tautline/takeoff';
+import { type Materials, materialsExactOf, moneyText, type Taken, takenBy } from '@tautline/takeoff';
 import { buyingFlags, buyingOf } from '../buying.ts';
 import { CannotRun, exit } from '../exit.ts';
 import { load, shelterFiles } from '../files.ts';
@@ -40,13 +31,13 @@ export const sheets: Command = {
     const summary = summarise(verdicts, { system: unitsAsked(args) });
     await mkdir(out, { recursive: true });
     const made: Sheet[] = [];
-    for (const [index, { loaded, drawings, taken, ground }] of toShow(verdicts).entries()) {
+    for (const [index, { loaded, drawings, taken }] of toShow(verdicts).entries()) {
       const shown = summary.shelters[index];
       if (taken === undefined || shown === undefined) continue;
       const { name, title } = loaded;
       const system = systemOf(args, loaded);
       const buying = await buyingOf(loaded.world, args);
-      const counted = await materialsExactOf(taken, ground, loadSolver, buying.options);
+      const counted = await materialsExactOf(taken.takeoff, taken.ground, loadSolver, buying.options);
       const materials = materialsText(name, counted, system, buying.priceLists);
       output.out(`${materialsTotals(name, counted)}\n`);
       await writeFile(join(out, `${name}-materials.txt`), materials);
@@ -66,23 +57,22 @@ export const sheets: Command = {
 interface ToShow {
   readonly loaded: LoadedShelter;
   readonly drawings: (system: System) => readonly { readonly view: string; readonly drawing: Drawing }[];
-  readonly taken?: Takeoff;
-  readonly ground: number;
+  readonly taken?: Taken;
 }
 
 /** In the order of the summary: shelters, then ranges, which are drawn from above. */
 function toShow({ shelters, ranges }: Verdicts): readonly ToShow[] {
   return [
     ...shelters.map(({ loaded, evaluation }): ToShow => {
-      if (evaluation === undefined) return { loaded, drawings: () => [], ground: 0 };
+      if (evaluation === undefined) return { loaded, drawings: () => [] };
       const { shelter } = evaluation;
       const drawings = (system: System) =>
         Object.entries(views).map(([view, draw]) => ({ view, drawing: draw(shelter, { system }) }));
-      return { loaded, drawings, taken: takeoff(shelter), ground: groundOf(shelter) };
+      return { loaded, drawings, taken: takenBy(shelter) };
     }),
     ...ranges.map(({ loaded, range }): ToShow => {
       const drawings = (system: System) => [{ view: 'plan', drawing: rangePlanView(range, { system }) }];
-      return { loaded, drawings, taken: rangeTakeoff(range), ground: rangeGround(range) };
+      return { loaded, drawings, taken: takenBy(range) };
     }),
   ];
 }

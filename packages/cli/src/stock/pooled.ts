@@ -11,16 +11,14 @@ import {
   resolveShelter,
 } from '@tautline/shelter';
 import {
-  type Counted,
-  groundOf,
   type Left,
   leftOnHand,
   type Materials,
   materialsExactOf,
   type PriceList,
-  rangeTakeoff,
   stockOnHand,
-  takeoff,
+  type Taken,
+  takenBy,
   takeoffOfSeveral,
 } from '@tautline/takeoff';
 import { CannotRun } from '../exit.ts';
@@ -49,8 +47,9 @@ export interface PooledOptions {
   readonly frameLife?: number;
 }
 
-interface Taken extends Counted {
-  readonly ground: number;
+/** With the name of what takes it. */
+interface Asked extends Taken {
+  readonly name: string;
 }
 
 /** Throws CannotRun when nothing can be counted, or the files do not go together: two currencies, one name for two items. */
@@ -94,7 +93,7 @@ export async function pooled(workspace: LoadedWorkspace, options: PooledOptions)
 function countedIn(
   { shelters }: LoadedWorkspace,
   { only, standingOn }: PooledOptions,
-): { readonly taken: readonly Taken[]; readonly leftOut: Pooled['leftOut'] } {
+): { readonly taken: readonly Asked[]; readonly leftOut: Pooled['leftOut'] } {
   const unknown = only?.find((name) => !shelters.some((one) => one.name === name));
   if (unknown !== undefined) {
     const names = shelters.map(({ name }) => name).join(', ');
@@ -102,7 +101,7 @@ function countedIn(
   }
   const asked = shelters.filter(({ name }) => only?.includes(name) ?? true);
   const inRanges = new Set<Origin>();
-  const taken: Taken[] = [];
+  const taken: Asked[] = [];
   const leftOut: { name: string; file: string; why: string }[] = [];
   const leave = ({ name, uri }: LoadedShelter, why: string): void => {
     leftOut.push({ name, file: shownPath(uri), why });
@@ -114,8 +113,7 @@ function countedIn(
       continue;
     }
     for (const { shelter } of range.places) inRanges.add(shelter.origin);
-    const ground = range.places.reduce((sum, { shelter }) => sum + groundOf(shelter), 0);
-    taken.push({ name: loaded.name, takeoff: rangeTakeoff(range), ground });
+    taken.push({ name: loaded.name, ...takenBy(range) });
   }
   for (const loaded of asked.filter(({ kind }) => kind !== 'range')) {
     if (inRanges.has(loaded.origin)) continue;
@@ -127,7 +125,7 @@ function countedIn(
     if (shelter === undefined) leave(loaded, reasonIn(problems));
     else if (standingOn !== undefined && shelter.built !== undefined && shelter.built <= standingOn)
       leave(loaded, `it stands since ${shelter.built}: --built counts it, too`);
-    else taken.push({ name: loaded.name, takeoff: takeoff(shelter), ground: groundOf(shelter) });
+    else taken.push({ name: loaded.name, ...takenBy(shelter) });
   }
   return { taken, leftOut };
 }

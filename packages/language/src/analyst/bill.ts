@@ -11,15 +11,7 @@ import {
   type SpecEdit,
   type SpecWorld,
 } from '@tautline/shelter';
-import {
-  groundOf,
-  type Materials,
-  materialsOf,
-  rangeGround,
-  rangeTakeoff,
-  stockOnHand,
-  takeoff,
-} from '@tautline/takeoff';
+import { type Materials, materialsOf, stockOnHand, takenBy } from '@tautline/takeoff';
 
 export interface Bill {
   /** Sum of everything that has a price. */
@@ -34,9 +26,8 @@ export interface Bill {
 export function countedFor(what: Shelter | Range, world: SpecWorld): Materials {
   const notes = newNotes();
   const { currency } = readProject(world, notes);
-  const [taken, ground] =
-    'places' in what ? [rangeTakeoff(what), rangeGround(what)] : [takeoff(what), groundOf(what)];
-  return materialsOf(taken, ground, {
+  const { takeoff, ground } = takenBy(what);
+  return materialsOf(takeoff, ground, {
     ...stockOnHand(readYard(world, notes)),
     ...(currency === undefined ? {} : { currency }),
   });
