@@ -108,8 +108,7 @@ describe('a range', () => {
 
   it('does not repeat what stands at the shelter in the same file, and is no broken drawing', async () => {
     const before = found.filter(({ code }) => code === 'pull-out').length;
-    await editor.change(uri, `${site}${shelter}${range}`);
-    await editor.evaluated();
+    await editor.settled(uri, `${site}${shelter}${range}`);
     const list = await editor.diagnostics(uri, (all) => all.some(({ code }) => code === 'pull-out'));
     expect(list.filter(({ code }) => code === 'pull-out').length).toBe(before);
     const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
@@ -141,8 +140,7 @@ describe('a range', () => {
     await editor.change(uri, wide);
     await editor.diagnostics(uri, (all) => all.every(({ code }) => code !== 'neighbour-gap'));
     const accepting = others.find(({ title }) => title.startsWith('Accept'));
-    await editor.change(uri, applied(text, accepting?.edit?.changes?.[uri] ?? []));
-    await editor.evaluated();
+    await editor.settled(uri, applied(text, accepting?.edit?.changes?.[uri] ?? []));
     // Until somebody says why, nothing is accepted.
     await editor.diagnostics(uri, (all) => all.some(({ code }) => code === 'reason-missing'));
     expect(accepting?.command?.arguments).toEqual(['say why']);

@@ -142,9 +142,7 @@ describe('hints, lenses and findings while typing', () => {
     editor = await startEditor();
     await editor.open(uri, house);
     await editor.diagnostics(uri, (list) => list.some(({ code }) => code === 'pull-out'));
-    const noticed = editor.evaluated();
-    await editor.change(uri, house.replace('  footprint 14 ft by 40 ft\n', ''));
-    await noticed;
+    await editor.settled(uri, house.replace('  footprint 14 ft by 40 ft\n', ''));
     const list = await editor.diagnostics(uri, (all) =>
       all.some(({ code, message }) => code === 'pull-out' && message.endsWith('last be worked out.)')),
     );
@@ -161,9 +159,7 @@ describe('hints, lenses and findings while typing', () => {
     await editor.diagnostics(uri, (list) => list.some(({ code }) => code === 'pull-out'));
     const whole = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
     expect(whole.shelters[0]?.stale).toBe(undefined);
-    const noticed = editor.evaluated();
-    await editor.change(uri, house.replace(/\}\s*$/, ''));
-    await noticed;
+    await editor.settled(uri, house.replace(/\}\s*$/, ''));
     const partly = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
 
     expect(partly.shelters[0]?.stale).toMatch(/not closed/);
@@ -177,9 +173,7 @@ describe('hints, lenses and findings while typing', () => {
     await editor.evaluated();
     const [, first] = await lenses();
     expect(first).toMatch(/^1: first to fail: .*(gust \d+(\.\d+)? mph|without wind)$/);
-    const noticed = editor.evaluated();
-    await editor.change(uri, spaced(1000));
-    await noticed;
+    await editor.settled(uri, spaced(1000));
     expect((await lenses())[1]).toBe(first);
     const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
     expect(preview.shelters[0]?.gustsOld).toBe(true);

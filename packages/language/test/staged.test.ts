@@ -80,9 +80,7 @@ describe('findings by the order of failure', () => {
     expect(await summary()).not.toMatch(/to come/);
 
     hold();
-    const second = typing.evaluated();
-    await typing.change(uri, open.replace('spaced 4 ft', 'spaced 2 ft'));
-    await second;
+    await typing.settled(uri, open.replace('spaced 4 ft', 'spaced 2 ft'));
     const old = await typing.diagnostics(uri, (list) =>
       list.some(({ code, message }) => code === 'withstand' && /before the last edits/.test(message)),
     );

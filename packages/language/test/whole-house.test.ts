@@ -117,8 +117,7 @@ describe('the whole house in the editor', () => {
     editor = await startEditor({ longWork: work });
     await editor.open(uri, house);
     for (const text of [longer, house, `// remark\n${house}`]) {
-      await editor.change(uri, text);
-      await editor.evaluated();
+      await editor.settled(uri, text);
     }
     expect(held.begun).toBe(0);
     const save = () => editor.client.sendNotification('textDocument/didSave', { textDocument: { uri } });
