@@ -31,7 +31,9 @@ export class Window {
 
   async shot(name) {
     await mkdir(artefacts, { recursive: true });
-    await this.page.screenshot({ path: new URL(`${this.prefix}${name}.png`, artefacts).pathname });
+    // What is fading in is shown as it will be.
+    const path = new URL(`${this.prefix}${name}.png`, artefacts).pathname;
+    await this.page.screenshot({ path, animations: 'disabled' });
   }
 
   /** Runs a command of the palette by its title. */

@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { originOf } from '@tautline/shelter';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type {
   CodeAction,
@@ -18,7 +19,11 @@ import type {
   TextEdit,
   WorkspaceEdit,
 } from 'vscode-languageserver';
+import { builtInCatalogue } from '../src/files/catalogue.ts';
+import { loadWorkspace } from '../src/index.ts';
 import { GuardedFiles } from '../src/node-door.ts';
+import { definitionText } from '../src/services/hover.ts';
+import { titleOf } from '../src/services/item-text.ts';
 import { applied, type Editor, startEditor, withCursor } from './editor.ts';
 import { houseText, houseUri, houseWith, itemsText, itemsUri } from './house.ts';
 
@@ -145,6 +150,25 @@ describe('hover', () => {
     expect(text).toContain('**white-25** (pipe)');
     expect(text).toContain('outside: 1-5/16 in (33.4 mm)');
     expect(await hover(houseWith('cover ends with shelf|-film'))).toContain('Source: made up.');
+  });
+
+  it('shows the source of an item once, and its title without it', async () => {
+    const { shelters } = await loadWorkspace([
+      { uri: 'file:///gully/any.shelter', text: 'shelter any { }\n' },
+    ]);
+    const text = definitionText(shelters[0]!.world.definitions.get('pvc80-40')!, 'metric');
+    expect(text).toMatch(/^\*\*pvc80-40\*\* \(pipe\): PVC pipe 1-1\/2 in, schedule 80\n/);
+    expect(text.match(/Source:/g)).toHaveLength(1);
+    const all = builtInCatalogue.map((file) => file.text).join('\n');
+    const docs = [...all.matchAll(/\/\*\*((?:(?!\*\/)[\s\S])*)\*\//g)].map(([, doc = '']) =>
+      doc.replace(/\n \*/g, '\n'),
+    );
+    expect(docs.length).toBeGreaterThan(200);
+    const titles = docs.map((doc) =>
+      titleOf({ word: '', name: '', doc, slots: {}, children: [], origin: originOf('') }),
+    );
+    expect(titles.filter((title) => title === '' || /Source|\.$/.test(title))).toEqual([]);
+    expect(titles).toContain('Rebar no. 5, 5/8 in');
   });
 });
 

@@ -55,7 +55,6 @@ export const several = [
       await choice(frame).selectOption('flower-house');
       await shows(window, frame, 'flower-house');
       await window.focusEditor();
-      await window.page.keyboard.press('Home');
       await window.page.keyboard.press('Shift+End');
       await window.page.keyboard.type('foot concrete { deep 0.4 m; across 0.3 m }');
       await window.until(

@@ -2,11 +2,11 @@
 import { formatBoth, type System } from '@tautline/quantity';
 import type { SpecDefinition, SpecNode } from '@tautline/shelter';
 
-/** First sentence of its doc comment, without the source. */
+/** First sentence of its doc comment, without the source. `no. 5` ends no sentence. */
 export function titleOf({ doc }: SpecDefinition): string {
-  const plain = doc.replace(/\s+/g, ' ').trim();
-  if (/^Source:/i.test(plain)) return '';
-  return (/^(.*?[^.\d])\.(?:\s|$)/.exec(plain)?.[1] ?? plain).trim();
+  const [said = ''] = doc.split(/\bSource:/i);
+  const plain = said.replace(/\s+/g, ' ').trim();
+  return (/^(.*?)\.(?= [A-Z]|$)/.exec(plain)?.[1] ?? plain).trim();
 }
 
 export function sourceOf({ doc }: SpecDefinition): string {
