@@ -42,7 +42,13 @@ describe('what the sheet asks for on demand', () => {
     expect(chart).toMatchObject({ kind: 'drawing' });
     expect(chart.kind === 'drawing' && chart.svg).toMatch(/first to fail/);
     expect(chart.kind === 'drawing' && chart.svg).toMatch(/film-off gust/);
-    expect(draw(evaluation, world, 'metric').facts.map(({ label }) => label)).toContain('First to fail');
+    const [now, old] = [undefined, true as const].map(
+      (gustsOld) =>
+        draw(evaluation, world, 'metric', { gustsOld }).facts.find(({ label }) => label === 'First to fail')
+          ?.value,
+    );
+    expect(now).toMatch(/, gust \d+(\.\d+)? m\/s$/);
+    expect(old).toBe(`${now} (before the last edits)`);
   });
   it('draws for a narrow page with the letters as large as ever', () => {
     const pageOf = (svg = ''): number => Number(/viewBox="0 0 (\d+)/.exec(svg)?.[1]);

@@ -34,6 +34,7 @@ export { knownProblems } from './services/diagnostics.ts';
 export type { ServerOptions, ServerServices } from './services/lsp-module.ts';
 export { shelterNames } from './services/named.ts';
 export { inside, readyDocument } from './services/requests.ts';
+export { beforeEdits } from './services/results.ts';
 export { systemFor } from './services/settings.ts';
 export type { Drawn, Sheets } from './services/sheet-of.ts';
 export { workAsked } from './services/work-done.ts';

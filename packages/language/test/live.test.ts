@@ -173,14 +173,18 @@ describe('hints, lenses and findings while typing', () => {
     await editor.evaluated();
     const [, first] = await lenses();
     expect(first).toMatch(/^1: first to fail: .*(gust \d+(\.\d+)? mph|without wind)$/);
+    const noticed = editor.evaluated();
     await editor.settled(uri, spaced(1000));
-    expect((await lenses())[1]).toBe(first);
+    // The notice is what the status bar shows.
+    expect((await noticed).summary).toMatch(/^plug-house: first to fail: .* \(before the last edits\)$/);
+    expect((await lenses())[1]).toBe(`${first} (before the last edits)`);
     const preview = await editor.ask<PreviewAnswer>('tautline/preview', { uri });
     expect(preview.shelters[0]?.gustsOld).toBe(true);
     await editor.evaluated();
     expect((await editor.ask<PreviewAnswer>('tautline/preview', { uri })).shelters[0]?.gustsOld).toBe(
       undefined,
     );
+    expect((await lenses())[1]).not.toMatch(/before the last edits/);
   });
 });
 

@@ -2,7 +2,7 @@
 import { hardestOf } from '@tautline/checks';
 import { type Drawing, describeParts, saysEnds, toSvg, views } from '@tautline/drawing';
 import type { PreviewDrawing, PreviewFact, PreviewMaterial, PreviewView } from '@tautline/language/protocol';
-import { countedFor, type Sheets, type ToldEvaluation } from '@tautline/language/server';
+import { beforeEdits, countedFor, type Sheets, type ToldEvaluation } from '@tautline/language/server';
 import { format, type System, usedText } from '@tautline/quantity';
 import type { Origin, Shelter, SpecWorld } from '@tautline/shelter';
 import { buyText, type Materials } from '@tautline/takeoff';
@@ -13,7 +13,7 @@ type Draw = NonNullable<Sheets['draw']>;
 /** In the order of the tabs; a front end only where something is said of the ends. */
 const tabs = ['section', 'plan', 'side', 'end', 'setting-out'] as const satisfies readonly PreviewView[];
 
-export const draw: Draw = (evaluation, world, system, { wide, view: wanted } = {}) => {
+export const draw: Draw = (evaluation, world, system, { wide, view: wanted, gustsOld } = {}) => {
   const { shelter } = evaluation;
   const counted = countedFor(shelter, world);
   const currency = currencyOf(world);
@@ -28,7 +28,7 @@ export const draw: Draw = (evaluation, world, system, { wide, view: wanted } = {
       }),
     parts: partsOf(shelter, system),
     materials: materialRows(counted, currency, system),
-    facts: factsOf(evaluation, counted, currency, system),
+    facts: factsOf(evaluation, counted, currency, system, gustsOld === true ? beforeEdits : ''),
     ...(varied === undefined ? {} : { varied }),
   };
 };
@@ -106,6 +106,7 @@ function factsOf(
   counted: Materials,
   currency: string,
   system: System,
+  mark: string,
 ): PreviewFact[] {
   const { shelter } = evaluation;
   const hardest = hardestOf(evaluation.findings.filter((finding) => finding.accepted === undefined));
@@ -118,7 +119,12 @@ function factsOf(
     },
     ...(first === undefined
       ? []
-      : [{ label: 'First to fail', value: `${first.what}, gust ${format(first.gust, 'speed', system)}` }]),
+      : [
+          {
+            label: 'First to fail',
+            value: `${first.what}, gust ${format(first.gust, 'speed', system)}${mark}`,
+          },
+        ]),
     ...(hardest === undefined
       ? []
       : [{ label: 'Most used up', value: `${hardest.id}, ${usedText(hardest.utilisation)}` }]),

@@ -10,7 +10,13 @@ import type { AnalysisResult } from '../analyst/result.ts';
 import { billText } from './amount.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { definitionNamed, nameSpan, shelterNames } from './named.ts';
-import { type FileAnalysis, findingsOf, type RangeResult, type ShelterResult } from './results.ts';
+import {
+  beforeEdits,
+  type FileAnalysis,
+  findingsOf,
+  type RangeResult,
+  type ShelterResult,
+} from './results.ts';
 import { shown, systemFor } from './settings.ts';
 import { moved } from './written.ts';
 
@@ -126,18 +132,19 @@ export function summaryOf(result: AnalysisResult): string | undefined {
   return `${count}${used}${toCome}`;
 }
 
-/** The part that gives way first as the gust rises; undefined while that is not known. */
+/** The part that gives way first as the gust rises, marked where that is of an earlier text; undefined while it is not known. */
 export function firstToFail(
-  { evaluation }: AnalysisResult,
+  { evaluation, gustsOld }: AnalysisResult & Pick<Partial<ShelterResult>, 'gustsOld'>,
   speed: (si: number) => string,
 ): string | undefined {
   if (!evaluation) return undefined;
   if (!evaluation.gusts) return undefined;
   const { failures, upTo } = evaluation.gusts;
   const [first] = failures;
-  if (!first) return `nothing fails up to a gust of ${speed(upTo)}`;
+  const old = gustsOld ? beforeEdits : '';
+  if (!first) return `nothing fails up to a gust of ${speed(upTo)}${old}`;
   const at = first.gust > 0 ? `gust ${speed(first.gust)}` : 'without wind';
-  return `first to fail: ${first.what}, ${at}`;
+  return `first to fail: ${first.what}, ${at}${old}`;
 }
 
 function costOf({ evaluation, judged }: AnalysisResult, billed: Billed | undefined): string {
@@ -161,6 +168,6 @@ function rangeText(range: RangeResult, analysis: FileAnalysis | undefined): stri
 }
 
 /** For the status bar: the first to fail where that is known, else how much fails. */
-export function statusOf(result: AnalysisResult, speed: (si: number) => string): string {
+export function statusOf(result: ShelterResult, speed: (si: number) => string): string {
   return firstToFail(result, speed) ?? summaryOf(result) ?? 'not worked out';
 }

@@ -25,6 +25,9 @@ export interface ShelterResult extends AnalysisResult {
   readonly whole?: WholeHouse & { readonly old: boolean };
 }
 
+/** Behind what is of an earlier text and is being worked out anew. */
+export const beforeEdits = ' (before the last edits)';
+
 /** Findings of the typical frame and what the whole house adds to them; or those of a range. */
 export const findingsOf = ({
   evaluation,

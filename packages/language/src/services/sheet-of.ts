@@ -39,7 +39,12 @@ export interface Drawn {
 }
 
 /** What is drawn, and how wide. */
-export type Shown = { readonly [key in 'wide' | 'view']?: PreviewQuestion[key] | undefined };
+export type Shown = {
+  readonly [key in 'wide' | 'view']?: PreviewQuestion[key] | undefined;
+} & {
+  /** Set where the order of failure is that of an earlier text. */
+  readonly gustsOld?: boolean | undefined;
+};
 
 /** What drawing, takeoff and book put on a sheet; handed in by whoever bundles the server. */
 export interface Sheets {
@@ -73,10 +78,10 @@ export function sheetOf(
     if (!found) return home;
     return { uri: found.document.uri.toString(), range: rangeOf(found.document, found.start, found.end) };
   };
-  const drawn = evaluation
-    ? sheets.draw?.(evaluation, world, system, show)
-    : judged && sheets.drawRange?.(judged, world, system, show);
   const { whole, gustsOld, awaited }: Partial<ShelterResult> = result;
+  const drawn = evaluation
+    ? sheets.draw?.(evaluation, world, system, { ...show, gustsOld })
+    : judged && sheets.drawRange?.(judged, world, system, show);
   return {
     name,
     ...(judged ? { kind: 'range' } : {}),
