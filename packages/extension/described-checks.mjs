@@ -35,6 +35,7 @@ export async function describedChecks(settings) {
     export { measuredText, messageText } from ${from('text')};
     export { hardestOf } from ${from('hardest')};
     export { stormOff } from ${from('storm-off')};
+    export { verdictText } from ${from('verdict-text')};
     export const checks = ${JSON.stringify(told)};
     export const sources = ${JSON.stringify(all.sources)};
     export const wholeHouseChecks = new Set(${JSON.stringify([...all.wholeHouseChecks])});

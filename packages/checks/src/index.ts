@@ -29,3 +29,4 @@ export { checkOf, checks, gustChecks, wholeHouseChecks } from './registry.ts';
 export { sources } from './sources.ts';
 export { type StormOff, stormOff } from './storm-off.ts';
 export { measuredText, messageText } from './text.ts';
+export { verdictText } from './verdict-text.ts';

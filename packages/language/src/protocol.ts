@@ -149,6 +149,8 @@ export interface PreviewFinding {
   readonly id: string;
   readonly verdict: 'passes' | 'near its limit' | 'fails' | 'not checked';
   readonly severity: 'error' | 'warning' | 'information';
+  /** The verdict as it is told: what fails and brings nothing down is 'to watch', what was accepted is 'accepted'. */
+  readonly word: string;
   readonly message: string;
   readonly part: string;
   readonly place: PlainPlace;

@@ -100,7 +100,7 @@ describe('a range', () => {
     const lenses = await editor.ask<CodeLens[]>('textDocument/codeLens', { textDocument: { uri: rangeUri } });
     expect(lenses.map(({ command }) => command?.title)).toEqual([
       expect.stringMatching(
-        /^3 shelters, neighbour-gap fails, the weakest plug-house: \d+ fails?, governed by/,
+        /^3 shelters, neighbour-gap to watch, the weakest plug-house: \d+ fails?, governed by/,
       ),
       'cost: no prices',
     ]);
@@ -118,9 +118,10 @@ describe('a range', () => {
       ['row', 'range'],
     ]);
     const [, sheet] = preview.shelters;
-    expect(sheet?.findings.map(({ id, verdict }) => [id, verdict])).toEqual([
-      ['neighbour-gap', 'fails'],
-      ['neighbour-gap', 'passes'],
+    // A gap that is too narrow brings nothing down.
+    expect(sheet?.findings.map(({ id, verdict, word }) => [id, verdict, word])).toEqual([
+      ['neighbour-gap', 'fails', 'to watch'],
+      ['neighbour-gap', 'passes', 'passes'],
     ]);
     expect(sheet?.notChecked.map(({ what }) => what)).toContain('model');
   });

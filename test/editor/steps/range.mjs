@@ -67,7 +67,7 @@ export const range = [
       await window.page.keyboard.press('Shift+End');
       await window.page.keyboard.type('0.3 m');
       const frame = await window.sheet();
-      await frame.locator('.tally .fails', { hasText: /[1-9] fail/ }).waitFor({ timeout: 20_000 });
+      await frame.locator('.tally .near', { hasText: /[1-9] to watch/ }).waitFor({ timeout: 20_000 });
       await tab(frame, 'Findings').click();
       await frame.locator('.finding', { hasText: 'neighbour-gap' }).first().waitFor();
       await window.shot('range-fails');

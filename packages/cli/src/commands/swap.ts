@@ -1,7 +1,6 @@
 import { readFile, writeFile } from 'node:fs/promises';
 import { fileURLToPath, pathToFileURL } from 'node:url';
-import type { Finding } from '@tautline/checks';
-import { messageText } from '@tautline/checks';
+import { type Finding, messageText, verdictText } from '@tautline/checks';
 import { applySpecEdits, changed, editsByFile } from '@tautline/language';
 import type { System } from '@tautline/quantity';
 import { type Item, newNotes, resolveItems, standIns, swapEdits } from '@tautline/shelter';
@@ -73,7 +72,7 @@ interface State {
   readonly verdicts: readonly Verdict[];
   readonly stock: readonly Item[];
   readonly failing: readonly Finding[];
-  readonly near: readonly Finding[];
+  readonly watched: readonly Finding[];
   readonly counted: readonly Materials[];
 }
 
@@ -95,8 +94,8 @@ async function stateOf(file: string, text: string, args: CommandArguments): Prom
   return {
     verdicts: verdicts.shelters,
     stock: resolveItems(first.loaded.world, newNotes()),
-    failing: findings.filter((finding) => finding.verdict === 'fails'),
-    near: findings.filter((finding) => finding.verdict === 'near its limit'),
+    failing: findings.filter(({ severity }) => severity === 'error'),
+    watched: findings.filter(({ severity }) => severity === 'warning'),
     counted,
   };
 }
@@ -136,9 +135,9 @@ function swappedText(
   return { text: changed(text, result.changes), along: [...said].join('') };
 }
 
-function stateText({ failing, near, counted }: State): string {
+function stateText({ failing, watched, counted }: State): string {
   const fail = failing.length === 1 ? '1 check fails' : `${failing.length} checks fail`;
-  return `${fail}, ${near.length} near the limit, ${costText(counted)}`;
+  return `${fail}, ${watched.length} to watch, ${costText(counted)}`;
 }
 
 function costText(counted: readonly Materials[]): string {
@@ -164,11 +163,11 @@ function costChange(before: State, after: State): string {
 /** Findings that came, went or changed their verdict. */
 function changesText(before: State, after: State, system: System): string[] {
   const key = (finding: Finding): string => `${finding.id}@${finding.part}`;
-  const told = (state: State): readonly Finding[] => [...state.failing, ...state.near];
+  const told = (state: State): readonly Finding[] => [...state.failing, ...state.watched];
   const then = new Map(told(before).map((finding) => [key(finding), finding] as const));
   const now = new Map(told(after).map((finding) => [key(finding), finding] as const));
   const line = (what: string, finding: Finding): string =>
-    `${what}  ${finding.id}  ${finding.verdict}: ${messageText(finding.message, system)}`;
+    `${what}  ${finding.id}  ${verdictText(finding)}: ${messageText(finding.message, system)}`;
   return [
     ...[...now]
       .filter(([id, finding]) => then.get(id)?.verdict !== finding.verdict)

@@ -1,6 +1,7 @@
 import type { PreviewDrawing, PreviewPart, PreviewShelter } from '@tautline/language/protocol';
 import { element } from './dom.ts';
 import { partOf } from './parts.ts';
+import { standingOf } from './standing.ts';
 
 /** A drawing that was drawn. */
 export type DrawnView = Required<PreviewDrawing>;
@@ -212,12 +213,12 @@ export function worstOf(
   shelter: PreviewShelter,
   partId: string,
 ): { word: string; sign: string; className: 'fails' | 'near' } | undefined {
-  const own = shelter.findings.filter((one) => one.part === partId && one.accepted === undefined);
-  if (own.some((one) => one.verdict === 'fails')) {
+  const own = shelter.findings.filter((one) => one.part === partId).map(standingOf);
+  if (own.includes('fails')) {
     return { word: 'fails', sign: '×', className: 'fails' };
   }
-  if (own.some((one) => one.verdict === 'near its limit')) {
-    return { word: 'near its limit', sign: '!', className: 'near' };
+  if (own.includes('near')) {
+    return { word: 'to watch', sign: '!', className: 'near' };
   }
   return undefined;
 }

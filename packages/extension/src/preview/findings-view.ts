@@ -1,5 +1,6 @@
 import type { PlainPlace, PreviewFinding, PreviewShelter } from '@tautline/language/protocol';
 import { element } from './dom.ts';
+import { type Standing, standingOf } from './standing.ts';
 
 export interface FindingActions {
   readonly go: (place: PlainPlace) => void;
@@ -7,30 +8,23 @@ export interface FindingActions {
   readonly writeAssumed: () => void;
 }
 
-const order = {
-  fails: 0,
-  'near its limit': 1,
-  'not checked': 2,
-  passes: 3,
-} as const;
+const order: Readonly<Record<Standing, number>> = { fails: 0, near: 1, unknown: 2, passes: 3, accepted: 4 };
 
-/** What fails, what is near, what was assumed, what was not checked, what passes. */
+/** What fails, what is to be watched, what was assumed, what was not checked, what passes. */
 export function findingsView(shelter: PreviewShelter, actions: FindingActions): HTMLElement {
   const sorted = [...shelter.findings].sort(
     (one, other) =>
-      Number(one.accepted !== undefined) - Number(other.accepted !== undefined) ||
-      order[one.verdict] - order[other.verdict] ||
-      (other.utilisation ?? 0) - (one.utilisation ?? 0),
+      order[standingOf(one)] - order[standingOf(other)] || (other.utilisation ?? 0) - (one.utilisation ?? 0),
   );
-  const open = sorted.filter((one) => one.accepted === undefined && order[one.verdict] < 2);
-  const accepted = sorted.filter((one) => one.accepted !== undefined);
-  const passes = sorted.filter((one) => one.accepted === undefined && one.verdict === 'passes');
-  const unknown = sorted.filter((one) => one.accepted === undefined && one.verdict === 'not checked');
+  const those = (...which: readonly Standing[]): PreviewFinding[] =>
+    sorted.filter((one) => which.includes(standingOf(one)));
+  const [open, accepted] = [those('fails', 'near'), those('accepted')];
+  const [passes, unknown] = [those('passes'), those('unknown')];
   return element(
     'div',
     { class: 'pages' },
     open.length === 0
-      ? element('p', { class: 'empty' }, 'Nothing of what was checked fails or is near its limit.')
+      ? element('p', { class: 'empty' }, 'Nothing of what was checked fails or is to be watched.')
       : list(open, actions),
     section('Accepted by you', accepted.length, list(accepted, actions)),
     section('Assumed', shelter.assumed.length, assumed(shelter, actions)),
@@ -60,16 +54,15 @@ function list(findings: readonly PreviewFinding[], actions: FindingActions): HTM
 }
 
 function card(finding: PreviewFinding, actions: FindingActions): HTMLElement {
-  const kind = finding.accepted !== undefined ? 'accepted' : classOf(finding.verdict);
   const old = finding.old === true ? 'as before the last edits' : undefined;
   const details = [old, finding.loadCase, finding.source].filter((text) => text !== undefined).join(' · ');
   return element(
     'li',
-    { class: `finding ${kind}` },
+    { class: `finding ${standingOf(finding)}` },
     element(
       'div',
       { class: 'finding-head' },
-      element('span', { class: 'verdict' }, finding.accepted !== undefined ? 'accepted' : finding.verdict),
+      element('span', { class: 'verdict' }, finding.word),
       element('code', {}, finding.id),
       finding.utilisation !== undefined && meter(finding.utilisation),
     ),
@@ -100,16 +93,6 @@ function card(finding: PreviewFinding, actions: FindingActions): HTMLElement {
       ),
     ),
   );
-}
-
-function classOf(verdict: PreviewFinding['verdict']): string {
-  return verdict === 'fails'
-    ? 'fails'
-    : verdict === 'near its limit'
-      ? 'near'
-      : verdict === 'passes'
-        ? 'passes'
-        : 'unknown';
 }
 
 /** Demand over capacity: the bar ends at 150 %, the tick stands at the limit. */

@@ -1,4 +1,5 @@
 import type { PreviewShelter, PreviewView } from '@tautline/language/protocol';
+import { standingOf } from './standing.ts';
 import type { Tab } from './tabs.ts';
 
 const viewTitles: Readonly<Record<PreviewView, string>> = {
@@ -15,9 +16,7 @@ export const viewOfTab = (tab: string | undefined): PreviewView | 'none' =>
 
 /** The tabs of a shelter or a range, in order. */
 export function tabsOf(shelter: PreviewShelter): Tab[] {
-  const open = shelter.findings.filter(
-    (one) => one.accepted === undefined && (one.verdict === 'fails' || one.verdict === 'near its limit'),
-  );
+  const open = shelter.findings.filter((one) => ['fails', 'near'].includes(standingOf(one)));
   const drawings = shelter.drawings.map(({ view }) => ({ id: view, title: viewTitles[view] }));
   const findings = { id: 'findings', title: 'Findings', count: open.length };
   const materials = { id: 'materials', title: 'Materials' };

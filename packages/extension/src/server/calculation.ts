@@ -1,5 +1,5 @@
 /** The calculation behind findings as a page of Markdown: each step with its formula, inputs and source. */
-import { type Finding, measuredText, messageText, sources } from '@tautline/checks';
+import { type Finding, measuredText, messageText, sources, verdictText } from '@tautline/checks';
 import type { Sheets } from '@tautline/language/server';
 import { type System, usedText } from '@tautline/quantity';
 
@@ -23,7 +23,7 @@ function findingLines(finding: Finding, system: System): string[] {
   const { demand, capacity, utilisation, loadCase } = finding;
   const used = utilisation === undefined ? '' : `, ${usedText(utilisation)} used`;
   return [
-    `## ${finding.id}: ${finding.verdict}${used}`,
+    `## ${finding.id}: ${verdictText(finding)}${used}`,
     '',
     escaped(messageText(finding.message, system)),
     '',

@@ -1,5 +1,5 @@
 /** Hover: what a word says, a quantity in both systems, an item with its numbers and their source. */
-import { checkOf, messageText } from '@tautline/checks';
+import { checkOf, messageText, verdictText } from '@tautline/checks';
 import { formatBoth, isKind, type System, usedText } from '@tautline/quantity';
 import type { Entry, SpecDefinition, Takes } from '@tautline/shelter';
 import { CstUtils, type LangiumDocument } from 'langium';
@@ -160,7 +160,7 @@ export class ShelterHover implements HoverProvider {
         const used = finding.utilisation === undefined ? '' : ` - ${usedText(finding.utilisation)} used`;
         const { formula } = finding;
         const by = finding.loadCase === undefined ? '' : `\n\nGoverned by: ${finding.loadCase}`;
-        return `**${finding.verdict}**: ${messageText(finding.message, system)}${used}${old}${by}${formula ? `\n\n\`${formula}\`` : ''}`;
+        return `**${verdictText(finding)}**: ${messageText(finding.message, system)}${used}${old}${by}${formula ? `\n\n\`${formula}\`` : ''}`;
       });
   }
 }

@@ -1,5 +1,5 @@
 /** What stands above a shelter: how much fails and what governs, what fails first, what it costs. */
-import { hardestOf } from '@tautline/checks';
+import { hardestOf, type Severity } from '@tautline/checks';
 import { usedText } from '@tautline/quantity';
 import type { LangiumDocument } from 'langium';
 import type { CodeLensProvider } from 'langium/lsp';
@@ -118,13 +118,13 @@ export function summaryOf(result: AnalysisResult): string | undefined {
   if (failure !== undefined) return 'could not be worked out';
   if (!evaluation) return undefined;
   const open = findingsNow(result).filter(({ accepted }) => accepted === undefined);
-  const fails = open.filter(({ verdict }) => verdict === 'fails').length;
-  const near = open.filter(({ verdict }) => verdict === 'near its limit').length;
+  const fails = open.filter(({ severity }) => severity === 'error').length;
+  const watched = open.filter(({ severity }) => severity === 'warning').length;
   const count =
     fails > 0
       ? `${fails} fail${fails === 1 ? 's' : ''}`
-      : near > 0
-        ? `${near} near the limit`
+      : watched > 0
+        ? `${watched} to watch`
         : 'nothing fails in what is checked';
   const governing = governingOf(result);
   const used = governing ? `, governed by ${governing.id} (${usedText(governing.utilisation)} used)` : '';
@@ -156,8 +156,11 @@ function costOf({ evaluation, judged }: AnalysisResult, billed: Billed | undefin
 /** How many shelters stand in a range, what fails between them, and the one of them that is used up most. */
 function rangeText(range: RangeResult, analysis: FileAnalysis | undefined): string {
   const { members, guests } = range;
-  const fails = findingsOf(range).filter(({ verdict, accepted }) => verdict === 'fails' && !accepted);
-  const between = fails.length === 0 ? '' : `, ${[...new Set(fails.map(({ id }) => id))].join(', ')} fails`;
+  const those = (which: Severity, word: string): string => {
+    const ids = findingsOf(range).filter(({ severity, accepted }) => severity === which && !accepted);
+    return ids.length === 0 ? '' : `, ${[...new Set(ids.map(({ id }) => id))].join(', ')} ${word}`;
+  };
+  const between = those('error', 'fails') + those('warning', 'to watch');
   const count = members.reduce((sum, member) => sum + member.count, 0);
   const results = [...(analysis?.results ?? []), ...guests.map(({ result }) => result)];
   const worst = members

@@ -1,5 +1,5 @@
 /** Everything the drawing sheet of one shelter or range shows, with places in the text as it is now. */
-import { type Finding, messageText, sources } from '@tautline/checks';
+import { type Finding, messageText, sources, verdictText } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import type { Origin, SpecWorld } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
@@ -132,6 +132,7 @@ function told(finding: ToldFinding, system: System): Omit<PreviewFinding, 'place
     id,
     verdict,
     severity,
+    word: accepted === undefined ? verdictText(finding) : 'accepted',
     message: messageText(message, system),
     part,
     source: sources[source]?.title ?? source,
