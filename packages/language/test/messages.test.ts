@@ -1,7 +1,16 @@
 /** What crosses to a worker: each definition once, and the same world on the other side. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
-import { type Heard, nothingTold, type OwnWords, partedWorld, worldWith } from '../src/analyst/messages.ts';
+import {
+  type FromWorker,
+  type Heard,
+  nothingTold,
+  type OwnWords,
+  partedWorld,
+  type ToWorker,
+  worldWith,
+} from '../src/analyst/messages.ts';
+import { serveAnalyst } from '../src/analyst/worker-side.ts';
 import { loadWorkspace } from '../src/index.ts';
 
 const uri = 'file:///gully/told.shelter';
@@ -57,5 +66,40 @@ describe('the words of a world', () => {
     const { own } = partedWorld(await worldOf(text(40, 90)), nothingTold()).packed;
     const untold: OwnWords = { ...own, fresh: [] };
     expect(() => worldWith([], untold, new Map())).toThrow(/terrace was never told/);
+  });
+});
+
+describe('the questions of a worker', () => {
+  it('are answered findings first, then bills, then what takes longer; each kind in its order', async () => {
+    const world = await worldOf(text(40, 90));
+    const { fresh, packed } = partedWorld(world, nothingTold());
+    const answered: number[] = [];
+    let ask: (message: ToWorker) => void = () => undefined;
+    const all = new Promise<void>((resolve) => {
+      serveAnalyst({
+        post: (message: FromWorker) => {
+          if (!('id' in message)) return;
+          answered.push(message.id);
+          if (answered.length === 7) resolve();
+        },
+        onMessage: (listener) => {
+          ask = listener;
+        },
+        onGone: () => undefined,
+        close: () => undefined,
+      });
+    });
+    ask({ type: 'know', definitions: fresh });
+    // Begun at once; the others find the worker at work.
+    ask({ type: 'analyse', id: 1, own: packed.own, shelter: 'one', options: {} });
+    const finding = { id: 'pull-out', part: 'bows/foot' };
+    ask({ type: 'fixes', id: 2, shelter: 'one', request: { finding, system: 'metric' } });
+    ask({ type: 'analyse', id: 3, shelter: 'one', options: { gusts: true } });
+    ask({ type: 'bill', id: 4, shelter: 'one' });
+    ask({ type: 'analyse', id: 5, shelter: 'other', options: {} });
+    ask({ type: 'bill', id: 6, shelter: 'other' });
+    ask({ type: 'analyse', id: 7, shelter: 'one', options: { steps: true } });
+    await all;
+    expect(answered).toEqual([1, 5, 7, 4, 6, 2, 3]);
   });
 });

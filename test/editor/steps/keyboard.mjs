@@ -82,7 +82,7 @@ export const keyboard = [
         /combobox "Show"/,
         /img "stub-arch: section.*"/i,
         /list "Parts in this drawing"/,
-        /button ".*Bows: \d+ of PVC pipe.*near its limit"/,
+        /button ".*Bows: \d+ of PVC pipe.*to watch"/,
         /button "Larger"/,
         /button "\d+ fail · \d+ near · \d+ not checked"/,
       ]) {

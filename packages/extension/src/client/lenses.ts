@@ -17,17 +17,12 @@ const after = (ms: number): Promise<typeof tooLate> =>
     setTimeout(() => resolve(tooLate), ms);
   });
 
-/** An answer that came too late, kept for when the editor asks again. */
-interface Late {
-  readonly version: number;
-  readonly lenses: Lenses;
-}
+const same = (one: Lenses, other: Lenses): boolean => JSON.stringify(one) === JSON.stringify(other);
 
 export function promptLenses(
   client: () => BaseLanguageClient | undefined,
 ): NonNullable<Middleware['provideCodeLenses']> {
   const shown = new Map<string, Lenses>();
-  const late = new Map<string, Late>();
   const askAgain = (document: TextDocument): void => {
     const feature = client()?.getFeature(CodeLensRequest.method);
     feature?.getProvider(document)?.onDidChangeCodeLensEmitter.fire();
@@ -39,16 +34,15 @@ export function promptLenses(
       return lenses;
     };
     const { version } = document;
-    const came = late.get(key);
-    late.delete(key);
-    if (came?.version === version) return keep(came.lenses);
     const asked = Promise.resolve(next(document, token));
     const soon = await Promise.race([asked, after(patience)]);
     if (soon !== tooLate) return keep(soon);
     asked.then(
       (lenses) => {
-        if (token.isCancellationRequested || document.version !== version) return;
-        late.set(key, { version, lenses });
+        if (token.isCancellationRequested || document.version !== version || same(lenses, shown.get(key)))
+          return;
+        // Asked for anew, not handed over: the server may know more by now.
+        keep(lenses);
         askAgain(document);
       },
       () => undefined,

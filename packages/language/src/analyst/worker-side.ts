@@ -19,6 +19,12 @@ const soon = (act: () => void): void => {
   else setImmediate(act);
 };
 
+/** Findings come first, and bills, which are quick, before what takes as long as the order of failure. */
+const patienceFor = (question: Question): number => {
+  if (question.type === 'bill') return 1;
+  return question.type === 'analyse' && question.options.gusts !== true ? 0 : 2;
+};
+
 /** Shelters whose last result is remembered, for the stages and fixes that are asked for after it. */
 const REMEMBERED = 12;
 
@@ -112,10 +118,9 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
       waiting = waiting.filter(({ id }) => id !== message.id);
       if (dropped) port.post({ type: 'dropped', id: message.id });
     } else if (message.type !== 'job') {
-      // Findings before bills, fixes and swaps: these can wait for the picture to be right.
       if (message.own) world = worldWith(definitions, message.own, heard);
       if (!world) return port.post({ type: 'dropped', id: message.id });
-      const later = message.type === 'analyse' ? waiting.findIndex(({ type }) => type !== 'analyse') : -1;
+      const later = waiting.findIndex((one) => patienceFor(one) > patienceFor(message));
       waiting.splice(later < 0 ? waiting.length : later, 0, { ...message, world });
       if (!busy) {
         busy = true;

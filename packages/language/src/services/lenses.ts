@@ -40,16 +40,10 @@ export class ShelterLenses implements CodeLensProvider {
   ): Promise<CodeLens[]> {
     const context = this.context();
     if (!context.settings().lenses) return [];
-    const analysis = context.analyses.of(document.uri.toString());
-    // Asked for here alone: findings do not wait for sums of money.
-    const all = [...(analysis?.results ?? []), ...(analysis?.ranges ?? [])];
-    const bills = new Map<string, Billed | undefined>(
-      await Promise.all(
-        all.map(
-          async ({ shelter, world }) => [shelter, await this.analyst().bill(world, shelter, token)] as const,
-        ),
-      ),
-    );
+    const uri = document.uri.toString();
+    const bills = await this.bills(context.analyses.of(uri), token);
+    // As it is by now: there may be more of it than when the bills were asked for.
+    const analysis = context.analyses.of(uri);
     const said = new Set<string>();
     const lenses: CodeLens[] = [];
     const add = (name: string, commands: readonly Command[]): void => {
@@ -87,6 +81,18 @@ export class ShelterLenses implements CodeLensProvider {
     for (const name of shelterNames(document)) add(name, waiting.map(drawing));
     for (const name of shelterNames(document, ['range'])) add(name, rangeWaiting.map(drawing));
     return lenses;
+  }
+
+  /** What each costs, by its name. Asked for here alone: findings do not wait for sums of money. */
+  private async bills(
+    analysis: FileAnalysis | undefined,
+    token: CancelToken | undefined,
+  ): Promise<ReadonlyMap<string, Billed | undefined>> {
+    const all = [...(analysis?.results ?? []), ...(analysis?.ranges ?? [])];
+    const billed = all.map(
+      async ({ shelter, world }) => [shelter, await this.analyst().bill(world, shelter, token)] as const,
+    );
+    return new Map(await Promise.all(billed));
   }
 }
 
