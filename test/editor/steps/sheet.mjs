@@ -203,6 +203,10 @@ export const sheet = [
         const text = await window.status();
         return text !== '' && !/starting|stopped/.test(text);
       });
+      await window.until('lenses with what fails first and what it costs', async () => {
+        const lenses = await window.page.locator('.codelens-decoration').allTextContents();
+        return /first to fail: the .* gust .*cost: XTS/.test(lenses.join(' '));
+      });
     },
   ],
 ];
