@@ -84,7 +84,7 @@ export const keyboard = [
         /list "Parts in this drawing"/,
         /button ".*Bows: \d+ of PVC pipe.*to watch"/,
         /button "Larger"/,
-        /button "\d+ fail · \d+ near · \d+ not checked"/,
+        /button "\d+ fail · \d+ to watch · \d+ not checked"/,
       ]) {
         assert.match(said, wanted);
       }
