@@ -14,7 +14,11 @@ export interface PondAt {
 /** No balance, or sudden loss of stability at a fixed amount of water. */
 export type NoPond = 'diverged' | 'sudden';
 
-const CORRECTIONS = 40;
+/**
+ * Balances nearby are found within ten corrections; what wanders longer comes upon a shape that the path does not lead
+ * to, if upon any.
+ */
+const CORRECTIONS = 16;
 const LARGEST_TURN = 0.3;
 
 /**
