@@ -1,8 +1,9 @@
 /** Typing over an amount of a price list comes to what working everything out again would come to. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { bearingButForAmounts } from '../src/analyst/bearing.ts';
 import { billOf, billOfNamed } from '../src/analyst/bill.ts';
-import { bearingButForAmounts, repriced } from '../src/analyst/repriced.ts';
+import { repriced } from '../src/analyst/repriced.ts';
 import type { AnalysisResult } from '../src/analyst/result.ts';
 import { workOut } from '../src/analyst/work-out.ts';
 import { loadWorkspace } from '../src/index.ts';

@@ -49,13 +49,8 @@ export const materials: Command = {
 /** What is to be counted: a shelter, or all of a range. */
 async function counting(file: string, named: string | boolean | undefined) {
   const found = await shelterOrRange(file, named);
-  const { loaded } = found;
-  if ('range' in found) {
-    const { range } = found;
-    return { name: range.name, loaded, ...takenBy(range) };
-  }
-  const { shelter } = found;
-  return { name: shelter.name, loaded, ...takenBy(shelter) };
+  const what = 'range' in found ? found.range : found.shelter;
+  return { name: what.name, loaded: found.loaded, ...takenBy(what) };
 }
 
 /** Loaded only when a workbook is asked for. */

@@ -11,6 +11,7 @@ import {
   resolveShelter,
 } from '@tautline/shelter';
 import {
+  type Counted,
   type Left,
   leftOnHand,
   type Materials,
@@ -47,10 +48,7 @@ export interface PooledOptions {
   readonly frameLife?: number;
 }
 
-/** With the name of what takes it. */
-interface Asked extends Taken {
-  readonly name: string;
-}
+type Asked = Counted & Taken;
 
 /** Throws CannotRun when nothing can be counted, or the files do not go together: two currencies, one name for two items. */
 export async function pooled(workspace: LoadedWorkspace, options: PooledOptions): Promise<Pooled> {

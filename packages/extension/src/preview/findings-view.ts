@@ -1,6 +1,6 @@
 import type { PlainPlace, PreviewFinding, PreviewShelter } from '@tautline/language/protocol';
 import { element } from './dom.ts';
-import { type Standing, standingOf } from './standing.ts';
+import { isOpen, type Standing, standingOf } from './standing.ts';
 
 export interface FindingActions {
   readonly go: (place: PlainPlace) => void;
@@ -16,9 +16,8 @@ export function findingsView(shelter: PreviewShelter, actions: FindingActions): 
     (one, other) =>
       order[standingOf(one)] - order[standingOf(other)] || (other.utilisation ?? 0) - (one.utilisation ?? 0),
   );
-  const those = (...which: readonly Standing[]): PreviewFinding[] =>
-    sorted.filter((one) => which.includes(standingOf(one)));
-  const [open, accepted] = [those('fails', 'near'), those('accepted')];
+  const those = (which: Standing): PreviewFinding[] => sorted.filter((one) => standingOf(one) === which);
+  const [open, accepted] = [sorted.filter(isOpen), those('accepted')];
   const [passes, unknown] = [those('passes'), those('unknown')];
   return element(
     'div',

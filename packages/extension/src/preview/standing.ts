@@ -10,3 +10,6 @@ export function standingOf({ verdict, severity, accepted }: Told): Standing {
   if (verdict === 'not checked') return 'unknown';
   return severity === 'error' ? 'fails' : severity === 'warning' ? 'near' : 'passes';
 }
+
+/** Whether somebody has to look at it: it fails, or is to be watched. */
+export const isOpen = (finding: Told): boolean => ['fails', 'near'].includes(standingOf(finding));

@@ -1,5 +1,5 @@
 import type { PreviewShelter, PreviewView } from '@tautline/language/protocol';
-import { standingOf } from './standing.ts';
+import { isOpen } from './standing.ts';
 import type { Tab } from './tabs.ts';
 
 const viewTitles: Readonly<Record<PreviewView, string>> = {
@@ -16,7 +16,7 @@ export const viewOfTab = (tab: string | undefined): PreviewView | 'none' =>
 
 /** The tabs of a shelter or a range, in order. */
 export function tabsOf(shelter: PreviewShelter): Tab[] {
-  const open = shelter.findings.filter((one) => ['fails', 'near'].includes(standingOf(one)));
+  const open = shelter.findings.filter(isOpen);
   const drawings = shelter.drawings.map(({ view }) => ({ id: view, title: viewTitles[view] }));
   const findings = { id: 'findings', title: 'Findings', count: open.length };
   const materials = { id: 'materials', title: 'Materials' };

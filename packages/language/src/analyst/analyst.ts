@@ -6,7 +6,7 @@ import type { SpecWorld } from '@tautline/shelter';
 import { type Billed, billed } from './bill.ts';
 import type { AnalysisOptions, AnalysisResult, FixRequest, PricedFix } from './result.ts';
 import { type Swapped, type SwapRequest, swapNow } from './swap.ts';
-import { answer, fixesNow, workOut } from './work-out.ts';
+import { answer, asksForAll, fixesNow, workOut } from './work-out.ts';
 
 /** Told by the caller that nobody waits for the answer any more. */
 export interface CancelToken {
@@ -49,7 +49,7 @@ export function createInProcessAnalyst(): Analyst {
     analyse: async (world, shelter, options = {}, token) => {
       await turn();
       const cancelled = (): boolean => token?.isCancellationRequested ?? false;
-      const gusts = options.gusts === true || options.steps === true ? false : 'later';
+      const gusts = asksForAll(options) ? false : 'later';
       const result = workOut(world, shelter, options.on, { cancelled }, gusts);
       return cancelled() ? undefined : answer(result, options, { cancelled });
     },

@@ -12,6 +12,7 @@ import {
   type SpecWorld,
 } from '@tautline/shelter';
 import { type Materials, materialsOf, stockOnHand, takenBy } from '@tautline/takeoff';
+import { reason } from './reason.ts';
 
 export interface Bill {
   /** Sum of everything that has a price. */
@@ -57,7 +58,7 @@ export function billed(name: string, world: SpecWorld): Billed {
     const bill = billOfNamed(name, world);
     return bill ? { bill } : {};
   } catch (error) {
-    return { failure: error instanceof Error ? error.message : String(error) };
+    return { failure: reason(error) };
   }
 }
 

@@ -22,6 +22,7 @@ import { type KnownFrames, stagesBy } from '@tautline/structure';
 import { billOfNamed, costOfEdits } from './bill.ts';
 import { type Clock, wallClock } from './clock.ts';
 import { largestMoments } from './largest-moments.ts';
+import { reason } from './reason.ts';
 import {
   type AnalysisOptions,
   type AnalysisResult,
@@ -108,6 +109,9 @@ function workOutRange(name: string, world: SpecWorld, on: string | undefined): W
   };
 }
 
+/** Whether what is found by the gusts is wanted, too. */
+export const asksForAll = ({ gusts, steps }: AnalysisOptions): boolean => gusts === true || steps === true;
+
 /** What is told of it: adds what was asked for beyond that, and leaves out what was not. */
 export function answer(
   result: WorkedOut,
@@ -155,8 +159,6 @@ export function answer(
     return { shelter: result.shelter, problems: result.problems, failure: reason(error) };
   }
 }
-
-const reason = (error: unknown): string => (error instanceof Error ? error.message : String(error));
 
 /** Fixes of a finding of something that `workOut` gave. */
 export function fixesNow(

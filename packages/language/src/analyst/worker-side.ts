@@ -1,13 +1,13 @@
 /** The worker's side: answers one question after the other, and drops those that were taken back. */
 import type { SpecDefinition, SpecWorld } from '@tautline/shelter';
 import { kept, knownFrames } from '@tautline/structure';
-import { bearingOn } from './bearing.ts';
+import { bearingButForAmounts, bearingOn } from './bearing.ts';
 import { type Billed, billed } from './bill.ts';
 import { type FromWorker, type Heard, type Port, stopped, type ToWorker, worldWith } from './messages.ts';
-import { bearingButForAmounts, repriced } from './repriced.ts';
+import { repriced } from './repriced.ts';
 import type { WorkedOut } from './result.ts';
 import { swapNow } from './swap.ts';
-import { answer, completed, fixesNow, never, workOut } from './work-out.ts';
+import { answer, asksForAll, completed, fixesNow, never, workOut } from './work-out.ts';
 
 type Question = Extract<ToWorker, { shelter: string }>;
 /** With what it is about. */
@@ -89,8 +89,7 @@ export function serveAnalyst(port: Port<FromWorker, ToWorker>): void {
     if (question.type === 'analyse') {
       const { options } = question;
       const cancelled = stopped(question.stop);
-      const whole = options.gusts === true || options.steps === true;
-      const before = resultFor(world, question, options.on, whole, cancelled);
+      const before = resultFor(world, question, options.on, asksForAll(options), cancelled);
       const result = answer(before, options, { cancelled, known });
       port.post(cancelled() ? { type: 'dropped', id } : { type: 'analysed', id, result });
     } else if (question.type === 'bill') {

@@ -18,6 +18,7 @@ import {
   tellToStop,
   worldWith,
 } from './messages.ts';
+import { reason } from './reason.ts';
 
 /** How long a job that was told to stop may still run before its worker is put down, ms. */
 const PATIENCE = 1000;
@@ -125,11 +126,7 @@ export function serveJobs(port: Port<FromWorker, ToWorker>, jobs: Jobs): void {
         (output) =>
           port.post(cancelled() && !partial ? { type: 'dropped', id } : { type: 'done', id, output }),
         (error: unknown) =>
-          port.post(
-            cancelled()
-              ? { type: 'dropped', id }
-              : { type: 'broke-off', id, reason: error instanceof Error ? error.message : String(error) },
-          ),
+          port.post(cancelled() ? { type: 'dropped', id } : { type: 'broke-off', id, reason: reason(error) }),
       );
   });
 }

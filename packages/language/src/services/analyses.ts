@@ -6,9 +6,8 @@ import type { AtGust, Finding } from '@tautline/checks';
 import type { SpecWorld } from '@tautline/shelter';
 import { Cancellation, DocumentState, type LangiumDocument } from 'langium';
 import type { Analyst } from '../analyst/analyst.ts';
-import { bearingOn } from '../analyst/bearing.ts';
+import { bearingButForAmounts, bearingOn } from '../analyst/bearing.ts';
 import { numbersOf, ownOf } from '../analyst/messages.ts';
-import { bearingButForAmounts } from '../analyst/repriced.ts';
 import type { AnalysisOptions, AnalysisResult, ToldEvaluation } from '../analyst/result.ts';
 import type { Span } from '../spec/origin-key.ts';
 import { type ViewServices, worldOf } from './file-view.ts';
@@ -277,19 +276,19 @@ export class Analyses {
 
   private workedFrom(name: string, { world, written }: Asked): WorkedFrom {
     const said = `${this.today()}\n${bearingButForAmounts(name, world)}`;
-    return { world, written, said, priced: bearingOn(name, world) };
+    return { world, written, said, pricedBy: world };
   }
 
   /** What was found before an amount was typed over stands; the prices in it do not. */
   private async withPrices<T extends ShelterResult | RangeResult>(result: T): Promise<T> {
-    const { kept, world, shelter, evaluation, judged } = result;
-    const priced = bearingOn(shelter, world);
-    if (kept || priced === result.priced || !(evaluation ?? judged)) return result;
+    const { kept, world, pricedBy, shelter, evaluation, judged } = result;
+    if (kept || world === pricedBy || bearingOn(shelter, world) === bearingOn(shelter, pricedBy))
+      return result;
     const fresh = await this.analyst.analyse(world, shelter, this.options());
     if (evaluation && fresh?.evaluation)
-      return { ...result, priced, evaluation: { ...evaluation, shelter: fresh.evaluation.shelter } };
+      return { ...result, pricedBy: world, evaluation: { ...evaluation, shelter: fresh.evaluation.shelter } };
     if (judged && fresh?.judged)
-      return { ...result, priced, judged: { ...judged, range: fresh.judged.range } };
+      return { ...result, pricedBy: world, judged: { ...judged, range: fresh.judged.range } };
     return result;
   }
 

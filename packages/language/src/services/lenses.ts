@@ -11,6 +11,7 @@ import { billText } from './amount.ts';
 import { type EditorContext, rangeOf } from './context.ts';
 import { definitionNamed, nameSpan, shelterNames } from './named.ts';
 import {
+  allOf,
   beforeEdits,
   type FileAnalysis,
   findingsOf,
@@ -88,8 +89,7 @@ export class ShelterLenses implements CodeLensProvider {
     analysis: FileAnalysis | undefined,
     token: CancelToken | undefined,
   ): Promise<ReadonlyMap<string, Billed | undefined>> {
-    const all = [...(analysis?.results ?? []), ...(analysis?.ranges ?? [])];
-    const billed = all.map(
+    const billed = (analysis ? allOf(analysis).all : []).map(
       async ({ shelter, world }) => [shelter, await this.analyst().bill(world, shelter, token)] as const,
     );
     return new Map(await Promise.all(billed));

@@ -6,15 +6,25 @@ import type { Span } from '../spec/origin-key.ts';
 import type { NamedMember } from './named.ts';
 import type { Written } from './written.ts';
 
-export interface ShelterResult extends AnalysisResult {
-  /** The text the evaluation was worked out from. */
+/** What a result was worked out from. */
+export interface WorkedFrom {
   readonly written: Written;
-  /** What the evaluation was worked out from: that text and what it imports. */
+  /** What that text and what it imports say. */
   readonly world: SpecWorld;
   /** All that bears on it of that, but for amounts of money: while this is the same, so is what is found. */
   readonly said: string;
-  /** The same with the amounts: while this is the same, so are the prices in it. */
-  readonly priced: string;
+  /** What says the prices in it: an earlier world, where amounts alone were typed over since. */
+  readonly pricedBy: SpecWorld;
+}
+
+const from = ({ written, world, said, pricedBy }: WorkedFrom): WorkedFrom => ({
+  written,
+  world,
+  said,
+  pricedBy,
+});
+
+export interface ShelterResult extends AnalysisResult, WorkedFrom {
   /** The text as it is now cannot be worked out; the evaluation is that of the last text that could. */
   readonly kept: boolean;
   /** The first-failure gusts are those of an earlier text; new ones are on their way. */
@@ -58,14 +68,7 @@ export interface RangeMember extends NamedMember {
 }
 
 /** `shelter` is the name of the range. */
-export interface RangeResult extends AnalysisResult {
-  /** The text the verdict was worked out from. */
-  readonly written: Written;
-  readonly world: SpecWorld;
-  /** All that bears on it of that, but for amounts of money. */
-  readonly said: string;
-  /** The same with the amounts. */
-  readonly priced: string;
+export interface RangeResult extends AnalysisResult, WorkedFrom {
   /** The range as it is now cannot be resolved; the verdict is that of the last text that could. */
   readonly kept: boolean;
   readonly members: readonly NamedMember[];
@@ -96,11 +99,6 @@ export const allOf = ({ world, stale, results, ranges }: FileAnalysis): Seen => 
   stale,
   all: [...results, ...ranges],
 });
-
-/** What a result was worked out from. */
-export type WorkedFrom = Pick<ShelterResult, 'written' | 'world' | 'said' | 'priced'>;
-
-const from = ({ written, world, said, priced }: WorkedFrom): WorkedFrom => ({ written, world, said, priced });
 
 /** A new result beside the one before it: what it lacks is kept until it is there. */
 export function joined(

@@ -1,6 +1,7 @@
 /** Answers when somebody asks for the whole house in space. */
 import { messageText } from '@tautline/checks';
 import type { CancellationToken, Connection } from 'vscode-languageserver';
+import { reason } from '../analyst/reason.ts';
 import { type WholeHouseAnswer, type WholeHouseQuestion, wholeHouseRequest } from '../protocol.ts';
 import type { ServerServices } from './lsp-module.ts';
 import { readyDocument } from './requests.ts';
@@ -23,7 +24,7 @@ export function answerWholeHouse(
       try {
         await houses.check(document, shown.tell, token);
       } catch (error) {
-        const why = error instanceof Error ? error.message : String(error);
+        const why = reason(error);
         return { done: false, told: `The whole house could not be worked out: ${why}.` };
       } finally {
         shown.end();

@@ -107,11 +107,17 @@ export function docOf(definition: Definition): string {
   return match ? commentText(match[0].trim()) : '';
 }
 
+/** A block that is the same wherever the same words stand at the same place. */
+interface FixedBlock {
+  readonly said: string;
+  readonly definition: SpecDefinition;
+}
+
 /** What a linked file was read as. */
 export interface Reading {
   readonly definitions: readonly SpecDefinition[];
-  /** By the number of the statement: those that are the same wherever the same words stand there. */
-  readonly fixed: ReadonlyMap<number, { readonly said: string; readonly definition: SpecDefinition }>;
+  /** By the number of the statement. */
+  readonly fixed: ReadonlyMap<number, FixedBlock>;
 }
 
 /**
@@ -122,7 +128,7 @@ export interface Reading {
 export function readingOf(file: File, uri: string, before?: Reading): Reading {
   const match = matchOf(file);
   const definitions: SpecDefinition[] = [];
-  const fixed = new Map<number, { readonly said: string; readonly definition: SpecDefinition }>();
+  const fixed = new Map<number, FixedBlock>();
   let end = 0;
   for (const [index, statement] of file.statements.entries()) {
     const cst = statement.$cstNode;
