@@ -1,6 +1,7 @@
 export * from './climate/ventilation.ts';
 export type { Basis, Combination, Factors } from './combinations.ts';
 export { combinations } from './combinations.ts';
+export type { Expected } from './expected.ts';
 export * from './film/film-strength.ts';
 export * from './film/mesh-strength.ts';
 export * from './ground/bearing-capacity.ts';
