@@ -1,6 +1,6 @@
 import type { Item, Range, Shelter, SpecEdit } from '@tautline/shelter';
 import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
-import type { Finding, MessagePiece, Nature } from './finding.ts';
+import type { Finding, Found, MessagePiece, Nature } from './finding.ts';
 import type { GustOrder } from './gust-order.ts';
 
 /** What a check may look at. */
@@ -76,9 +76,9 @@ export interface Check {
   readonly sources: readonly string[];
   readonly leavesOut: string;
   readonly mayBeAccepted: string;
-  run(input: CheckInput): readonly Finding[];
+  run(input: CheckInput): readonly Found[];
   /** What it asks of shelters side by side, beyond what it asks of each. */
-  onRange?(range: Range): readonly Finding[];
+  onRange?(range: Range): readonly Found[];
   levers?(input: CheckInput, finding: Finding, stock: Stock): readonly Lever[];
   /** Levers for what `onRange` finds. */
   rangeLevers?(range: Range, finding: Finding): readonly Lever[];

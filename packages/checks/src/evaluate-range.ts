@@ -3,6 +3,7 @@ import { withAcceptances } from './acceptance.ts';
 import type { Uncovered } from './evaluate.ts';
 import type { Finding } from './finding.ts';
 import { checks } from './registry.ts';
+import { stamped } from './run-check.ts';
 
 /** What can be said of shelters side by side beyond what is said of each by itself. */
 export interface RangeVerdict {
@@ -16,7 +17,7 @@ export interface RangeVerdict {
  * counted to, ISO.
  */
 export function evaluateRange(range: Range, on?: string): RangeVerdict {
-  const judged = checks.flatMap((check) => check.onRange?.(range) ?? []);
+  const judged = checks.flatMap((check) => stamped(check, check.onRange?.(range) ?? []));
   return {
     // What only a whole house answers is never asked of a range: an acceptance of it covers nothing here.
     findings: withAcceptances(

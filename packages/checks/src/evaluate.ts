@@ -20,6 +20,7 @@ import { gustOrder } from './gust.ts';
 import type { GustOrder } from './gust-order.ts';
 import { checks, gustChecks, wholeHouseChecks } from './registry.ts';
 import { materialsNotCovered } from './resistance.ts';
+import { runCheck } from './run-check.ts';
 import { sacrificialParts } from './sacrificial.ts';
 
 export interface EvaluateOptions {
@@ -183,11 +184,7 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     ...(ranked?.ok === false ? { noGusts: ranked.reason } : {}),
     ...(options.on === undefined ? {} : { on: options.on }),
   };
-  const all = checks.flatMap((check) => {
-    const { nature } = check;
-    const found = check.run(input);
-    return nature === undefined ? found : found.map((finding) => ({ ...finding, nature }));
-  });
+  const all = checks.flatMap((check) => runCheck(check, input));
   const byGust = later && rankable ? all.filter(({ id }) => gustChecks.has(id)) : [];
   const awaits = [...new Set(byGust.map(({ id }) => id))];
   const findings = all.filter((finding) => !byGust.includes(finding));

@@ -57,3 +57,6 @@ export interface Finding {
   /** Set when an `accept` of the user covers it. */
   readonly accepted?: { readonly because: string; readonly until?: string };
 }
+
+/** What a check answers with: the runner adds which check it was and what that is about. */
+export type Found = Omit<Finding, 'id' | 'nature'>;

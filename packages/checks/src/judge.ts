@@ -1,12 +1,11 @@
 import type { Step, StepInput } from '@tautline/loads';
 import type { Part } from '@tautline/shelter';
-import type { Finding, Measured, MessagePiece, Severity, Verdict } from './finding.ts';
+import type { Finding, Found, Measured, MessagePiece, Severity, Verdict } from './finding.ts';
 
 /** From this share of the capacity on a finding says 'near its limit': own choice. */
 export const nearLimit = 0.85;
 
 export interface Judged {
-  readonly id: string;
   readonly part: Pick<Part, 'id' | 'origin'>;
   readonly utilisation: number;
   readonly demand: Measured;
@@ -24,19 +23,14 @@ export interface Judged {
 }
 
 /** Turns demand and capacity into a finding with a verdict. A utilisation that is no number is not checked. */
-export function judge(judged: Judged): Finding {
+export function judge(judged: Judged): Found {
   const { utilisation } = judged;
   if (
     !Number.isFinite(utilisation) ||
     !Number.isFinite(judged.demand.value) ||
     !Number.isFinite(judged.capacity.value)
   ) {
-    return notChecked(
-      judged.id,
-      judged.part,
-      'the calculation gave no number for these values',
-      judged.source,
-    );
+    return notChecked(judged.part, 'the calculation gave no number for these values', judged.source);
   }
   const near = judged.exact === true ? 1 : nearLimit;
   const verdict: Verdict = utilisation > 1 ? 'fails' : utilisation > near ? 'near its limit' : 'passes';
@@ -49,7 +43,6 @@ export function judge(judged: Judged): Finding {
         ? 'warning'
         : 'information';
   return {
-    id: judged.id,
     verdict,
     severity,
     part: judged.part.id,
@@ -66,14 +59,8 @@ export function judge(judged: Judged): Finding {
 }
 
 /** A question that could not be answered, and why. */
-export function notChecked(
-  id: string,
-  part: Pick<Part, 'id' | 'origin'>,
-  reason: string,
-  source = 'derived',
-): Finding {
+export function notChecked(part: Pick<Part, 'id' | 'origin'>, reason: string, source = 'derived'): Found {
   return {
-    id,
     verdict: 'not checked',
     severity: 'information',
     part: part.id,

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import type { CheckInput } from '../src/check.ts';
 import type { Finding } from '../src/finding.ts';
 import { checkOf } from '../src/registry.ts';
+import { runCheck } from '../src/run-check.ts';
 import { brace, inputOf, origin, sprungHouse } from './houses.ts';
 
 const wire: CableItem = {
@@ -40,7 +41,7 @@ function reacting(shelter: Shelter, ...horizontal: readonly { part: string; h: n
   return { shelter, frame: { ok: true, analysis: { ...analysis, responses: [{ ...one, reactions }] } } };
 }
 
-const told = (id: string, input: CheckInput): Finding => checkOf(id)!.run(input)[0]!;
+const told = (id: string, input: CheckInput): Finding => runCheck(checkOf(id)!, input)[0]!;
 const pushed = (tension: number | undefined, push: number): CheckInput =>
   reacting(guyed(tension), { part: 'a', h: 0.75 * push }, { part: 'b', h: 0.25 * push });
 

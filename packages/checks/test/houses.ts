@@ -7,6 +7,7 @@ import type { CheckInput } from '../src/check.ts';
 import type { Finding } from '../src/finding.ts';
 import { gustOrder } from '../src/gust.ts';
 import { checkOf } from '../src/registry.ts';
+import { runCheck } from '../src/run-check.ts';
 
 export { pipe, pipeRidge, postStock, pvc, sprungHouse, steel } from '../../structure/test/fixtures.ts';
 
@@ -28,7 +29,7 @@ export function inputOf(shelter: Shelter, gusts = false): CheckInput {
 export function findings(id: string, shelter: Shelter, gusts = false): readonly Finding[] {
   const check = checkOf(id);
   if (check === undefined) throw new Error(`no check ${id}`);
-  return check.run(inputOf(shelter, gusts));
+  return runCheck(check, inputOf(shelter, gusts));
 }
 
 /** The only finding of a check. */

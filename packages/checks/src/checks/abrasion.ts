@@ -1,6 +1,6 @@
 import type { MaterialFamily, MemberItem, Part } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { wrappedFrames } from '../levers.ts';
 import { remark } from '../remark.ts';
 
@@ -13,7 +13,7 @@ const harm: Partial<
   timber: { verdict: 'near its limit', what: 'rough sawn edges and splinters wear film' },
 };
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof, covers } = input.shelter;
   const cover = covers.find((entry) => entry.place === 'roof' && entry.skin.kind === 'film');
   if (cover === undefined || (roof.type !== 'bows' && roof.type !== 'rafters')) return [];
@@ -24,7 +24,6 @@ function run(input: CheckInput): Finding[] {
     const found = harm[member.material.family];
     if (found === undefined || roof.wrapped) {
       return remark(
-        abrasion.id,
         part,
         'passes',
         [
@@ -36,7 +35,6 @@ function run(input: CheckInput): Finding[] {
       );
     }
     return remark(
-      abrasion.id,
       part,
       found.verdict,
       [

@@ -2,7 +2,7 @@ import { type Bearing, tubeCrushing, woodBearing, woodBearingEn } from '@tautlin
 import { railsUnder, type Site } from '@tautline/shelter';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type Contact, contactsOf } from '../contacts.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
 import { memberLimit } from '../resistance.ts';
@@ -24,13 +24,12 @@ function mayCarry(site: Site, { member, length: l, width, press }: Contact): Bea
     : woodBearing(strength, l, width, true, site.basis);
 }
 
-function onContact(site: Site, contact: Contact): Finding {
+function onContact(site: Site, contact: Contact): Found {
   const { part, what, member, press } = contact;
   const may = mayCarry(site, contact);
-  if ('reason' in may) return notChecked(beamBearing.id, part, may.reason);
+  if ('reason' in may) return notChecked(part, may.reason);
   const tube = member.section.shape === 'round-hollow';
   return judge({
-    id: beamBearing.id,
     part,
     utilisation: press.force / may.force,
     demand: measured(press.force, 'force'),
@@ -62,9 +61,9 @@ function onContact(site: Site, contact: Contact): Finding {
   });
 }
 
-function run({ shelter, frame }: CheckInput): Finding[] {
+function run({ shelter, frame }: CheckInput): Found[] {
   if (shelter.eaveRail === undefined && railsUnder(shelter).length === 0) return [];
-  if (!frame.ok) return [notChecked(beamBearing.id, shelter.roof, frame.reason)];
+  if (!frame.ok) return [notChecked(shelter.roof, frame.reason)];
   const findings = contactsOf(shelter, frame.analysis).map((contact) => onContact(shelter.site, contact));
   // The same reason twice tells no more.
   return findings.filter(

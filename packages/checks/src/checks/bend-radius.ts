@@ -75,13 +75,12 @@ function run(shelter: Shelter): ReturnType<Check['run']> {
   const bows = shelter.roof;
   if (bows.type !== 'bows') return [];
   const least = allowedRadius(bows);
-  if ('reason' in least) return [notChecked(bendRadius.id, bows, least.reason)];
+  if ('reason' in least) return [notChecked(bows, least.reason)];
   const { curvature, s } = sharpest(bows);
   if (curvature <= 0) return [];
   const radius = 1 / curvature;
   return [
     judge({
-      id: bendRadius.id,
       part: bows,
       utilisation: least.radius / radius,
       demand: measured(radius, 'length'),

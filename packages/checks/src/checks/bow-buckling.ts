@@ -2,7 +2,7 @@ import { type ColumnStress, columnStress } from '@tautline/loads';
 import { type Bows, lengthOf, type Rafters, railsUnder, type Shelter } from '@tautline/shelter';
 import { type FrameAnalysis, lockedIn, type Response, relaxedShare, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, morePurlins, stouter } from '../levers.ts';
 import { type MemberLimit, memberLimit } from '../resistance.ts';
@@ -38,7 +38,7 @@ function stretches(places: readonly number[], frame: Bows | Rafters): readonly S
   }));
 }
 
-interface Found {
+interface Buckled {
   readonly use: number;
   readonly stretch: Stretch;
   readonly response: Response;
@@ -62,7 +62,7 @@ export function bucklingIn(
   shelter: Shelter,
   frame: Bows | Rafters,
   states: FrameAnalysis['states'],
-): ((response: Response) => Found | undefined) | undefined {
+): ((response: Response) => Buckled | undefined) | undefined {
   const places = heldPlaces(shelter, frame);
   if (places.length === 2) return undefined;
   const { site } = shelter;
@@ -88,7 +88,7 @@ export function bucklingIn(
   const columns = { steady: standing(true), gust: standing(false) };
   return (response) => {
     const built = lockedIn(states[response.condition]);
-    let worst: Found | undefined;
+    let worst: Buckled | undefined;
     for (const { stretch, limit, column } of response.load.sustained ? columns.steady : columns.gust) {
       const euler = column.steps[0]?.value ?? column.stress;
       response.forces.forEach((force, index) => {
@@ -111,9 +111,9 @@ export function bucklingIn(
 /** The response and stretch that is used most of all combinations for strength. */
 function worstOf(
   responses: readonly Response[],
-  used: (response: Response) => Found | undefined,
-): Found | undefined {
-  let worst: Found | undefined;
+  used: (response: Response) => Buckled | undefined,
+): Buckled | undefined {
+  let worst: Buckled | undefined;
   for (const response of responses) {
     if (response.load.use === 'service' || response.status !== 'holds' || response.condition === 'built')
       continue;
@@ -123,16 +123,15 @@ function worstOf(
   return worst;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  if (!input.frame.ok) return [notChecked(bowBuckling.id, roof, input.frame.reason)];
+  if (!input.frame.ok) return [notChecked(roof, input.frame.reason)];
   const { analysis } = input.frame;
   const used = bucklingIn(input.shelter, roof, analysis.states);
   if (used === undefined) {
     return [
       notChecked(
-        bowBuckling.id,
         roof,
         'no purlin or tied ridge holds it to its neighbours; how far the film alone keeps it from bowing out along the house is not covered',
       ),
@@ -140,17 +139,16 @@ function run(input: CheckInput): Finding[] {
   }
   const worst = worstOf(analysis.responses, used);
   return worst === undefined
-    ? [notChecked(bowBuckling.id, roof, 'no combination presses the frame along its length')]
+    ? [notChecked(roof, 'no combination presses the frame along its length')]
     : [told(roof, worst)];
 }
 
-function told(roof: Bows | Rafters, worst: Found): Finding {
+function told(roof: Bows | Rafters, worst: Buckled): Found {
   const { member } = roof;
   const { stretch, response, thrust, locked, limit, column } = worst;
   const { area } = sectionOf(member);
   const free = stretch.to - stretch.from;
   return judge({
-    id: bowBuckling.id,
     part: roof,
     utilisation: worst.use,
     demand: measured(thrust, 'force'),

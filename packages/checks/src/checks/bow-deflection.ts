@@ -1,7 +1,7 @@
 import { clearHeightAt, type Requirement, type Shelter, type Thing, tieUndersideAt } from '@tautline/shelter';
 import { type FrameAnalysis, type Response, roofHeightAt } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { higher, risen } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
@@ -74,15 +74,15 @@ function lowest(analysis: FrameAnalysis, shelter: Shelter, x: number): Lowest | 
   return worst;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   if (shelter.roof.type === 'cap') return askedHeights(shelter).flatMap((asked) => underCap(shelter, asked));
-  if (!input.frame.ok) return [notChecked(bowDeflection.id, shelter, input.frame.reason)];
+  if (!input.frame.ok) return [notChecked(shelter, input.frame.reason)];
   const { analysis } = input.frame;
   const asked = askedHeights(shelter);
   if (asked.length === 0) {
     const none = 'no crop height, no thing under the roof and no required headroom was said';
-    return [notChecked(bowDeflection.id, shelter.roof, none)];
+    return [notChecked(shelter.roof, none)];
   }
   return asked.map(({ height, over, what, part }) => {
     const found = over.flatMap((x) => lowest(analysis, shelter, x) ?? []);
@@ -90,10 +90,8 @@ function run(input: CheckInput): Finding[] {
       (least, one) => (least !== undefined && least.height <= one.height ? least : one),
       undefined,
     );
-    if (worst === undefined)
-      return notChecked(bowDeflection.id, part, 'the frame does not reach over this place or gives way');
+    if (worst === undefined) return notChecked(part, 'the frame does not reach over this place or gives way');
     return judge({
-      id: bowDeflection.id,
       part,
       utilisation: height / Math.max(worst.height, 1e-6),
       demand: measured(height, 'length'),
@@ -132,16 +130,14 @@ function run(input: CheckInput): Finding[] {
 const nearestSide = (x: number, { width }: Shelter): number => Math.min(x, width - x);
 
 /** A rigid cap does not settle: its height is that of its shape. */
-function underCap(shelter: Shelter, { height, over, what, part }: Asked): Finding[] {
+function underCap(shelter: Shelter, { height, over, what, part }: Asked): Found[] {
   const heights = over.map((x) => ({ x, y: clearHeightAt(shelter, x) ?? Number.POSITIVE_INFINITY }));
   const least = heights.reduce((low, one) => (one.y < low.y ? one : low));
   const there = Number.isFinite(least.y) ? least.y : undefined;
   const at = nearestSide(least.x, shelter);
-  if (there === undefined)
-    return [notChecked(bowDeflection.id, part, 'the cap does not reach over this place')];
+  if (there === undefined) return [notChecked(part, 'the cap does not reach over this place')];
   return [
     judge({
-      id: bowDeflection.id,
       part,
       utilisation: height / Math.max(there, 1e-6),
       demand: measured(height, 'length'),

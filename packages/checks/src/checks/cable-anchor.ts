@@ -2,29 +2,27 @@ import { groundAllowedAt } from '@tautline/loads';
 import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import { stayStep, upwardPull } from '../cable-end.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 
-function run({ shelter, frame }: CheckInput): Finding[] {
+function run({ shelter, frame }: CheckInput): Found[] {
   const { ridge, site } = shelter;
   if (ridge?.member.kind !== 'cable' || ridge.endAnchor === undefined) return [];
   const anchor = ridge.endAnchor;
-  if (!frame.ok) return [notChecked(cableAnchor.id, anchor, frame.reason)];
+  if (!frame.ok) return [notChecked(anchor, frame.reason)];
   const ends = frame.analysis.ridge?.ends ?? [];
   const end = ends.reduce<(typeof ends)[number] | undefined>(
     (worst, one) => (worst === undefined || one.stay > worst.stay ? one : worst),
     undefined,
   );
-  if (end === undefined)
-    return [notChecked(cableAnchor.id, anchor, 'the frames bring no load to the cable in this model')];
+  if (end === undefined) return [notChecked(anchor, 'the frames bring no load to the cable in this model')];
   const hold = footUplift(anchor, undefined, site);
-  if ('reason' in hold) return [notChecked(cableAnchor.id, anchor, hold.reason)];
+  if ('reason' in hold) return [notChecked(anchor, hold.reason)];
   const up = upwardPull(end);
   const allowed = groundAllowedAt(hold, site.basis);
   return [
     judge({
-      id: cableAnchor.id,
       part: anchor,
       utilisation: up / Math.max(allowed, 1e-6),
       demand: measured(up, 'force'),

@@ -1,6 +1,6 @@
 import type { CableItem, Part, Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { cableWorking } from '../rigging.ts';
 import { setQuantity } from '../slots.ts';
@@ -42,7 +42,7 @@ function cablesOf({ ridge, braces }: Shelter): Pulled[] {
   return list;
 }
 
-function run({ shelter }: CheckInput): Finding[] {
+function run({ shelter }: CheckInput): Found[] {
   const cables = cablesOf(shelter);
   const unknown = cables.filter(({ tension }) => tension === undefined);
   const known = cables.flatMap((pulled) =>
@@ -52,14 +52,13 @@ function run({ shelter }: CheckInput): Finding[] {
   if (first === undefined) return known;
   const nouns = [...new Set(unknown.map(({ noun }) => (noun === 'brace' ? 'wire braces' : `${noun}s`)))];
   const reason = `nothing says what pull the ${nouns.join(' and the ')} are set up with`;
-  return [...known, notChecked(cableSlack.id, first.part, reason)];
+  return [...known, notChecked(first.part, reason)];
 }
 
-function onCable(shelter: Shelter, { part, cable, noun }: Pulled, tension: number): Finding {
+function onCable(shelter: Shelter, { part, cable, noun }: Pulled, tension: number): Found {
   const warming = Math.max(0, shelter.site.hottest - setUpAt);
   const lost = cable.modulus * cable.area * growth * warming;
   return judge({
-    id: cableSlack.id,
     part,
     utilisation: lost / tension,
     demand: measured(lost, 'force'),

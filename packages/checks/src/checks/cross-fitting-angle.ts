@@ -1,6 +1,6 @@
 import { type JointItem, madeFor, type Part, pointOn } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 
 /** Sockets that are in line turn nothing: 180°. */
@@ -79,21 +79,15 @@ function meetings(input: CheckInput): Meeting[] {
   return list;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return meetings(input).map(({ part, item, angle, what, formula }) => {
     const own = item.angle ?? (item.form === 'cross' ? straight : undefined);
-    if (own === undefined)
-      return notChecked(crossFittingAngle.id, part, `the catalogue does not give the angle of ${item.title}`);
+    if (own === undefined) return notChecked(part, `the catalogue does not give the angle of ${item.title}`);
     if (item.angleTolerance === undefined)
-      return notChecked(
-        crossFittingAngle.id,
-        part,
-        `the catalogue does not say how far off its angle ${item.title} may be`,
-      );
+      return notChecked(part, `the catalogue does not say how far off its angle ${item.title} may be`);
     // What is left of an angle by rounding is no angle.
     const off = Math.abs(angle - own) < 1e-9 ? 0 : Math.abs(angle - own);
     return judge({
-      id: crossFittingAngle.id,
       part,
       utilisation: off / item.angleTolerance,
       demand: measured(off, 'angle'),

@@ -1,6 +1,6 @@
 import type { Bows, Rafters } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, length, measured, percent, step } from '../judge.ts';
 import { setQuantity } from '../slots.ts';
 import { pieces } from './stock-length.ts';
@@ -32,7 +32,7 @@ function cutsOf(frame: Bows | Rafters): Cut[] | undefined {
   return found.length === cuts.length ? found : undefined;
 }
 
-function run({ shelter: { roof } }: CheckInput): Finding[] {
+function run({ shelter: { roof } }: CheckInput): Found[] {
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   const { member } = roof;
   // Boards of a lamination are staggered, and their butts are not known.
@@ -46,7 +46,6 @@ function run({ shelter: { roof } }: CheckInput): Finding[] {
   const noun = roof.type === 'bows' ? 'bow' : 'rafter';
   return [
     judge({
-      id: cutWaste.id,
       part: roof,
       utilisation: waste / most,
       demand: percent(waste),

@@ -1,6 +1,6 @@
 import { type MaterialFamily, type MemberItem, type Part, railsUnder, type Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { railNoun } from '../rails.ts';
 import { remark } from '../remark.ts';
 
@@ -37,7 +37,7 @@ function quarrel(pair: readonly [Piece, Piece]): string | undefined {
   return undefined;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const list = pieces(input.shelter);
   const metals = list.filter((piece) => ['steel', 'aluminium'].includes(piece.member.material.family));
   if (metals.length === 0) return [];
@@ -49,7 +49,6 @@ function run(input: CheckInput): Finding[] {
       ? []
       : [
           remark(
-            dissimilarMetals.id,
             other.part,
             'fails',
             [

@@ -1,5 +1,5 @@
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
 import { eaveLoad } from '../rails.ts';
@@ -7,18 +7,17 @@ import { eaveLoad } from '../rails.ts';
 /** Largest share of the span an eave may sag: l/150, the loosest of EN 1995-1-1 table 7.2. */
 const share = 1 / 150;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { eaveRail, sidePosts, roof } = input.shelter;
   if (eaveRail === undefined || sidePosts === undefined) return [];
   if (sidePosts.spacing <= roof.spacing * 1.001) return [];
-  if (!input.frame.ok) return [notChecked(eaveSag.id, eaveRail, input.frame.reason)];
+  if (!input.frame.ok) return [notChecked(eaveRail, input.frame.reason)];
   const demand = eaveLoad(input.shelter, input.frame.analysis, (response) => response.load.sustained);
   if (demand === undefined)
-    return [notChecked(eaveSag.id, eaveRail, 'the frames bring no steady load to the rail in this model')];
+    return [notChecked(eaveRail, 'the frames bring no steady load to the rail in this model')];
   const allowed = eaveRail.span * share;
   return [
     judge({
-      id: eaveSag.id,
       part: eaveRail,
       utilisation: demand.sag / allowed,
       demand: measured(demand.sag, 'length'),

@@ -8,7 +8,7 @@ import {
   weightPerLength,
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer } from '../levers.ts';
 import { memberLimit } from '../resistance.ts';
@@ -53,16 +53,15 @@ export function worstEdge(
   return worst;
 }
 
-function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: MemberItem): Finding {
+function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: MemberItem): Found {
   const span = rail.span;
   const worst = worstEdge(shelter, analysis, member, span);
-  if (worst === undefined) return notChecked(edgeRail.id, rail, 'the films bring it no load in this model');
+  if (worst === undefined) return notChecked(rail, 'the films bring it no load in this model');
   const { load } = worst.response;
   const limit = memberLimit(shelter.site, member, load.sustained ? 'steady' : 'gust');
   const flat = sidewaysSection(member).sectionModulus;
   const stress = worst.utilisation * limit.bending;
   return judge({
-    id: edgeRail.id,
     part: rail,
     utilisation: worst.utilisation,
     demand: measured(stress, 'stress'),
@@ -122,13 +121,13 @@ function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: M
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter, frame } = input;
   if (shelter.roof.type !== 'inflated') return [];
   const rail = shelter.eaveRail;
   if (rail === undefined || rail.member.kind === 'cable')
-    return [notChecked(edgeRail.id, shelter.roof, 'no rail was said that holds the edges of the films')];
-  if (!frame.ok) return [notChecked(edgeRail.id, rail, frame.reason)];
+    return [notChecked(shelter.roof, 'no rail was said that holds the edges of the films')];
+  if (!frame.ok) return [notChecked(rail, frame.reason)];
   return [onRail(shelter, frame.analysis, rail, rail.member)];
 }
 

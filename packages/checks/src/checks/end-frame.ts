@@ -10,7 +10,7 @@ import {
   type UprightUse,
   uprightUse,
 } from '../end-uses.ts';
-import type { Finding, MessagePiece } from '../finding.ts';
+import type { Finding, Found, MessagePiece } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { footSideways } from '../ground-sideways.ts';
 import { footSinking } from '../ground-sinking.ts';
@@ -18,14 +18,14 @@ import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper, inConcrete, stouter, wider } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
-function run({ shelter, house }: CheckInput): Finding[] {
+function run({ shelter, house }: CheckInput): Found[] {
   const { endFrames } = shelter;
   if (house === undefined || endFrames === undefined || endFrames.uprights.length === 0) return [];
-  if (!house.ok) return [notChecked(endFrame.id, endFrames, house.reason, 'house')];
+  if (!house.ok) return [notChecked(endFrames, house.reason, 'house')];
   const loaded = loadedUprights(house.house);
   const upright = uprightUse(shelter, endFrames, loaded);
   if (upright === undefined)
-    return [notChecked(endFrame.id, endFrames, 'the whole house holds under no combination', 'house')];
+    return [notChecked(endFrames, 'the whole house holds under no combination', 'house')];
   const rail = endRailUse(shelter, endFrames, house.house.endRails);
   return [
     onUpright(endFrames, upright),
@@ -44,7 +44,7 @@ export const railPart = (ends: EndFrames): { readonly id: string; readonly origi
   origin: ends.rail?.origin ?? ends.origin,
 });
 
-function onUpright(part: EndFrames, worst: UprightUse): Finding {
+function onUpright(part: EndFrames, worst: UprightUse): Found {
   const { under } = worst;
   return onPiece(part, worst, part.member, under.load.title, 'upright', [
     `The upright of ${part.member.title} in the ${under.end} end, `,
@@ -53,7 +53,7 @@ function onUpright(part: EndFrames, worst: UprightUse): Finding {
   ]);
 }
 
-function onRail(ends: EndFrames, worst: RailUse): Finding {
+function onRail(ends: EndFrames, worst: RailUse): Found {
   const { member } = ends.rail!;
   return onPiece(railPart(ends), worst, member, worst.piece.loadCase, 'rail', [
     `The rail of ${member.title} in the ${worst.piece.piece === 0 ? 'front' : 'back'} end is stressed to `,
@@ -67,10 +67,9 @@ function onPiece(
   loadCase: string,
   noun: string,
   start: readonly MessagePiece[],
-): Finding {
+): Found {
   const stress = use * allowed;
   return judge({
-    id: endFrame.id,
     part,
     utilisation: use,
     demand: measured(stress, 'stress'),
@@ -116,11 +115,11 @@ const does = {
 } as const;
 
 /** The foot of an upright, pulled up, pushed over or pressed in, whichever uses most of the ground. */
-function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder[]): Finding[] {
+function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder[]): Found[] {
   const { site } = shelter;
   const { foot, member } = ends;
   const worst = endFootUse(shelter, ends, loaded);
-  if ('reason' in worst) return [notChecked(endFrame.id, foot, worst.reason)];
+  if ('reason' in worst) return [notChecked(foot, worst.reason)];
   const { use, under, how } = worst;
   const { reaction, load } = under;
   const sinking = footSinking(foot, member, site, undefined);
@@ -135,13 +134,12 @@ function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder
             lift: -reaction.vertical,
             stay: load.wind === undefined ? 'steady' : 'gust',
           });
-  if ('reason' in ground) return [notChecked(endFrame.id, foot, ground.reason)];
+  if ('reason' in ground) return [notChecked(foot, ground.reason)];
   const demand = how === 'over' ? reaction.horizontal : Math.abs(reaction.vertical);
   const capacity = 'allowed' in ground ? ground.allowed : groundAllowedAt(ground, site.basis);
   const [verb, what] = does[how];
   return [
     judge({
-      id: endFrame.id,
       part: foot,
       utilisation: use,
       demand: measured(demand, 'force'),
@@ -157,7 +155,7 @@ function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder
       source: ground.source,
       steps: [fromHouse('F', what, demand, 'force'), ...ground.steps],
     }),
-    ...('reason' in sinking ? [notChecked(endFrame.id, foot, `how it sinks: ${sinking.reason}`)] : []),
+    ...('reason' in sinking ? [notChecked(foot, `how it sinks: ${sinking.reason}`)] : []),
   ];
 }
 

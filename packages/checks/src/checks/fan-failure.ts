@@ -11,7 +11,7 @@ import {
   troughWith,
 } from '@tautline/structure';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { memberLimit } from '../resistance.ts';
 import { setQuantity } from '../slots.ts';
@@ -65,9 +65,9 @@ function mostWater(links: readonly Weak[], span: number, sag: number): number {
   return low;
 }
 
-function onRoof(shelter: Shelter, roof: Inflated): Finding {
+function onRoof(shelter: Shelter, roof: Inflated): Found {
   const cover = shelter.covers.find((entry) => entry.place === 'roof');
-  if (cover?.skin.kind !== 'film') return notChecked(fanFailure.id, roof, 'no film was said for the roof');
+  if (cover?.skin.kind !== 'film') return notChecked(roof, 'no film was said for the roof');
   const { span, hang: sag, answered } = roof;
   const links = weakLinks(shelter, cover, cover.skin);
   const most = mostWater(links, span, sag);
@@ -80,7 +80,6 @@ function onRoof(shelter: Shelter, roof: Inflated): Finding {
   // A trough that stands full to the brim lets the rest run over.
   const utilisation = most >= brim ? Math.max(...links.map(({ use }) => use(limit))) : rain / bearable;
   return judge({
-    id: fanFailure.id,
     part: roof,
     utilisation,
     demand: measured(rain, 'length'),
@@ -161,7 +160,7 @@ function onRoof(shelter: Shelter, roof: Inflated): Finding {
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   return roof.type === 'inflated' ? [onRoof(input.shelter, roof)] : [];
 }

@@ -1,19 +1,18 @@
 import type { Inflated, Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import { filmLoad } from '../film-pull.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setQuantity } from '../slots.ts';
 
-function onRoof(shelter: Shelter, roof: Inflated): Finding {
+function onRoof(shelter: Shelter, roof: Inflated): Found {
   const cover = shelter.covers.find((entry) => entry.place === 'roof');
-  if (cover === undefined) return notChecked(fanPressure.id, roof, 'no cover was said for the roof');
+  if (cover === undefined) return notChecked(roof, 'no cover was said for the roof');
   const load = filmLoad(shelter, cover);
-  if ('reason' in load) return notChecked(fanPressure.id, roof, load.reason);
+  if ('reason' in load) return notChecked(roof, load.reason);
   const snow = shelter.site.groundSnow;
   const inwards = Math.max(load.pressure, snow);
   return judge({
-    id: fanPressure.id,
     part: roof,
     utilisation: inwards / roof.pressure,
     demand: measured(inwards, 'pressure'),
@@ -45,7 +44,7 @@ function onRoof(shelter: Shelter, roof: Inflated): Finding {
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   return roof.type === 'inflated' ? [onRoof(input.shelter, roof)] : [];
 }

@@ -6,7 +6,7 @@ import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { heldPerMetre } from '../fastening-hold.ts';
 import { renewed, renewedHold } from '../film-levers.ts';
 import { type FilmLoad, filmLoad, liftedPull, strapSuction } from '../film-pull.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
@@ -55,19 +55,19 @@ function strapLeft(cover: Cover, { item, since }: NonNullable<FilmLoad['straps']
   return leftOf(fastenerAgeing(item, since ?? cover.installed, on));
 }
 
-function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Finding[] {
+function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Found[] {
   const load = filmLoad(shelter, cover);
-  if ('reason' in load) return [notChecked(fasteningPull.id, cover, load.reason)];
+  if ('reason' in load) return [notChecked(cover, load.reason)];
   const found = pulls(load, 1);
-  const findings: Finding[] = [];
+  const findings: Found[] = [];
   if (cover.fastening === undefined) {
-    findings.push(notChecked(fasteningPull.id, cover, 'what holds the edges of the film was not said'));
+    findings.push(notChecked(cover, 'what holds the edges of the film was not said'));
   } else {
     const holds = heldPerMetre(cover, cover.fastening);
     findings.push(
       typeof holds === 'number'
         ? onEdge(shelter, cover, cover.fastening, load, found, holds, on)
-        : notChecked(fasteningPull.id, cover, holds.reason),
+        : notChecked(cover, holds.reason),
     );
   }
   if (load.straps !== undefined && found.strap !== undefined)
@@ -83,7 +83,7 @@ function onEdge(
   found: { edge: number; radius: number },
   holds: number,
   on: string | undefined,
-): Finding {
+): Found {
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(holds, stormTemperature, 'gust');
   const left = leftOf(edgeAgeing(cover, on));
@@ -91,7 +91,6 @@ function onEdge(
   const capacity = fresh * left.share;
   const strapped = load.straps !== undefined;
   return judge({
-    id: fasteningPull.id,
     part: cover,
     utilisation: found.edge / capacity,
     demand: measured(found.edge, 'line-load'),
@@ -168,13 +167,12 @@ function onStrap(
   load: FilmLoad,
   found: { radius: number; strap: number },
   on: string | undefined,
-): Finding {
+): Found {
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(straps.item.holds, stormTemperature, 'gust');
   const left = strapLeft(cover, straps, on);
   const capacity = allowed.allowable * level * left.share;
   return judge({
-    id: fasteningPull.id,
     part: { id: `${cover.id}/straps`, origin: straps.origin },
     utilisation: found.strap / capacity,
     demand: measured(found.strap, 'force'),
@@ -240,7 +238,7 @@ function asForce<T extends { readonly kind: string }>(input: T): T {
   return input.kind === 'line-load' ? { ...input, kind: 'force' } : input;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return input.shelter.covers
     .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
     .flatMap((cover) => onCover(input.shelter, cover, input.on));

@@ -7,7 +7,7 @@ import {
   type Shelter,
 } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, measured, step } from '../judge.ts';
 import { rowsUnder } from '../rails.ts';
 import { remark } from '../remark.ts';
@@ -35,10 +35,9 @@ function filledParts(shelter: Shelter): FilledPart[] {
   return list;
 }
 
-function onPart({ part, member, filled, noun, top }: FilledPart, coldest: number): Finding {
+function onPart({ part, member, filled, noun, top }: FilledPart, coldest: number): Found {
   if (member.section.shape !== 'round-hollow')
     return remark(
-      filledPipe.id,
       part,
       'fails',
       [`Each ${noun} of ${member.title} is solid: there is nothing in it to fill.`],
@@ -67,7 +66,6 @@ function onPart({ part, member, filled, noun, top }: FilledPart, coldest: number
   // A thumb's breadth at the top is closed by whatever sits on it.
   if (empty < 0.05)
     return remark(
-      filledPipe.id,
       part,
       rots ? 'near its limit' : 'passes',
       [
@@ -80,7 +78,6 @@ function onPart({ part, member, filled, noun, top }: FilledPart, coldest: number
     );
   const freezes = coldest < 0;
   return remark(
-    filledPipe.id,
     part,
     freezes ? 'fails' : 'near its limit',
     [

@@ -24,7 +24,6 @@ export const filmGrade: Check = {
       if (skin.kind !== 'film') return [];
       return [
         judge({
-          id: 'film-grade',
           part: cover,
           utilisation: year / skin.life,
           demand: measured(year, 'time'),

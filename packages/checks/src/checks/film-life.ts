@@ -21,13 +21,11 @@ export const filmLife: Check = {
     input.shelter.covers.map((cover) => {
       const { skin } = cover;
       if (cover.installed === undefined)
-        return notChecked('film-life', cover, 'the day the covering went on was not said');
-      if (input.on === undefined)
-        return notChecked('film-life', cover, 'no date was given to count its age to');
+        return notChecked(cover, 'the day the covering went on was not said');
+      if (input.on === undefined) return notChecked(cover, 'no date was given to count its age to');
       const age = between(cover.installed, input.on);
-      if (age < 0) return notChecked('film-life', cover, `it goes on only on ${cover.installed}`);
+      if (age < 0) return notChecked(cover, `it goes on only on ${cover.installed}`);
       return judge({
-        id: 'film-life',
         part: cover,
         utilisation: age / skin.life,
         demand: measured(age, 'time'),

@@ -11,7 +11,7 @@ import {
   sagUnder,
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { closer, tighter } from '../levers.ts';
 
@@ -23,7 +23,7 @@ function crownRadius(shelter: Shelter): number | undefined {
   return Math.abs(crown.curvature) > 1e-9 ? 1 / Math.abs(crown.curvature) : undefined;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const radius = crownRadius(shelter);
   const roof = shelter.roof;
@@ -33,7 +33,7 @@ function run(input: CheckInput): Finding[] {
     .map((cover) => onCover(shelter, cover, radius));
 }
 
-function onCover(shelter: Shelter, cover: Cover, radius: number): Finding {
+function onCover(shelter: Shelter, cover: Cover, radius: number): Found {
   const s = shelter.roof.spacing;
   const panel = filmPanel(cover, s)!;
   const state = pullAt(panel, rainTemperature);
@@ -45,7 +45,6 @@ function onCover(shelter: Shelter, cover: Cover, radius: number): Finding {
   // The pull that acts is the one left after relaxing plus what the sag itself has stretched in.
   const acting = (pressure * s * s) / (8 * sag);
   return judge({
-    id: filmPonding.id,
     part: cover,
     utilisation: needed / acting,
     demand: measured(needed, 'line-load'),

@@ -5,7 +5,7 @@ import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { renewed, strappedDown } from '../film-levers.ts';
 import { filmLoad, gustPull } from '../film-pull.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
@@ -24,9 +24,9 @@ export function filmGustUse(
   return gustPull(load, scale).pull / film.thickness / (allowable * share * levelOf(shelter.site.basis));
 }
 
-function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Finding[] {
+function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Found[] {
   const load = filmLoad(shelter, cover);
-  if ('reason' in load) return [notChecked(filmStressCheck.id, cover, load.reason)];
+  if ('reason' in load) return [notChecked(cover, load.reason)];
   const { film } = load.panel;
   const level = levelOf(shelter.site.basis);
   const gust = gustPull(load);
@@ -44,7 +44,6 @@ function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Findin
   const pull = windy ? gust.pull : cold;
   return [
     judge({
-      id: filmStressCheck.id,
       part: cover,
       utilisation: stress / allowed,
       demand: measured(stress, 'stress'),
@@ -124,7 +123,7 @@ function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Findin
   ];
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return input.shelter.covers
     .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
     .flatMap((cover) => onCover(input.shelter, cover, input.on));

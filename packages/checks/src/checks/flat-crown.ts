@@ -1,6 +1,6 @@
 import { type CurvePoint, crownOf } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, length, measured, step } from '../judge.ts';
 import { higher, risen } from '../levers.ts';
 
@@ -25,7 +25,7 @@ function flatWidth(line: readonly CurvePoint[]): number {
   return last.x - first.x + edge(first) + edge(last);
 }
 
-function run({ shelter }: CheckInput): Finding[] {
+function run({ shelter }: CheckInput): Found[] {
   const { roof, covers } = shelter;
   const cover = covers.find(({ place, skin }) => place === 'roof' && skin.kind === 'film');
   if (cover === undefined || (roof.type !== 'bows' && roof.type !== 'inflated')) return [];
@@ -34,7 +34,6 @@ function run({ shelter }: CheckInput): Finding[] {
   const most = share * roof.span;
   return [
     judge({
-      id: flatCrown.id,
       part: roof,
       utilisation: flat / most,
       demand: length(flat),

@@ -1,7 +1,7 @@
 import { flutterTension } from '@tautline/loads';
 import { filmPanel, pullAt, stormTemperature } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { tighter } from '../levers.ts';
 
@@ -10,7 +10,7 @@ const everydayWind = 10.7;
 /** Half the density of air at sea level, kg/m3: q = 0.613 V² (ASCE 7-16 26.10.2). */
 const halfDensity = 0.613;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const { roof } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
@@ -20,7 +20,7 @@ function run(input: CheckInput): Finding[] {
       const panel = filmPanel(cover, roof.spacing);
       if (panel === undefined) return [];
       if (cover.layers === 2)
-        return [notChecked(flutter.id, cover, 'flapping of two films with air between is not covered')];
+        return [notChecked(cover, 'flapping of two films with air between is not covered')];
       const sides = shelter.opening.sides === 'open' && roof.springing > 0 ? 2 : 1;
       const span = cover.straps === undefined ? roof.spacing : Math.min(roof.spacing, cover.straps.spacing);
       const pressure = halfDensity * everydayWind ** 2;
@@ -29,7 +29,6 @@ function run(input: CheckInput): Finding[] {
       const from = everydayWind * Math.sqrt(pull / needed.tension);
       return [
         judge({
-          id: flutter.id,
           part: cover,
           utilisation: needed.tension / Math.max(pull, 1e-6),
           demand: measured(needed.tension, 'line-load'),

@@ -2,7 +2,7 @@ import type { CableEnd, PostLoad } from '@tautline/structure';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import { type FrameFoot, feetOf, frameFeet, postWeight, worstReaction } from '../feet.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { boardsUnder, footSinking } from '../ground-sinking.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { loadedRails } from '../rails.ts';
@@ -17,17 +17,17 @@ interface Pressed {
 }
 
 /** Feet of frames, and of the posts under a ridge or an inner line, with what presses them down. */
-function pressed(input: CheckInput): (Pressed | Finding)[] {
+function pressed(input: CheckInput): (Pressed | Found)[] {
   const { shelter } = input;
   if (!input.frame.ok) {
     const { reason } = input.frame;
-    return feetOf(shelter).map((foot) => notChecked(footBearing.id, foot, reason));
+    return feetOf(shelter).map((foot) => notChecked(foot, reason));
   }
   const { responses } = input.frame.analysis;
-  const feet: (Pressed | Finding)[] = frameFeet(shelter).map((held) => {
+  const feet: (Pressed | Found)[] = frameFeet(shelter).map((held) => {
     const worst = worstReaction(responses, held.foot.id, (reaction) => reaction.vertical);
     return worst === undefined
-      ? notChecked(footBearing.id, held.foot, 'the frame gives way before its feet can be judged')
+      ? notChecked(held.foot, 'the frame gives way before its feet can be judged')
       : {
           held,
           load: Math.max(0, worst.value) * held.frames,
@@ -55,16 +55,15 @@ const mostDown = <T extends PostLoad>(loads: readonly T[]): T | undefined =>
     undefined,
   );
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { site } = input.shelter;
   const boards = boardsUnder(input.shelter);
   return pressed(input).map((entry) => {
     if ('verdict' in entry) return entry;
     const { held, load, loadCase, end } = entry;
     const hold = footSinking(held.foot, held.owner.member, site, boards);
-    if ('reason' in hold) return notChecked(footBearing.id, held.foot, hold.reason);
+    if ('reason' in hold) return notChecked(held.foot, hold.reason);
     return judge({
-      id: footBearing.id,
       part: held.foot,
       utilisation: load / Math.max(hold.allowed, 1e-6),
       demand: measured(load, 'force'),

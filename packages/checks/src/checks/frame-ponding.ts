@@ -3,34 +3,26 @@ import type { MemberItem, SpecNode } from '@tautline/shelter';
 import { itemValue, quantityValue, specNode, wordValue } from '@tautline/shelter';
 import { type FramePonding, pocketDepth, pullAt, rainTemperature, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, MessagePiece } from '../finding.ts';
+import type { Finding, Found, MessagePiece } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter, tighter } from '../levers.ts';
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const roof = shelter.roof;
   if (roof.type !== 'bows') return [];
-  if (!input.frame.ok) return [notChecked(framePonding.id, roof, input.frame.reason)];
+  if (!input.frame.ok) return [notChecked(roof, input.frame.reason)];
   const { ponding, film, noPonding } = input.frame.analysis;
-  if (noPonding !== undefined) return [notChecked(framePonding.id, roof, noPonding)];
-  if (ponding === undefined || film === undefined)
-    return [notChecked(framePonding.id, roof, 'the roof has no film on it')];
+  if (noPonding !== undefined) return [notChecked(roof, noPonding)];
+  if (ponding === undefined || film === undefined) return [notChecked(roof, 'the roof has no film on it')];
   if (ponding.verdict === 'no answer')
-    return [
-      notChecked(
-        framePonding.id,
-        roof,
-        `the frame analysis found no answer with water in the film: ${ponding.reason}`,
-      ),
-    ];
+    return [notChecked(roof, `the frame analysis found no answer with water in the film: ${ponding.reason}`)];
   if (ponding.verdict === 'drains') return [];
   const { first, rest, path, reserve, tipping } = ponding;
   if (first === undefined) return [];
   const bent = path.find(({ volume }) => volume === tipping)?.holds ?? first.volume;
   return [
     judge({
-      id: framePonding.id,
       part: roof,
       utilisation: 1 / Math.max(reserve, 1e-3),
       demand: measured(bent, 'water'),

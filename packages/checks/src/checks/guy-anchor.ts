@@ -1,27 +1,26 @@
 import { groundAllowedAt } from '@tautline/loads';
 import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { guyPull, guySlope, sideGuys } from '../guys.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   return sideGuys(shelter).flatMap((guy) => {
     const { foot, member } = guy;
     if (foot === undefined) return [];
     const hold = footUplift(foot, member.kind === 'cable' ? undefined : member, shelter.site);
-    if ('reason' in hold) return [notChecked(guyAnchor.id, foot, hold.reason)];
+    if ('reason' in hold) return [notChecked(foot, hold.reason)];
     const slope = guySlope(guy);
     const upright = Math.sin(slope);
     const allowed = groundAllowedAt(hold, shelter.site.basis);
     const pulled = guyPull(input, guy, allowed / upright);
-    if ('reason' in pulled) return [notChecked(guyAnchor.id, foot, pulled.reason)];
+    if ('reason' in pulled) return [notChecked(foot, pulled.reason)];
     const up = pulled.pull * upright;
     return [
       judge({
-        id: guyAnchor.id,
         part: foot,
         utilisation: up / Math.max(allowed, 1e-6),
         demand: measured(up, 'force'),

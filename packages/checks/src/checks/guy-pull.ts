@@ -1,21 +1,20 @@
 import { pulledLess, strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { guyPull, sideGuys } from '../guys.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { cableWorking } from '../rigging.ts';
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return sideGuys(input.shelter).flatMap((guy) => {
     const { member } = guy;
     // What is no cable is judged with the braces of the whole house.
     if (member.kind !== 'cable') return [];
     const capacity = cableWorking(member);
     const pulled = guyPull(input, guy, capacity);
-    if ('reason' in pulled) return [notChecked(guyPullCheck.id, guy, pulled.reason)];
+    if ('reason' in pulled) return [notChecked(guy, pulled.reason)];
     return [
       judge({
-        id: guyPullCheck.id,
         part: guy,
         utilisation: pulled.pull / capacity,
         demand: measured(pulled.pull, 'force'),

@@ -1,7 +1,7 @@
 import { heatBalance } from '@tautline/loads';
 import { lengthOf, type MeshItem, quantityValue, type Shelter, type SpecEdit } from '@tautline/shelter';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { higher } from '../levers.ts';
 import { setQuantity, setWord } from '../slots.ts';
@@ -37,19 +37,19 @@ function openings(shelter: Shelter): { sides: number; ends: number; porosity: nu
   return { sides, ends, porosity: screened ?? 1 };
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const { roof, site, length, width, covers } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   const cover = covers.find((entry) => entry.place === 'roof');
   if (cover === undefined || cover.skin.kind === 'mesh') return [];
   if (shelter.unmodelled.some((entry) => entry.what.includes('roll up')))
-    return [notChecked(heat.id, shelter, 'sides that roll up are not in the model')];
+    return [notChecked(shelter, 'sides that roll up are not in the model')];
   if (shelter.opening.ends === 'clad' && shelter.doors !== undefined)
-    return [notChecked(heat.id, shelter, 'the ends have doors: nothing says whether they stand open')];
+    return [notChecked(shelter, 'the ends have doors: nothing says whether they stand open')];
   const { sides, ends, porosity } = openings(shelter);
   if (sides > 0 && porosity < 1 && ends > 0)
-    return [notChecked(heat.id, shelter, 'open ends beside screened sides are not covered by one balance')];
+    return [notChecked(shelter, 'open ends beside screened sides are not covered by one balance')];
   // Air comes in on one side (or end) and leaves on the other.
   const open = sides + ends;
   const sun = noonSun(site.latitude);
@@ -68,7 +68,6 @@ function run(input: CheckInput): Finding[] {
   });
   return [
     judge({
-      id: heat.id,
       part: shelter,
       utilisation: balance.rise / allowed,
       demand: measured(balance.rise, 'temperature-difference'),

@@ -2,7 +2,7 @@ import type { Bows, Cover, FilmItem, MaterialFamily, Rafters } from '@tautline/s
 import { between } from '../ageing.ts';
 import type { Check, CheckInput } from '../check.ts';
 import { renewed } from '../film-levers.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { wrappedFrames } from '../levers.ts';
 import { remark } from '../remark.ts';
@@ -27,22 +27,14 @@ function touchOf({ shelter: { roof, covers } }: CheckInput): Touch | undefined {
   return { frame: roof, noun: roof.type, cover, film: cover.skin };
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const touch = touchOf(input);
   if (touch === undefined) return [];
   const { frame, noun, cover, film } = touch;
   const found = contact[frame.member.material.family];
   if (found === undefined) return [];
   if (frame.wrapped)
-    return [
-      remark(
-        hotContact.id,
-        frame,
-        'passes',
-        [`The ${noun} are wrapped where the film lies on them.`],
-        'practice',
-      ),
-    ];
+    return [remark(frame, 'passes', [`The ${noun} are wrapped where the film lies on them.`], 'practice')];
   const life = found.share * film.life;
   const lasts = step(
     't_c',
@@ -61,11 +53,10 @@ function run(input: CheckInput): Finding[] {
     cover.installed === undefined || input.on === undefined ? undefined : between(cover.installed, input.on);
   if (age === undefined || age < 0) {
     const message = [bare, measured(life, 'time'), '. Wrap them, or paint them white.'];
-    return [remark(hotContact.id, frame, 'near its limit', message, 'practice', [lasts])];
+    return [remark(frame, 'near its limit', message, 'practice', [lasts])];
   }
   return [
     judge({
-      id: hotContact.id,
       part: frame,
       utilisation: age / life,
       demand: measured(age, 'time'),

@@ -1,13 +1,13 @@
 import { filmPanel, pullAt } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { tighter } from '../levers.ts';
 
 /** Sag of loose film over the distance of its frames from which it is taken as slack: common practice, no source. */
 const loosest = 1 / 20;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const { roof, site } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
@@ -21,7 +21,6 @@ function run(input: CheckInput): Finding[] {
       const allowed = loosest * roof.spacing;
       return [
         judge({
-          id: hotSlack.id,
           part: cover,
           utilisation: sag / allowed,
           demand: measured(sag, 'length'),

@@ -7,7 +7,7 @@ import {
 } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, measured, notChecked, step } from '../judge.ts';
 import { remark } from '../remark.ts';
 import { setWord } from '../slots.ts';
@@ -19,13 +19,12 @@ const efficiency = { drip: 0.9, sprinkler: 0.75, hand: 0.75, none: 0.9 } as cons
 /** Joules of a day's MJ/m2 as mean W/m2: by definition. */
 const meanWatts = 1e6 / 86_400;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   if (shelter.crops.length === 0 && shelter.irrigation === undefined) return [];
   if (shelter.irrigation === 'none')
     return [
       remark(
-        irrigation.id,
         shelter,
         'fails',
         ['The roof keeps all rain off the crop, and the spec says that no water is given back.'],
@@ -47,11 +46,7 @@ function run(input: CheckInput): Finding[] {
       ...(breeze === undefined ? ['breeze'] : []),
     ];
     return [
-      notChecked(
-        irrigation.id,
-        shelter,
-        `the site does not say ${missing.join(', ')}, which tell what the crop drinks`,
-      ),
+      notChecked(shelter, `the site does not say ${missing.join(', ')}, which tell what the crop drinks`),
     ];
   }
   return [told(shelter, { coldest, hottest, on, sunshine, breeze })];
@@ -66,7 +61,7 @@ function dayIn(date: string): number {
 function told(
   shelter: Shelter,
   day: { coldest: number; hottest: number; on: string; sunshine: number; breeze: number },
-): Finding {
+): Found {
   const { site, covers, opening } = shelter;
   const dayOfYear = dayIn(day.on);
   const outside = extraterrestrialRadiation(site.latitude, dayOfYear);
@@ -96,7 +91,6 @@ function told(
   const area = shelter.width * shelter.length;
   const perDay = demand.rate * area * 86_400;
   return remark(
-    irrigation.id,
     shelter,
     'passes',
     [

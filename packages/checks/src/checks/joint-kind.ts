@@ -1,6 +1,6 @@
 import { type JointItem, type MemberItem, madeFor, type Part, type Shelter } from '@tautline/shelter';
 import type { Check, CheckInput, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { remark } from '../remark.ts';
 
 interface Use {
@@ -66,16 +66,16 @@ function unsuited({ item, members, sprung }: Use): string | undefined {
   return undefined;
 }
 
-function run({ shelter }: CheckInput): Finding[] {
+function run({ shelter }: CheckInput): Found[] {
   const uses = usesOf(shelter);
   const findings = uses.flatMap((use) => {
     const why = unsuited(use);
     const text = `${use.item.title} does not suit its place: ${why}.`;
-    return why === undefined ? [] : [remark(jointKind.id, use.part, 'fails', [text], 'practice')];
+    return why === undefined ? [] : [remark(use.part, 'fails', [text], 'practice')];
   });
   if (uses.length === 0 || findings.length > 0) return findings;
   const titles = [...new Set(uses.map(({ item }) => item.title))].join('; ');
-  return [remark(jointKind.id, shelter, 'passes', [`Nothing is known against ${titles}.`], 'practice')];
+  return [remark(shelter, 'passes', [`Nothing is known against ${titles}.`], 'practice')];
 }
 
 export const jointKind: Check = {

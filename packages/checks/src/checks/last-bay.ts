@@ -1,6 +1,6 @@
 import { postRows, quantityValue, type Shelter } from '@tautline/shelter';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, length, measured, step } from '../judge.ts';
 import { setQuantity } from '../slots.ts';
 
@@ -30,7 +30,7 @@ function rowsOf(shelter: Shelter): readonly Row[] {
 
 const lastOf = ({ stations }: Row): number => (stations.at(-1) ?? 0) - (stations.at(-2) ?? 0);
 
-function run({ shelter }: CheckInput): Finding[] {
+function run({ shelter }: CheckInput): Found[] {
   return rowsOf(shelter).flatMap((row) => {
     const last = lastOf(row);
     const { spacing, noun } = row;
@@ -40,7 +40,6 @@ function run({ shelter }: CheckInput): Finding[] {
     const utilisation = Math.round((1e6 * (least * spacing)) / last) / 1e6;
     return [
       judge({
-        id: lastBay.id,
         part: row,
         utilisation,
         demand: measured(least * spacing, 'length'),

@@ -3,7 +3,7 @@ import type { Site } from '@tautline/shelter';
 import type { Reaction, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type FrameFoot, frameFeet, worstReaction } from '../feet.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { footSideways } from '../ground-sideways.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper, inConcrete, tiedHeads } from '../levers.ts';
@@ -27,11 +27,11 @@ export function sidewaysUse(
   return 'reason' in hold ? undefined : push / Math.max(groundAllowedAt(hold, site.basis), 1e-6);
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { site } = input.shelter;
   return frameFeet(input.shelter).map((held) => {
     const { foot, owner, noun, frames } = held;
-    if (!input.frame.ok) return notChecked(lateralFoot.id, foot, input.frame.reason);
+    if (!input.frame.ok) return notChecked(foot, input.frame.reason);
     const worst = worstReaction(
       input.frame.analysis.responses,
       foot.id,
@@ -39,8 +39,7 @@ function run(input: CheckInput): Finding[] {
         // Where the hold is not covered the largest push says so below.
         sidewaysUse(site, held, reaction, stayOf(response)) ?? Math.abs(reaction.horizontal),
     );
-    if (worst === undefined)
-      return notChecked(lateralFoot.id, foot, 'the frame gives way before its feet can be judged');
+    if (worst === undefined) return notChecked(foot, 'the frame gives way before its feet can be judged');
     return onFoot(site, held, owner.member.title, noun, worst.reaction, worst.response, frames);
   });
 }
@@ -57,7 +56,7 @@ function onFoot(
   reaction: Reaction,
   response: Response,
   frames: number,
-): Finding {
+): Found {
   const { foot } = held;
   const push = Math.abs(reaction.horizontal) * frames;
   const moment = Math.abs(reaction.moment) * frames;
@@ -67,10 +66,9 @@ function onFoot(
     lift: -reaction.vertical * frames,
     stay: stayOf(response),
   });
-  if ('reason' in hold) return notChecked(lateralFoot.id, foot, hold.reason);
+  if ('reason' in hold) return notChecked(foot, hold.reason);
   const allowed = groundAllowedAt(hold, site.basis);
   return judge({
-    id: lateralFoot.id,
     part: foot,
     utilisation: push / Math.max(allowed, 1e-6),
     demand: measured(push, 'force'),

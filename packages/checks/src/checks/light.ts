@@ -2,7 +2,7 @@ import { lightTransmission } from '@tautline/loads';
 import { type FilmItem, lengthOf, type SheetItem } from '@tautline/shelter';
 import { depthOf } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
@@ -11,7 +11,7 @@ const dust = 0.1;
 /** Share of the light outside that fruiting crops want at least: common practice, no source. */
 const wanted = 0.5;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const { roof, covers, purlins } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
@@ -31,7 +31,6 @@ function run(input: CheckInput): Finding[] {
     const light = lightTransmission(skin.light, cover.layers, dust, frame);
     return [
       judge({
-        id: lightCheck.id,
         part: cover,
         utilisation: wanted / Math.max(light, 1e-6),
         demand: measured(wanted, 'percent'),

@@ -1,13 +1,13 @@
 import { heatFactors, relaxedShare, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { flatter, thinner } from '../levers.ts';
 
 /** Share of the short-term strength a pipe may be bent to while it goes up: common practice, no source. */
 const buildingShare = 0.67;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const bows = input.shelter.roof;
   if (bows.type !== 'bows' || bows.shape !== 'elastic') return [];
   const { member } = bows;
@@ -33,7 +33,6 @@ function run(input: CheckInput): Finding[] {
   const capacity = early ? buildingLimit : stayingLimit;
   return [
     judge({
-      id: lockedInStress.id,
       part: bows,
       utilisation: demand / capacity,
       demand: measured(demand, 'stress'),

@@ -1,21 +1,20 @@
 import { screenFactor } from '@tautline/loads';
 import type { MeshItem } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { setItem } from '../slots.ts';
 
 /** Share of the air that a screen should leave, so that a screened side works as one half as high: common practice. */
 const wanted = 0.5;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return input.shelter.covers.flatMap((cover) => {
     const { skin } = cover;
     if (skin.kind !== 'mesh' || cover.place === 'roof') return [];
     const left = screenFactor(skin.porosity);
     return [
       judge({
-        id: meshAirflow.id,
         part: cover,
         utilisation: wanted / Math.max(left, 1e-6),
         demand: measured(wanted, 'percent'),

@@ -1,6 +1,6 @@
 import type { Item, Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, step } from '../judge.ts';
 import { remark } from '../remark.ts';
 
@@ -26,7 +26,7 @@ function itemsOf(shelter: Shelter): Item[] {
   return [...found.values()].sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
-function run({ shelter }: CheckInput): Finding[] {
+function run({ shelter }: CheckInput): Found[] {
   const items = itemsOf(shelter);
   const without = items.filter(({ prices }) => prices.length === 0);
   // Without any price nobody asked what it costs.
@@ -36,7 +36,6 @@ function run({ shelter }: CheckInput): Finding[] {
   const list = more > 0 ? `${names.join(', ')} and ${more} more` : names.join(', ');
   return [
     remark(
-      missingPrice.id,
       shelter,
       without.length === 0 ? 'passes' : 'fails',
       [

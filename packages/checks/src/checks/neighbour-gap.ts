@@ -1,7 +1,7 @@
 import { manningFlow, runoff as offRoof } from '@tautline/loads';
 import type { Range } from '@tautline/shelter';
 import type { Check } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, length, measured, notChecked, step } from '../judge.ts';
 import { remark } from '../remark.ts';
 import { setQuantity } from '../slots.ts';
@@ -16,7 +16,7 @@ const widest = 3;
 const drain = { depth: 0.1, fall: 1 / 200, roughness: 0.03 } as const;
 
 /** Each gap between two neighbours that drain into it. */
-function onWater(range: Range): Finding {
+function onWater(range: Range): Found {
   const part = { id: 'range', origin: range.origin };
   const { gap, places } = range;
   const breadth = gap - 2 * shoulder;
@@ -34,7 +34,6 @@ function onWater(range: Range): Finding {
   const water = offRoof(wettest.rain, wettest.area);
   const carried = manningFlow(breadth * drain.depth, breadth + 2 * drain.depth, drain.fall, drain.roughness);
   return judge({
-    id: neighbourGap.id,
     part,
     utilisation: water.flow / carried.flow,
     demand: measured(water.flow, 'flow'),
@@ -73,18 +72,17 @@ function onWater(range: Range): Finding {
   });
 }
 
-function onRange(range: Range): Finding[] {
+function onRange(range: Range): Found[] {
   const part = { id: 'range', origin: range.origin };
   if (range.places.length < 2) return [];
   // Side by side without a gap they share a gutter, which `runoff` judges.
   const gutters = range.places.some(({ shelter }) =>
     (shelter.gutters ?? []).some((gutter) => gutter.where === 'between'),
   );
-  const findings: Finding[] = [];
+  const findings: Found[] = [];
   if (range.gap < workingRoom)
     findings.push(
       remark(
-        neighbourGap.id,
         part,
         gutters ? 'passes' : 'fails',
         [
@@ -99,10 +97,7 @@ function onRange(range: Range): Finding[] {
     );
   if (gutters) return findings;
   if (range.gap <= 2.5 * shoulder)
-    return [
-      ...findings,
-      notChecked(neighbourGap.id, part, 'the gap is too narrow for a drain between the feet'),
-    ];
+    return [...findings, notChecked(part, 'the gap is too narrow for a drain between the feet')];
   return [...findings, onWater(range)];
 }
 

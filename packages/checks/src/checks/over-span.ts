@@ -2,7 +2,7 @@ import { type Foot, lengthOf, type MemberItem, type Part } from '@tautline/shelt
 import { sectionOf } from '@tautline/structure';
 import { memberAgeing } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
 import { inSoil, type MemberLimit, memberLimit } from '../resistance.ts';
@@ -38,21 +38,16 @@ function framed(input: CheckInput): readonly Framed[] {
   return members;
 }
 
-function run(input: CheckInput): Finding[] {
-  if (!input.frame.ok) return [notChecked(overSpan.id, input.shelter, input.frame.reason)];
+function run(input: CheckInput): Found[] {
+  if (!input.frame.ok) return [notChecked(input.shelter, input.frame.reason)];
   const { analysis } = input.frame;
   const failing = givingWay(analysis);
   return framed(input).map(({ part, member, noun, foot, total }) => {
     if (failing !== undefined && part === input.shelter.roof) {
       if (failing.status === 'no answer') {
-        return notChecked(
-          overSpan.id,
-          part,
-          `the frame analysis found no answer under ${failing.load.title}`,
-        );
+        return notChecked(part, `the frame analysis found no answer under ${failing.load.title}`);
       }
       return judge({
-        id: overSpan.id,
         part,
         utilisation: 1 / Math.max(failing.reached, 1e-3),
         demand: measured(1, 'percent'),
@@ -91,8 +86,7 @@ function run(input: CheckInput): Finding[] {
       return fresh / ageing.shareAt(place.force.at);
     };
     const worst = worstPlace(analysis, part.id, member, use);
-    if (worst === undefined)
-      return notChecked(overSpan.id, part, 'the frame analysis has no forces for this part');
+    if (worst === undefined) return notChecked(part, 'the frame analysis has no forces for this part');
     const limit = limitOf(worst);
     const utilisation = use(worst);
     const section = sectionOf(member);
@@ -100,7 +94,6 @@ function run(input: CheckInput): Finding[] {
     const allowed = limit.bending * left;
     const combined = utilisation * allowed;
     return judge({
-      id: overSpan.id,
       part,
       utilisation,
       demand: measured(combined, 'stress'),

@@ -2,7 +2,7 @@ import { groundAllowedAt } from '@tautline/loads';
 import type { Cap, Shelter } from '@tautline/shelter';
 import { type CapLoads, capLoads, capRims } from '@tautline/structure';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper, heavierRims } from '../levers.ts';
@@ -38,16 +38,15 @@ export function overturningUse(shelter: Shelter, cap: Cap, gust: number): number
   return demand / capacity;
 }
 
-function onCap(shelter: Shelter, cap: Cap): Finding {
+function onCap(shelter: Shelter, cap: Cap): Found {
   const loads = capLoads(shelter, cap);
   const most = mostLifted(loads);
-  if (most === undefined) return notChecked(overturning.id, cap, 'no wind acts on it');
+  if (most === undefined) return notChecked(cap, 'no wind acts on it');
   const hold = footUplift(cap.foot, undefined, shelter.site);
-  if ('reason' in hold) return notChecked(overturning.id, cap.foot, hold.reason);
+  if ('reason' in hold) return notChecked(cap.foot, hold.reason);
   const held = groundAllowedAt(hold, shelter.site.basis);
   const { demand, capacity } = atRim(loads, most.lift, held);
   return judge({
-    id: overturning.id,
     part: cap.foot,
     utilisation: demand / capacity,
     demand: measured(demand, 'force'),
@@ -96,7 +95,7 @@ function onCap(shelter: Shelter, cap: Cap): Finding {
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   return roof.type === 'cap' ? [onCap(input.shelter, roof)] : [];
 }

@@ -5,7 +5,7 @@ import { bracedAlong } from '../bracing.ts';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput } from '../check.ts';
 import { postWeight } from '../feet.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter, tiedHeads } from '../levers.ts';
 import { mostPressed, type Pressed } from '../pressed.ts';
@@ -49,21 +49,20 @@ function onPosts(
   loads: readonly Pressed[],
   bendingAcross: boolean,
   ends: readonly CableEnd[] = [],
-): Finding {
+): Found {
   const { member } = posts;
   const section = sectionOf(member);
   const braced = bracedAlong(shelter);
   const slender = postSlenderness(shelter, posts);
   if (slender === undefined)
-    return notChecked(postBuckling.id, posts, 'nothing holds the posts upright along the house: see racking');
+    return notChecked(posts, 'nothing holds the posts upright along the house: see racking');
   const { factor, slenderness } = slender;
   const worst = mostPressed(site, member, slenderness, inSoil(posts.foot), loads);
-  if (worst === undefined) return notChecked(postBuckling.id, posts, 'nothing presses on the posts');
+  if (worst === undefined) return notChecked(posts, 'nothing presses on the posts');
   const stress = worst.load.thrust / section.area;
   const weight = postWeight(posts);
   const end = ends.find((one) => one.down + weight === worst.load.thrust);
   return judge({
-    id: postBuckling.id,
     part: posts,
     utilisation: worst.both.utilisation,
     demand: measured(worst.load.thrust, 'force'),
@@ -115,13 +114,13 @@ function onPosts(
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const { sidePosts, site } = shelter;
-  const findings: Finding[] = [];
+  const findings: Found[] = [];
   const noFrame = input.frame.ok ? undefined : input.frame.reason;
   if (sidePosts !== undefined) {
-    if (!input.frame.ok) findings.push(notChecked(postBuckling.id, sidePosts, input.frame.reason));
+    if (!input.frame.ok) findings.push(notChecked(sidePosts, input.frame.reason));
     else {
       const ageing = memberAgeing(shelter, input.on, sidePosts.member, sidePosts.foot);
       const loads = input.frame.analysis.responses
@@ -129,13 +128,12 @@ function run(input: CheckInput): Finding[] {
         .flatMap((response) => pressedIn(sidePosts, response, ageing));
       findings.push(
         loads.length === 0
-          ? notChecked(postBuckling.id, sidePosts, 'no combination presses the posts down')
+          ? notChecked(sidePosts, 'no combination presses the posts down')
           : onPosts(site, shelter, sidePosts, 'side post', loads, true),
       );
     }
   }
-  if (!input.frame.ok)
-    findings.push(...rowsUnder(shelter).map(({ posts }) => notChecked(postBuckling.id, posts, noFrame!)));
+  if (!input.frame.ok) findings.push(...rowsUnder(shelter).map(({ posts }) => notChecked(posts, noFrame!)));
   else
     for (const { rail, demand, post: noun } of loadedRails(shelter, input.frame.analysis)) {
       const { posts } = rail;

@@ -1,7 +1,7 @@
 import { groundAllowedAt } from '@tautline/loads';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type FrameFoot, feetOf, frameFeet, worstReaction } from '../feet.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { deeper, inConcrete, wider } from '../levers.ts';
@@ -15,16 +15,16 @@ interface Lifted {
 }
 
 /** Feet of frames and side posts, and of the posts under a rail that the frames are tied down to. */
-function lifted(input: CheckInput): (Lifted | Finding)[] {
+function lifted(input: CheckInput): (Lifted | Found)[] {
   const { shelter, frame } = input;
   if (!frame.ok) {
     const { reason } = frame;
-    return feetOf(shelter).map((foot) => notChecked(pullOut.id, foot, reason));
+    return feetOf(shelter).map((foot) => notChecked(foot, reason));
   }
-  const feet = frameFeet(shelter).map((held): Lifted | Finding => {
+  const feet = frameFeet(shelter).map((held): Lifted | Found => {
     const worst = worstReaction(frame.analysis.responses, held.foot.id, ({ vertical }) => -vertical);
     return worst === undefined
-      ? notChecked(pullOut.id, held.foot, 'the frame gives way before its feet can be judged')
+      ? notChecked(held.foot, 'the frame gives way before its feet can be judged')
       : { held, pull: Math.max(0, worst.value) * held.frames, loadCase: worst.response.load.title };
   });
   const rows = loadedRails(shelter, frame.analysis).flatMap(({ rail, demand, post: noun }): Lifted[] => {
@@ -36,17 +36,16 @@ function lifted(input: CheckInput): (Lifted | Finding)[] {
   return [...feet, ...rows];
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { site } = input.shelter;
   return lifted(input).map((entry) => {
     if ('verdict' in entry) return entry;
     const { held, pull, loadCase } = entry;
     const { foot, owner, noun, frames } = held;
     const hold = footUplift(foot, owner.member, site);
-    if ('reason' in hold) return notChecked(pullOut.id, foot, hold.reason);
+    if ('reason' in hold) return notChecked(foot, hold.reason);
     const allowed = groundAllowedAt(hold, site.basis);
     return judge({
-      id: pullOut.id,
       part: foot,
       utilisation: pull / Math.max(allowed, 1e-6),
       demand: measured(pull, 'force'),

@@ -1,26 +1,19 @@
 import type { Cover, MemberItem, Rail, SheetItem, Shelter } from '@tautline/shelter';
 import { coverWeight, sectionOf, weightPerLength } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
 import { memberLimit } from '../resistance.ts';
 import { closerLines, sheetSpan, sheetWind } from '../sheet-load.ts';
 
-function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Finding[] {
+function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Found[] {
   if (shelter.purlins.length === 0) {
-    return [
-      notChecked(
-        purlinSpan.id,
-        cover,
-        'no purlins were said, so what the sheets are screwed to is not known',
-      ),
-    ];
+    return [notChecked(cover, 'no purlins were said, so what the sheets are screwed to is not known')];
   }
   const span = sheetSpan(shelter);
   return [
     judge({
-      id: purlinSpan.id,
       part: cover,
       utilisation: span / sheet.greatestSpan,
       demand: measured(span, 'length'),
@@ -106,13 +99,12 @@ export function purlinUses(
   });
 }
 
-function onPurlin(shelter: Shelter, rail: Rail, cover: Cover, breadth: number): Finding {
+function onPurlin(shelter: Shelter, rail: Rail, cover: Cover, breadth: number): Found {
   const { member } = rail;
-  if (member.kind === 'cable') return notChecked(purlinSpan.id, rail, 'sheets on a cable are not covered');
+  if (member.kind === 'cable') return notChecked(rail, 'sheets on a cable are not covered');
   const { pressure, down, load, moment, weak, stress } = purlinLoad(shelter, rail, member, cover, breadth, 1);
   const limit = memberLimit(shelter.site, member, 'gust', true);
   return judge({
-    id: purlinSpan.id,
     part: rail,
     utilisation: stress / limit.bending,
     demand: measured(stress, 'stress'),
@@ -165,7 +157,7 @@ function onPurlin(shelter: Shelter, rail: Rail, cover: Cover, breadth: number): 
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   if (shelter.roof.type !== 'bows' && shelter.roof.type !== 'rafters') return [];
   return shelter.covers.flatMap((cover) =>

@@ -8,21 +8,20 @@ import {
 } from '@tautline/shelter';
 import { alongBraces } from '../bracing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { heldByFeet, onBraces, type Push, pullOf, pushAlong } from '../hold-along.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setItem } from '../slots.ts';
 
 const isFramed = ({ roof }: Shelter): boolean => roof.type === 'bows' || roof.type === 'rafters';
 
-function judged(shelter: Shelter, push: Push | undefined): Finding[] {
-  if (push === undefined) return [notChecked(racking.id, shelter, 'the wind standard gives no push along')];
+function judged(shelter: Shelter, push: Push | undefined): Found[] {
+  if (push === undefined) return [notChecked(shelter, 'the wind standard gives no push along')];
   const braces = alongBraces(shelter);
   if (braces.length === 0) {
     const capacity = heldByFeet(shelter, push);
     return [
       judge({
-        id: racking.id,
         part: shelter.roof,
         // A house that nothing holds has no number; a hundred times too little stands for it.
         utilisation: push.force / Math.max(capacity, push.force / 100),
@@ -69,9 +68,8 @@ function judged(shelter: Shelter, push: Push | undefined): Finding[] {
   }
   return braces.map((brace) => {
     const hold = onBraces(shelter, brace, push, 1 / braces.length);
-    if ('reason' in hold) return notChecked(racking.id, brace, hold.reason);
+    if ('reason' in hold) return notChecked(brace, hold.reason);
     return judge({
-      id: racking.id,
       part: hold.part,
       utilisation: hold.demand / Math.max(hold.capacity, 1e-6),
       demand: measured(hold.demand, 'force'),
@@ -90,12 +88,12 @@ function judged(shelter: Shelter, push: Push | undefined): Finding[] {
   });
 }
 
-function run({ shelter }: CheckInput): Finding[] {
+function run({ shelter }: CheckInput): Found[] {
   return isFramed(shelter) ? judged(shelter, pushAlong(shelter)) : [];
 }
 
 /** What the wind asks of the bracing's hold, by a factor on the wind pressure. The wind itself is worked out once. */
-export function rackingUses(shelter: Shelter): (scale: number) => readonly Finding[] {
+export function rackingUses(shelter: Shelter): (scale: number) => readonly Found[] {
   const push = isFramed(shelter) ? pushAlong(shelter) : undefined;
   if (push === undefined) return () => [];
   return (scale) =>

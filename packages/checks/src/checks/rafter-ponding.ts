@@ -2,11 +2,11 @@ import { WATER } from '@tautline/mechanics';
 import type { Cover, Rafters, Shelter } from '@tautline/shelter';
 import { edgeSlope, filmPanel, pullAt, rainSheet, sagUnder } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { setQuantity } from '../slots.ts';
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const roof = shelter.roof;
   if (roof.type !== 'rafters') return [];
@@ -27,7 +27,7 @@ function eaveSlope(rafters: Rafters): number {
   return Math.tan(Math.atan2(rafters.rise, run) + (4 * rafters.camber) / chord);
 }
 
-function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Finding {
+function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Found {
   const s = rafters.spacing;
   const panel = filmPanel(cover, s)!;
   // A straight rafter does not press against the film, so the slack of hot days is still there when it rains.
@@ -37,7 +37,6 @@ function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Finding {
   const reverse = edgeSlope(sag, s);
   const available = eaveSlope(rafters);
   return judge({
-    id: rafterPonding.id,
     part: cover,
     utilisation: reverse / Math.max(available, 1e-9),
     demand: measured(Math.atan(reverse), 'angle'),

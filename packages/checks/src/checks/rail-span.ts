@@ -2,28 +2,27 @@ import { type CableItem, type MemberItem, type Rail, railsUnder } from '@tautlin
 import { type RailDemand, railUnder, sectionOf } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { loadedRails, railNoun } from '../rails.ts';
 import { memberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
-  const findings: Finding[] = [];
+  const findings: Found[] = [];
   const { frame } = input;
-  if (!frame.ok)
-    findings.push(...railsUnder(shelter).map((rail) => notChecked(railSpan.id, rail, frame.reason)));
+  if (!frame.ok) findings.push(...railsUnder(shelter).map((rail) => notChecked(rail, frame.reason)));
   else
     for (const { rail, demand } of loadedRails(shelter, frame.analysis))
       findings.push(
         demand === undefined
-          ? notChecked(railSpan.id, rail, `the frames bring no load to the ${railNoun(rail)} in this model`)
+          ? notChecked(rail, `the frames bring no load to the ${railNoun(rail)} in this model`)
           : onRail(input, rail, demand),
       );
   if (shelter.eaveRail !== undefined && shelter.sidePosts !== undefined) {
-    if (!input.frame.ok) findings.push(notChecked(railSpan.id, shelter.eaveRail, input.frame.reason));
+    if (!input.frame.ok) findings.push(notChecked(shelter.eaveRail, input.frame.reason));
     else if (shelter.sidePosts.spacing > shelter.roof.spacing * 1.001)
       findings.push(onRail(input, shelter.eaveRail, eaveDemand(input, shelter.eaveRail)));
   }
@@ -54,7 +53,7 @@ function eaveDemand(input: CheckInput, rail: Rail): RailDemand {
   return railUnder(rail, push / input.shelter.roof.spacing, loadCase, steady);
 }
 
-function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Finding {
+function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Found {
   if (rail.member.kind === 'cable') return onCable(rail, rail.member, demand);
   const member = rail.member;
   const section = sectionOf(member);
@@ -62,7 +61,6 @@ function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Finding {
   const moment = demand.moment ?? 0;
   const stress = moment / section.sectionModulus;
   return judge({
-    id: railSpan.id,
     part: rail,
     utilisation: stress / limit.bending,
     demand: measured(stress, 'stress'),
@@ -112,11 +110,10 @@ function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Finding {
   });
 }
 
-function onCable(rail: Rail, cable: CableItem, demand: RailDemand): Finding {
+function onCable(rail: Rail, cable: CableItem, demand: RailDemand): Found {
   const pull = demand.pull ?? 0;
   const capacity = cableWorking(cable);
   return judge({
-    id: railSpan.id,
     part: rail,
     utilisation: pull / capacity,
     demand: measured(pull, 'force'),

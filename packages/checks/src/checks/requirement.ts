@@ -1,6 +1,6 @@
 import type { Requirement, Shelter } from '@tautline/shelter';
 import type { Check } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { judge, measured, notChecked, step } from '../judge.ts';
 import { higher, risen } from '../levers.ts';
 
@@ -17,25 +17,18 @@ function subjectOf(shelter: Shelter, requirement: Requirement): { value: number;
   }
 }
 
-function onRequirement(shelter: Shelter, requirement: Requirement): Finding[] {
+function onRequirement(shelter: Shelter, requirement: Requirement): Found[] {
   // Headroom is judged by bow-deflection, a gust by withstand.
   if (requirement.subject === 'headroom' || requirement.subject === 'gust') return [];
   const subject = subjectOf(shelter, requirement);
   if (subject === undefined)
-    return [
-      notChecked(
-        'requirement',
-        requirement,
-        `'${requirement.subject}' is not something that can be required`,
-      ),
-    ];
+    return [notChecked(requirement, `'${requirement.subject}' is not something that can be required`)];
   const least = requirement.comparison === '>=' || requirement.comparison === '>';
   const utilisation = least
     ? requirement.value / Math.max(subject.value, 1e-9)
     : subject.value / Math.max(requirement.value, 1e-9);
   return [
     judge({
-      id: 'requirement',
       part: requirement,
       utilisation,
       exact: true,

@@ -1,6 +1,6 @@
 import type { Cover, Item } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
@@ -10,13 +10,12 @@ function rollOf(cover: Cover): number | undefined {
   return cover.rollWidth ?? Math.max(...cover.skin.rollWidths);
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return input.shelter.covers.flatMap((cover) => {
     const roll = rollOf(cover);
     if (cover.place !== 'roof' || roll === undefined || !Number.isFinite(roll)) return [];
     return [
       judge({
-        id: rollWidth.id,
         part: cover,
         utilisation: cover.developedWidth / roll,
         exact: true,

@@ -2,7 +2,7 @@ import { lifeInSoil } from '@tautline/loads';
 import type { Foot, MemberItem, Origin, Shelter } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, step } from '../judge.ts';
 import { rowsUnder } from '../rails.ts';
 import { remark } from '../remark.ts';
@@ -43,17 +43,16 @@ export function woodInGround(shelter: Shelter): readonly Buried[] {
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return woodInGround(input.shelter).flatMap(({ foot, member, noun }) => {
     const { family, treated } = member.material;
     if (lifeInSoil(family, false) === undefined) return [];
     const life = lifeInSoil(family, treated === true);
     if (life === undefined)
-      return [remark(rot.id, foot, 'passes', [`The ${noun} of ${member.title} are treated.`], 'practice')];
+      return [remark(foot, 'passes', [`The ${noun} of ${member.title} are treated.`], 'practice')];
     const source = family === 'bamboo' ? 'janssen:bamboo-life' : 'practice:wood-in-soil';
     return [
       remark(
-        rot.id,
         foot,
         'fails',
         [

@@ -1,7 +1,7 @@
 import { boxGutter, halfRoundGutter, runoff as offRoof } from '@tautline/loads';
 import type { Gutter, Shelter } from '@tautline/shelter';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { judge, measured, notChecked } from '../judge.ts';
 import { remark } from '../remark.ts';
 import { setQuantity } from '../slots.ts';
@@ -13,15 +13,14 @@ function drained(shelter: Shelter, where: Gutter['where']): number {
   return where === 'between' || single ? plan : plan / 2;
 }
 
-function onGutter(shelter: Shelter, gutter: Gutter): Finding {
+function onGutter(shelter: Shelter, gutter: Gutter): Found {
   const { across, depth } = gutter;
   if (across === undefined)
-    return notChecked(runoff.id, gutter, 'how wide the gutter is was not said: write `across 4 in` in it');
+    return notChecked(gutter, 'how wide the gutter is was not said: write `across 4 in` in it');
   const water = offRoof(shelter.site.rain, drained(shelter, gutter.where));
   const carries =
     depth === undefined ? halfRoundGutter(across, shelter.length) : boxGutter(across, depth, shelter.length);
   return judge({
-    id: runoff.id,
     part: gutter,
     utilisation: water.flow / Math.max(carries.flow, 1e-12),
     demand: measured(water.flow, 'flow'),
@@ -40,7 +39,7 @@ function onGutter(shelter: Shelter, gutter: Gutter): Finding {
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter } = input;
   const { roof, gutters = [] } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
@@ -48,7 +47,6 @@ function run(input: CheckInput): Finding[] {
   const water = offRoof(shelter.site.rain, drained(shelter, 'sides'));
   return [
     remark(
-      runoff.id,
       shelter,
       'passes',
       [

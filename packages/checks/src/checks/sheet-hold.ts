@@ -2,7 +2,7 @@ import { type ScrewHold, screwInMetal, screwInWood, sheetBending, sheetOverWashe
 import type { Cover, FasteningItem, MemberItem, SheetItem, Shelter } from '@tautline/shelter';
 import { coverWeight, sheetSection } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { closerLines, type SheetWind, sheetSpan, sheetWind } from '../sheet-load.ts';
 import { setItem, setQuantity } from '../slots.ts';
@@ -159,18 +159,17 @@ export function sheetGaps(
   };
 }
 
-function onSheet(shelter: Shelter, cover: SheetCover): Finding[] {
+function onSheet(shelter: Shelter, cover: SheetCover): Found[] {
   const one = held(shelter, cover);
   return [onBending(shelter, one), onScrew(one)];
 }
 
-function onBending(shelter: Shelter, one: Held): Finding {
+function onBending(shelter: Shelter, one: Held): Found {
   const { cover, bend, span, wind } = one;
-  if ('reason' in bend) return notChecked(sheetHold.id, cover, bend.reason);
+  if ('reason' in bend) return notChecked(cover, bend.reason);
   const { load, up, stress } = bentBy(one, 1);
   const how = up ? 'suction on the sheets' : 'pressure on the sheets';
   return judge({
-    id: sheetHold.id,
     part: cover,
     utilisation: stress / bend.stress,
     demand: measured(stress, 'stress'),
@@ -211,15 +210,14 @@ function onBending(shelter: Shelter, one: Held): Finding {
   });
 }
 
-function onScrew(one: Held): Finding {
+function onScrew(one: Held): Found {
   const { cover, screw, span, wind } = one;
   const part = { id: `${cover.id}/screws`, origin: cover.origin };
-  if ('reason' in screw) return notChecked(sheetHold.id, part, screw.reason);
+  if ('reason' in screw) return notChecked(part, screw.reason);
   const { item, spacing, hold, holds } = screw;
   const pull = pullOf(one, screw, 1);
   const tears = hold === holds[0];
   return judge({
-    id: sheetHold.id,
     part,
     utilisation: pull / Math.max(hold.force, 1e-6),
     demand: measured(pull, 'force'),

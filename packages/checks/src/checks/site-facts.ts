@@ -31,7 +31,6 @@ export const siteFacts: Check = {
       ? []
       : [
           notChecked(
-            'site-facts',
             shelter.site,
             `the site does not say its ${missing.join(', ')}; usual values stand in, and are listed as assumed`,
           ),

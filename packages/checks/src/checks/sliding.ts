@@ -2,7 +2,7 @@ import { ballastSliding, groundAllowedAt } from '@tautline/loads';
 import type { Cap, Shelter } from '@tautline/shelter';
 import { type CapLoads, capLoads, gravity } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { heavierRims } from '../levers.ts';
 
@@ -60,20 +60,19 @@ export function slidingUse(shelter: Shelter, cap: Cap, gust: number): number | u
   return judged === undefined ? 1 : Math.max(...judged.map(({ use }) => use));
 }
 
-function onCap(shelter: Shelter, cap: Cap): Finding {
+function onCap(shelter: Shelter, cap: Cap): Found {
   const { foot } = cap;
   if (foot.kind !== 'ballast' && foot.kind !== 'bearing')
-    return notChecked(sliding.id, foot, 'what pegs hold a rim sideways is not covered');
+    return notChecked(foot, 'what pegs hold a rim sideways is not covered');
   const { soil } = shelter.site;
-  if (soil === 'rock') return notChecked(sliding.id, foot, 'how things slide on bare rock is not covered');
+  if (soil === 'rock') return notChecked(foot, 'how things slide on bare rock is not covered');
   const judged = slides(shelter, soil, cap, shelter.site.gust);
   if (judged === undefined)
-    return notChecked(sliding.id, foot, 'the wind lifts it off before it slides: see overturning');
+    return notChecked(foot, 'the wind lifts it off before it slides: see overturning');
   // Both rims carry the ballast; the weight of the cap is in the lift already.
   const ballast = 2 * (foot.mass ?? 0);
   const worst = judged.reduce((a, b) => (b.use > a.use ? b : a));
   return judge({
-    id: sliding.id,
     part: foot,
     utilisation: worst.use,
     demand: measured(worst.push, 'force'),
@@ -105,7 +104,7 @@ function onCap(shelter: Shelter, cap: Cap): Finding {
   });
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   return roof.type === 'cap' ? [onCap(input.shelter, roof)] : [];
 }

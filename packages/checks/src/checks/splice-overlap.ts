@@ -1,7 +1,7 @@
 import type { Bows, JointUse, Rafters, Shelter } from '@tautline/shelter';
 import { depthOf, type Response } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { memberLimit } from '../resistance.ts';
 
@@ -56,27 +56,21 @@ export function overlapUse(
   return endPressure(worst.moment, depthOf(roof.member), insertion) / limit.axial;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof, site } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   return slidingJoints(roof).map((joint) => {
-    if (!input.frame.ok) return notChecked(spliceOverlap.id, joint, input.frame.reason);
+    if (!input.frame.ok) return notChecked(joint, input.frame.reason);
     const { insertion } = joint.item;
     if (!(insertion > 0))
-      return notChecked(
-        spliceOverlap.id,
-        joint,
-        `the catalogue does not say how far ${joint.item.title} reaches in`,
-      );
+      return notChecked(joint, `the catalogue does not say how far ${joint.item.title} reaches in`);
     const total = roof.line.at(-1)!.s;
     const worst = bendingAt(input.frame.analysis.responses, roof.id, total, joint.at);
-    if (worst === undefined)
-      return notChecked(spliceOverlap.id, joint, 'the frame gives way before the joint can be judged');
+    if (worst === undefined) return notChecked(joint, 'the frame gives way before the joint can be judged');
     const width = depthOf(roof.member);
     const pressure = endPressure(worst.moment, width, insertion);
     const limit = memberLimit(site, roof.member, worst.response.load.sustained ? 'steady' : 'gust');
     return judge({
-      id: spliceOverlap.id,
       part: joint,
       utilisation: pressure / limit.axial,
       demand: measured(pressure, 'stress'),

@@ -1,7 +1,7 @@
 import type { Bows, Rafters, SpecEdit } from '@tautline/shelter';
 import { itemValue, madeFor, quantityValue, specNode } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding, MessagePiece } from '../finding.ts';
+import type { Found, MessagePiece } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 
 /** Pieces between the ends and joints at these places, m; driven legs belong to the outer pieces. */
@@ -16,21 +16,18 @@ function saidJoints(frame: Bows | Rafters): number[] {
   return frame.joints.filter((joint) => !joint.assumed).map((joint) => joint.at);
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const frame = input.shelter.roof;
   if (frame.type !== 'bows' && frame.type !== 'rafters') return [];
   const longest = frame.member.stockLengths.at(-1);
   if (longest === undefined) return [];
   const { section } = frame.member;
   if (section.shape === 'rectangle' && (section.laminations ?? 1) > 1)
-    return [
-      notChecked(stockLength.id, frame, 'the butts of laminated boards are staggered from layer to layer'),
-    ];
+    return [notChecked(frame, 'the butts of laminated boards are staggered from layer to layer')];
   const longestPiece = Math.max(...pieces(frame, saidJoints(frame)));
   const said = saidJoints(frame).length > 0;
   return [
     judge({
-      id: stockLength.id,
       part: frame,
       utilisation: longestPiece / longest,
       demand: measured(longestPiece, 'length'),

@@ -1,5 +1,5 @@
 import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { type FirstFailure, failsAt } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { sturdier } from '../levers.ts';
@@ -8,18 +8,17 @@ import { sacrificialParts } from '../sacrificial.ts';
 /** How much faster a gust the rest must stand than the sacrificial part: common practice, no source. */
 const margin = 1.15;
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter, gusts } = input;
   const declared = sacrificialParts(shelter);
   const first = declared[0];
   if (first === undefined) return [];
-  if (gusts === undefined) return [notChecked(stormOrder.id, first, whyNoGusts(input))];
+  if (gusts === undefined) return [notChecked(first, whyNoGusts(input))];
   const goes = gusts.failures.find((failure) => failure.sacrificial);
   const stands = gusts.failures.find((failure) => !failure.sacrificial);
   if (goes === undefined)
     return [
       notChecked(
-        stormOrder.id,
         first,
         'no part declared sacrificial reaches a limit in the gusts looked at, or its limit is not calculated',
       ),
@@ -29,7 +28,6 @@ function run(input: CheckInput): Finding[] {
   const needed = margin * goes.gust;
   return [
     judge({
-      id: stormOrder.id,
       part,
       utilisation: needed / Math.max(stands.gust, 1e-3),
       demand: measured(needed, 'speed'),
@@ -80,9 +78,8 @@ function run(input: CheckInput): Finding[] {
   ];
 }
 
-function passes(part: { id: string; origin: Finding['origin'] }, goes: FirstFailure, upTo: number): Finding {
+function passes(part: { id: string; origin: Finding['origin'] }, goes: FirstFailure, upTo: number): Found {
   return judge({
-    id: stormOrder.id,
     part,
     utilisation: (margin * goes.gust) / Math.max(upTo, 1e-3),
     demand: measured(margin * goes.gust, 'speed'),

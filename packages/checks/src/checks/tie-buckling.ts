@@ -2,7 +2,7 @@ import type { Brace, MemberItem, Shelter } from '@tautline/shelter';
 import { type FrameAnalysis, type Response, sectionOf, weightPerLength } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { stouter } from '../levers.ts';
 import { mostPressed, type Pressed } from '../pressed.ts';
@@ -85,14 +85,13 @@ function mostPulled(
   return most;
 }
 
-function onPull(shelter: Shelter, analysis: FrameAnalysis, tie: Brace): Finding[] {
+function onPull(shelter: Shelter, analysis: FrameAnalysis, tie: Brace): Found[] {
   const worst = mostPulled(analysis.responses, tie, mayPull(shelter, tie));
   if (worst === undefined) return [];
   const { pull, allowed, loadCase } = worst;
   const wire = tie.member.kind === 'cable';
   return [
     judge({
-      id: tieBuckling.id,
       part: tie,
       utilisation: pull / allowed,
       demand: measured(pull, 'force'),
@@ -122,9 +121,9 @@ function onPull(shelter: Shelter, analysis: FrameAnalysis, tie: Brace): Finding[
   ];
 }
 
-const harder = (a: Finding, b: Finding): Finding => ((b.utilisation ?? 0) > (a.utilisation ?? 0) ? b : a);
+const harder = (a: Found, b: Found): Found => ((b.utilisation ?? 0) > (a.utilisation ?? 0) ? b : a);
 
-function onTie(shelter: Shelter, analysis: FrameAnalysis, tie: Brace, member: MemberItem): Finding[] {
+function onTie(shelter: Shelter, analysis: FrameAnalysis, tie: Brace, member: MemberItem): Found[] {
   const section = sectionOf(member);
   const { span, bending, slenderness } = ofItself(tie, member);
   const worst = mostPressed(
@@ -139,7 +138,6 @@ function onTie(shelter: Shelter, analysis: FrameAnalysis, tie: Brace, member: Me
   const capacity = column.stress * section.area;
   return [
     judge({
-      id: tieBuckling.id,
       part: tie,
       utilisation: both.utilisation,
       demand: measured(load.thrust, 'force'),
@@ -189,7 +187,7 @@ function onTie(shelter: Shelter, analysis: FrameAnalysis, tie: Brace, member: Me
   ];
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter, frame } = input;
   if (!frame.ok) return [];
   return shelter.braces.flatMap((brace) => {

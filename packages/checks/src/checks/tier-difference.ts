@@ -1,8 +1,9 @@
 import type { Bows, Part, Rafters } from '@tautline/shelter';
 import { type FrameAnalysis, frameView, type HouseAnalysis } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, notChecked, percent, step } from '../judge.ts';
+import { runCheck } from '../run-check.ts';
 import { whyTheyDiffer } from '../tier-why.ts';
 import { bowDeflection } from './bow-deflection.ts';
 import { footBearing } from './foot-bearing.ts';
@@ -47,7 +48,7 @@ function worstInHouse(
   for (const index of frames) {
     const view = frameView(input.shelter, analysis, house, index);
     const seen: CheckInput = { ...input, frame: { ok: true, analysis: view } };
-    for (const finding of compared.flatMap((check) => check.run(seen))) {
+    for (const finding of compared.flatMap((check) => runCheck(check, seen))) {
       const key = `${finding.id}/${finding.part}`;
       const use = finding.utilisation;
       if (use === undefined || use <= (worst.get(key)?.finding.utilisation ?? -1)) continue;
@@ -57,16 +58,16 @@ function worstInHouse(
   return worst;
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   const { house, frame } = input;
   if (house === undefined || (roof.type !== 'bows' && roof.type !== 'rafters')) return [];
-  if (!house.ok) return [notChecked(tierDifference.id, roof, house.reason)];
-  if (!frame.ok) return [notChecked(tierDifference.id, roof, frame.reason)];
+  if (!house.ok) return [notChecked(roof, house.reason)];
+  if (!frame.ok) return [notChecked(roof, frame.reason)];
   const whole = worstInHouse(input, roof, frame.analysis, house.house);
   return compared
-    .flatMap((check) => check.run(input))
-    .flatMap((plane): Finding[] => {
+    .flatMap((check) => runCheck(check, input))
+    .flatMap((plane): Found[] => {
       const seen = whole.get(`${plane.id}/${plane.part}`);
       const [one, all] = [plane.utilisation, seen?.finding.utilisation];
       if (seen === undefined || one === undefined || all === undefined) return [];
@@ -81,13 +82,12 @@ function difference(
   one: number,
   { finding, frame }: Seen,
   all: number,
-): Finding {
+): Found {
   const part: Pick<Part, 'id' | 'origin'> = { id: plane.part, origin: plane.origin };
   // Where the plane frame passes and the whole house does not, that must not go unseen.
   const missed = all > 1 && one <= 1;
   const title = compared.find((check) => check.id === plane.id)?.title ?? plane.id;
   return {
-    id: tierDifference.id,
     verdict: missed ? 'fails' : 'passes',
     severity: missed ? 'warning' : 'information',
     part: part.id,

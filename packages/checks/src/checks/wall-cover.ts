@@ -5,7 +5,7 @@ import { edgeAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { heldPerMetre } from '../fastening-hold.ts';
 import { renewed, renewedHold } from '../film-levers.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { setItem } from '../slots.ts';
 import { type WallCover, wallCovers, wallSkin } from '../wall-skin.ts';
@@ -38,11 +38,10 @@ export function wallUses(
   };
 }
 
-function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Finding[] {
+function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Found[] {
   const skin = wallSkin(shelter, cover, on);
   const { pull, steps } = skin.pullAt(1);
   const shared = {
-    id: wallCover.id,
     demand: measured(pull, 'line-load'),
     loadCase: `gust on the ${cover.place}`,
     source: 'parabola',
@@ -100,11 +99,11 @@ function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Fi
             ),
           ],
         })
-      : notChecked(wallCover.id, edge, holds.reason),
+      : notChecked(edge, holds.reason),
   ];
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   return wallCovers(input.shelter).flatMap((cover) => onCover(input.shelter, cover, input.on));
 }
 

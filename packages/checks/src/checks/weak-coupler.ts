@@ -2,7 +2,7 @@ import type { Bows, JointUse, Rafters, Shelter } from '@tautline/shelter';
 import { itemValue, madeFor, quantityValue, specNode } from '@tautline/shelter';
 import type { FrameAnalysis, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 
 interface JointDemand {
@@ -62,27 +62,24 @@ export function jointsOf(shelter: Shelter, frame: Bows | Rafters): JointUse[] {
   return [...frame.joints, ...(frame.crownFitting === undefined ? [] : [frame.crownFitting]), ...crosses];
 }
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
   const joints = jointsOf(input.shelter, roof);
   if (joints.length === 0) return [];
-  if (!input.frame.ok) return [notChecked(weakCoupler.id, roof, input.frame.reason)];
+  if (!input.frame.ok) return [notChecked(roof, input.frame.reason)];
   const { analysis } = input.frame;
   const total = roof.line.at(-1)!.s;
   return joints.map((joint) => {
     if (joint.item.momentCapacity === 0)
       return notChecked(
-        weakCoupler.id,
         joint,
         `${joint.item.title} turns freely, and the frame is calculated as if it went through whole`,
       );
     const demand = demandAt(analysis, roof.id, total, joint.at, joint.item);
-    if (demand === undefined)
-      return notChecked(weakCoupler.id, joint, 'the frame gives way before the joint can be judged');
+    if (demand === undefined) return notChecked(joint, 'the frame gives way before the joint can be judged');
     const use = demand.moment / joint.item.momentCapacity + demand.pull / joint.item.pullCapacity;
     return judge({
-      id: weakCoupler.id,
       part: joint,
       utilisation: use,
       demand: measured(demand.moment, 'moment'),

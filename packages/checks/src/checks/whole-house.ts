@@ -8,16 +8,16 @@ import {
   sectionOf,
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { sideGuys } from '../guys.ts';
 import { given, judge, measured, nearLimit, notChecked, step } from '../judge.ts';
 import { memberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { shelter, house } = input;
   if (house === undefined) return [];
-  if (!house.ok) return [notChecked(wholeHouse.id, shelter.roof, house.reason)];
+  if (!house.ok) return [notChecked(shelter.roof, house.reason)];
   const { racking, responses } = house.house;
   return [
     standing(
@@ -30,16 +30,11 @@ function run(input: CheckInput): Finding[] {
 }
 
 /** Whether the house as a whole holds under every combination, and how far it moves along its length. */
-function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse | undefined): Finding {
+function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse | undefined): Found {
   const { racking } = house;
   const part = shelter.roof;
   if (broken?.status === 'no answer')
-    return notChecked(
-      wholeHouse.id,
-      part,
-      `the whole house found no balance under ${broken.load.title}`,
-      'house',
-    );
+    return notChecked(part, `the whole house found no balance under ${broken.load.title}`, 'house');
   const reached = broken?.reached ?? (racking.unheld ? 0 : 1);
   const drifted = [
     step(
@@ -54,7 +49,6 @@ function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse 
   ];
   if (racking.unheld || broken !== undefined)
     return {
-      id: wholeHouse.id,
       verdict: 'fails',
       severity: 'error',
       part: part.id,
@@ -72,7 +66,6 @@ function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse 
   const utilisation = first === undefined ? undefined : 1 / first.givesWayAt;
   const near = utilisation !== undefined && utilisation > nearLimit;
   return {
-    id: wholeHouse.id,
     verdict: near ? 'near its limit' : 'passes',
     severity: near ? 'warning' : 'information',
     part: part.id,
@@ -120,9 +113,9 @@ function followed({ load, givesWayAt, stableAt, cap }: LoadPath): Step {
 }
 
 /** Braces, guys and ties by the pull or push they take in the whole house; wires of side guys have a check of their own. */
-export function bracingUses(shelter: Shelter, pieces: readonly PieceForces[]): Finding[] {
+export function bracingUses(shelter: Shelter, pieces: readonly PieceForces[]): Found[] {
   const guys = sideGuys(shelter).filter(({ member }) => member.kind === 'cable');
-  return shelter.braces.flatMap((brace): Finding[] => {
+  return shelter.braces.flatMap((brace): Found[] => {
     if (guys.includes(brace)) return [];
     const own = pieces.filter((piece) => piece.part === brace.id);
     if (own.length === 0) return [];
@@ -139,7 +132,6 @@ export function bracingUses(shelter: Shelter, pieces: readonly PieceForces[]): F
     const capacity = pushed ? limits.push : limits.pull;
     return [
       judge({
-        id: wholeHouse.id,
         part: brace,
         utilisation: demand / capacity,
         demand: measured(demand, 'force'),

@@ -1,20 +1,19 @@
 import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Found } from '../finding.ts';
 import { failsAt } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { sturdier } from '../levers.ts';
 
-function run(input: CheckInput): Finding[] {
+function run(input: CheckInput): Found[] {
   const { requirements } = input.shelter;
   return requirements
     .filter((entry) => entry.subject === 'gust')
     .map((entry) => {
-      if (input.gusts === undefined) return notChecked(withstand.id, entry, whyNoGusts(input));
+      if (input.gusts === undefined) return notChecked(entry, whyNoGusts(input));
       const { failures, upTo } = input.gusts;
       const first = failures.find((failure) => !failure.sacrificial);
       const stands = first?.gust ?? upTo;
       return judge({
-        id: withstand.id,
         part: entry,
         utilisation: entry.value / Math.max(stands, 1e-3),
         demand: measured(entry.value, 'speed'),
