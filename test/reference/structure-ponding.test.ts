@@ -74,7 +74,7 @@ const nothing = {
   source: 'derived',
   lines: [],
   points: [],
-  sustained: true,
+  duration: 'permanent',
   use: 'service',
 } as const;
 /** Small against the span, so that the beam stays in the linear range. */

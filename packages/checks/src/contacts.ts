@@ -1,4 +1,5 @@
 /** Where one member lies on another and presses it: the places, how large they are, and what presses there. */
+import type { Duration } from '@tautline/loads';
 import type { MemberItem, Part, Posts, Rail, Shelter } from '@tautline/shelter';
 import type { FrameAnalysis, RailDemand, Response } from '@tautline/structure';
 import { loadedRails, railNoun } from './rails.ts';
@@ -8,8 +9,7 @@ export interface Press {
   /** N */
   readonly force: number;
   readonly loadCase: string;
-  /** It stays for months. */
-  readonly steady: boolean;
+  readonly duration: Duration;
 }
 
 export interface Contact {
@@ -102,14 +102,14 @@ function onRailUnder(shelter: Shelter, analysis: FrameAnalysis, under: Rail, dem
   const { roof } = shelter;
   const contacts: Contact[] = [];
   const rail = under.member.kind === 'cable' ? undefined : under.member;
-  const { down, loadCase, steady } = demand.post;
+  const { down, loadCase, duration } = demand.post;
   if (rail !== undefined && under.posts !== undefined)
     contacts.push({
       part: under,
       member: rail,
       what: `the ${railNoun(under)} on each of its posts`,
       ...seat(under.posts, rail),
-      press: { force: down, loadCase, steady },
+      press: { force: down, loadCase, duration },
     });
   const frame = roof.type === 'bows' || roof.type === 'rafters' ? roof : undefined;
   const press = frame && mostPressed(analysis.responses, (response) => greatestPush(response, under.id));
@@ -139,7 +139,7 @@ function mostPressed(
     if (response.load.use === 'service' || response.status !== 'holds') continue;
     const force = measure(response);
     if (force > (worst?.force ?? 0))
-      worst = { force, loadCase: response.load.title, steady: response.load.sustained };
+      worst = { force, loadCase: response.load.title, duration: response.load.duration };
   }
   return worst;
 }

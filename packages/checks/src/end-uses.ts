@@ -1,5 +1,5 @@
 /** What uprights, feet and rails of the end frames take of their limits, from the whole house in space. */
-import { groundAllowedAt, type Step } from '@tautline/loads';
+import { type Duration, groundAllowedAt, type Step } from '@tautline/loads';
 import type { EndFrames, MemberItem, Shelter, Site } from '@tautline/shelter';
 import { type PieceForces, sectionOf, type UprightUnder } from '@tautline/structure';
 import { sidewaysUse } from './checks/lateral-foot.ts';
@@ -20,21 +20,28 @@ export interface PieceUse {
   readonly steps: readonly Step[];
 }
 
+interface Loaded {
+  readonly axial: number;
+  readonly moment: number;
+  readonly title: string;
+  readonly duration: Duration;
+}
+
 /** Bending with pull, or with thrust that may make it bow out. */
 function pieceUse(
   site: Site,
   member: MemberItem,
   slenderness: number,
   wet: boolean,
-  { axial, moment, title, steady }: { axial: number; moment: number; title: string; steady: boolean },
+  { axial, moment, title, duration }: Loaded,
 ): PieceUse {
   const section = sectionOf(member);
   const bending = Math.abs(moment) / section.sectionModulus;
-  const limit = memberLimit(site, member, steady ? 'steady' : 'gust', wet);
+  const limit = memberLimit(site, member, duration, wet);
   const plain = bending / limit.bending + Math.max(0, axial) / section.area / limit.tension;
   const pressed =
     axial < 0
-      ? mostPressed(site, member, slenderness, wet, [{ thrust: -axial, bending, loadCase: title, steady }])
+      ? mostPressed(site, member, slenderness, wet, [{ thrust: -axial, bending, loadCase: title, duration }])
       : undefined;
   return {
     use: Math.max(plain, pressed?.both.utilisation ?? 0),
@@ -67,9 +74,9 @@ export function uprightUse(
   return largest(
     loaded.flatMap((under) =>
       under.forces.map((force): UprightUse => {
-        const { title, sustained: steady } = under.load;
+        const { title, duration } = under.load;
         return {
-          ...pieceUse(site, member, slenderness, wet, { ...force, title, steady }),
+          ...pieceUse(site, member, slenderness, wet, { ...force, title, duration }),
           under,
           slenderness,
         };
@@ -97,7 +104,7 @@ export function endRailUse(
   return largest(
     pieces.flatMap((piece) =>
       [piece.pull, -piece.push].map((axial): RailUse => {
-        const force = { axial, moment: piece.moment, title: piece.loadCase, steady: false };
+        const force = { axial, moment: piece.moment, title: piece.loadCase, duration: 'gust' as const };
         return { ...pieceUse(site, rail.member, slenderness, true, force), piece, slenderness };
       }),
     ),
@@ -132,7 +139,7 @@ export function endFootUse(
   const all: EndFootUse[] = [];
   for (const under of loaded) {
     const { reaction, load } = under;
-    const over = sidewaysUse(site, held, reaction, load.wind === undefined ? 'steady' : 'gust');
+    const over = sidewaysUse(site, held, reaction, load.duration);
     if (over === undefined) return { reason: 'what this foot holds sideways is not covered' };
     all.push(
       { use: Math.max(0, -reaction.vertical) / holds, under, how: 'up' },

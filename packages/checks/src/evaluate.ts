@@ -132,7 +132,7 @@ function noPerson({ site, climbed }: Shelter, frame: CheckInput['frame']): Uncov
 
 /** Weight of one frame with what lies on it, N. */
 function weightOf({ cases, states }: FrameAnalysis): number {
-  const { elements } = states.service.system;
+  const { elements } = states.built.system;
   const dead = cases.find(({ nature }) => nature === 'dead');
   return -(dead?.lines ?? []).reduce(
     (sum, { element, wy }) => sum + wy * (elements[element]?.length ?? 0),

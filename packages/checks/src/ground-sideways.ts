@@ -1,4 +1,10 @@
-import { ballastSliding, type GroundResult, postEmbedmentLateral, stakeLateral } from '@tautline/loads';
+import {
+  ballastSliding,
+  type Duration,
+  type GroundResult,
+  postEmbedmentLateral,
+  stakeLateral,
+} from '@tautline/loads';
 import type { Foot, MemberItem, Site } from '@tautline/shelter';
 import { depthOf, gravity, sectionOf } from '@tautline/structure';
 import type { NoHold } from './ground.ts';
@@ -15,8 +21,7 @@ export interface Sideways {
   readonly moment: number;
   /** Lift at the same time, N; negative where the foot is pressed down. */
   readonly lift: number;
-  /** Whether the push is that of a gust, or stays. */
-  readonly stay: 'steady' | 'gust';
+  readonly stay: Duration;
 }
 
 /**

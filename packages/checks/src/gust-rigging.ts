@@ -36,11 +36,11 @@ function pressedPosts(shelter: Shelter): Measured[] {
         sacrificial: posts.sacrificial === true,
         measure: (response) => {
           const { post, ends = [] } = railInResponse(shelter, rail, response);
-          const loads = [post, ...ends].map(({ down, loadCase, steady }) => ({
+          const loads = [post, ...ends].map(({ down, loadCase, duration }) => ({
             thrust: down + weight,
             bending: 0,
             loadCase,
-            steady,
+            duration,
           }));
           return mostPressed(shelter.site, posts.member, slenderness, inSoil(posts.foot), loads)?.both
             .utilisation;
@@ -72,7 +72,7 @@ function anchored(shelter: Shelter, rail: Rail): Measured[] {
 
 /** Ties between post heads, where the frame analysis has them. */
 export function tieMeasures(shelter: Shelter, analysis: FrameAnalysis): Measured[] {
-  const inFrame = new Set(analysis.states.service.system.elements.map(({ part }) => part));
+  const inFrame = new Set(analysis.states.built.system.elements.map(({ part }) => part));
   return shelter.braces.flatMap((tie): Measured[] => {
     if (tie.role !== 'tie' || !inFrame.has(tie.id)) return [];
     return [

@@ -2,6 +2,7 @@
 import {
   type ColumnStress,
   columnStress,
+  type Duration,
   type Step,
   thrustAndBending,
   thrustAndBendingUse,
@@ -16,8 +17,7 @@ export interface Pressed {
   /** Pa */
   readonly bending: number;
   readonly loadCase: string;
-  /** Whether it stays for months. */
-  readonly steady: boolean;
+  readonly duration: Duration;
   /** What age has left of the section there; the bending is that of the section that is left. */
   readonly aged?: readonly Step[];
 }
@@ -40,20 +40,19 @@ export function mostPressed(
   const { material } = member;
   const { area } = sectionOf(member);
   const metal = material.family === 'steel' || material.family === 'aluminium';
-  const limitsOf = (steady: boolean): Pick<PressedUse, 'limit' | 'column'> => {
-    const limit = memberLimit(site, member, steady ? 'steady' : 'gust', wet);
+  const limitsOf = (duration: Duration): Pick<PressedUse, 'limit' | 'column'> => {
+    const limit = memberLimit(site, member, duration, wet);
     const column = columnStress({
       family: material.family,
       basis: site.basis,
       slenderness,
-      modulus:
-        steady && material.longTermModulus < material.modulus ? material.longTermModulus : limit.modulus,
+      modulus: limit.modulus,
       shortColumn: metal ? material.bendingStrength : limit.axial,
       crushing: limit.crushing,
     });
     return { limit, column };
   };
-  const known = new Map<boolean, ReturnType<typeof limitsOf>>();
+  const known = new Map<Duration, ReturnType<typeof limitsOf>>();
   const together = ({ thrust, bending }: Pressed, { limit, column }: ReturnType<typeof limitsOf>) => ({
     axial: thrust / area / column.stress,
     bending: bending / limit.bending,
@@ -62,13 +61,13 @@ export function mostPressed(
   });
   let worst: { readonly load: Pressed; readonly use: number } | undefined;
   for (const load of loads) {
-    const limits = known.get(load.steady) ?? limitsOf(load.steady);
-    known.set(load.steady, limits);
+    const limits = known.get(load.duration) ?? limitsOf(load.duration);
+    known.set(load.duration, limits);
     const use = thrustAndBendingUse(together(load, limits));
     if (worst === undefined || use > worst.use) worst = { load, use };
   }
   if (worst === undefined) return undefined;
   const { load } = worst;
-  const limits = known.get(load.steady) ?? limitsOf(load.steady);
+  const limits = known.get(load.duration) ?? limitsOf(load.duration);
   return { load, ...limits, both: thrustAndBending(together(load, limits)) };
 }

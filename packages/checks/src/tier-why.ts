@@ -1,5 +1,5 @@
 /** Why the whole house tells another share of a limit than a frame in its plane: one sentence, from its own forces. */
-import type { HouseAnalysis, HouseResponse } from '@tautline/structure';
+import { type HouseAnalysis, type HouseResponse, stateIn } from '@tautline/structure';
 import type { Finding, MessagePiece } from './finding.ts';
 import { measured } from './judge.ts';
 
@@ -18,7 +18,7 @@ export interface Differing {
 /** The largest reason that can be seen in the forces of the house. */
 export function whyTheyDiffer(house: HouseAnalysis, differing: Differing): readonly MessagePiece[] {
   const { one, all, finding, frame } = differing;
-  const last = house.states.service.system.frames.length - 1;
+  const last = house.states.built.system.frames.length - 1;
   const atAnEnd = frame === 0 || frame === last;
   const response = house.responses.find(
     ({ load, status }) => status === 'holds' && load.title === finding.loadCase,
@@ -60,7 +60,7 @@ function alongShare(
   part: string,
   frame: number,
 ): Along | undefined {
-  const { system } = house.states[response.condition];
+  const { system } = stateIn(house.states, response.condition);
   const { z, reach, elements } = system.frames[frame]!;
   const near = (at: number): boolean => Math.abs(at - z) <= Math.max(reach.to - reach.from, 1e-3);
   const feet = new Map<number, { x: number; z: number }>();

@@ -174,7 +174,7 @@ describe('what stands in the soil', () => {
     const ageing = memberAgeing(shelter, '2028-11-25', posts.member, posts.foot);
     const force = { element: 0, part: posts.id, axial: -100, moment: 50, shear: 0 };
     const response = {
-      load: { title: 'gust', sustained: false },
+      load: { title: 'gust', duration: 'gust' },
       forces: [
         { ...force, at: 0 },
         { ...force, at: 2 },

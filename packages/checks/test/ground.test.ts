@@ -19,7 +19,7 @@ import {
 
 const house = sprungHouse();
 const { site } = house;
-const push = { push: 200, moment: 200, lift: 0, stay: 'steady' as const };
+const push = { push: 200, moment: 200, lift: 0, stay: 'season' as const };
 
 describe('feet sideways', () => {
   it('take the thrust of the sprung bow even without wind', () => {

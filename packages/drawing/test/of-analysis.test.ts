@@ -1,4 +1,4 @@
-import { analyseFrame, type FrameAnalysis, type Response } from '@tautline/structure';
+import { analyseFrame, type FrameAnalysis, type Response, stateIn } from '@tautline/structure';
 import { describe, expect, it } from 'vitest';
 import { loadChoices, overlaysOf, responseId, responseOf, sectionView } from '../src/index.ts';
 import { magnification, useByPart } from '../src/overlays/of-analysis.ts';
@@ -40,7 +40,7 @@ describe('overlays of an analysis', () => {
   it('draw the movement at the crown as many times as they say', () => {
     const response = analysis.responses[1] as Response;
     const { deflected, captions } = overlay('deflected', responseId(response));
-    const state = analysis.states[response.condition];
+    const state = stateIn(analysis.states, response.condition);
     const middle = state.system.roof[Math.floor(state.system.roof.length / 2)] as number;
     const node = state.system.model.elements[middle]?.i as number;
     const [nodes, built, moved] = [state.system.nodes, state.result.displacements, response.displacements];

@@ -139,7 +139,7 @@ describe('the sheet at a gust', () => {
   it('moves more in a stronger gust, drawn to the same factor, and not at all without wind in the load', () => {
     const windy = frame.responses.find(({ load }) => load.wind !== undefined && load.use === 'service');
     const calm = frame.responses.find(
-      ({ load, condition }) => load.wind === undefined && condition === 'soaked',
+      ({ load, condition }) => load.wind === undefined && condition === 'permanent',
     );
     if (windy === undefined || calm === undefined) throw new Error('no such loads');
     const moved = (gust: number): string => {

@@ -1,3 +1,4 @@
+import { DURATIONS, type Duration, lasts } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
 import { casesOn } from './actions/cases.ts';
 import type { CombinedLoad, LoadCase } from './actions/load-case.ts';
@@ -11,7 +12,13 @@ import type { Solve } from './response/solved-frames.ts';
 import { goOn, type Stages, stagesBy } from './stages.ts';
 import { blownFrame } from './system/blown-frame.ts';
 import { bowFrame } from './system/bow-frame.ts';
-import { type Condition, type ConditionId, conditionsAt } from './system/condition.ts';
+import {
+  type ByCondition,
+  type Condition,
+  type ConditionId,
+  conditionAt,
+  stateIn,
+} from './system/condition.ts';
 import { asStiff, type FrameSystem } from './system/frame-system.ts';
 import { relaxedShare } from './system/member.ts';
 import { rafterFrame } from './system/rafter-frame.ts';
@@ -20,7 +27,8 @@ import { type RidgeStiffness, ridgeStiffness } from './system/ridge-stiffness.ts
 /** Everything the checks need to know about how the typical frame behaves. */
 export interface FrameAnalysis {
   readonly built: BuiltState;
-  readonly states: Readonly<Record<ConditionId, BuiltState>>;
+  /** The frame before any load, for each duration that a load of it has. */
+  readonly states: ByCondition<BuiltState>;
   readonly responses: readonly Response[];
   /** The single load cases the combinations are made of. */
   readonly cases: readonly LoadCase[];
@@ -63,48 +71,50 @@ export function analyseFrame(
   const stages = options.stages ?? stagesBy(undefined, options.cancelled);
   const soil = options.soil === true;
   const { solve } = options;
-  const conditions = conditionsAt(shelter.site);
   const systemFor = (id: ConditionId, ridge: RidgeStiffness | undefined): FrameSystem => {
-    if (roof.type === 'inflated') return blownFrame(shelter, roof, sidePosts!, conditions[id], { soil });
+    const condition = conditionAt(shelter.site, id);
+    if (roof.type === 'inflated') return blownFrame(shelter, roof, sidePosts!, condition, { soil });
     return roof.type === 'bows'
-      ? bowFrame(shelter, roof, conditions[id], ridge, { soil })
-      : rafterFrame(shelter, roof, conditions[id], ridge, { soil });
+      ? bowFrame(shelter, roof, condition, ridge, { soil })
+      : rafterFrame(shelter, roof, condition, ridge, { soil });
   };
 
   const formed = stages.run('form', (stop) => {
-    const ridge = settleRidge(shelter, (stiffness) => systemFor('soaked', stiffness), stop, soil, solve);
+    const ridge = settleRidge(shelter, (stiffness) => systemFor('permanent', stiffness), stop, soil, solve);
     const creeps = roof.type === 'bows' && relaxedShare(roof.member) < 1;
     const made: (readonly [Condition, BuiltState])[] = [];
     const inState = (id: ConditionId): BuiltState => {
-      const alike = made.find(([other, { system }]) => !creeps && asStiff(system, other, conditions[id]));
+      const condition = conditionAt(shelter.site, id);
+      const alike = made.find(([other, { system }]) => !creeps && asStiff(system, other, condition));
       if (alike !== undefined) return alike[1];
       goOn(stop);
       const state = build(systemFor(id, ridge), stop, solve);
-      made.push([conditions[id], state]);
+      made.push([condition, state]);
       return state;
     };
+    const built = inState('built');
+    const cases = casesOn(shelter, built.system, { person: options.person === true, ends: true });
+    const loads = combinedLoads(shelter, cases.all);
+    const asked = DURATIONS.filter(
+      (one) => always.includes(one) || loads.some(({ duration }) => duration === one),
+    );
     return {
-      built: inState('built'),
-      service: inState('service'),
-      rain: inState('rain'),
-      soaked: inState('soaked'),
+      cases,
+      loads,
+      states: { built, ...Object.fromEntries(asked.map((one) => [one, inState(one)])) },
     };
   });
   if (!formed.ok) return formed;
-  const states = formed.value;
-  const cases = casesOn(shelter, states.service.system, {
-    person: options.person === true,
-    ends: true,
-  });
-  const loads = combinedLoads(shelter, cases.all);
-  const dead = loads.find((load) => load.sustained) ?? emptyLoad;
+  const { cases, loads } = formed.value;
+  const states: ByCondition<BuiltState> = formed.value.states;
+  const dead = loads.find(lasting) ?? emptyLoad;
   const loaded = stages.run('plane', (stop) => {
     const under = (load: CombinedLoad, condition: ConditionId): Response => {
-      const response = respond(states[condition], load, condition, { cancelled: stop, solve });
+      const response = respond(stateIn(states, condition), load, condition, { cancelled: stop, solve });
       goOn(stop);
       return response;
     };
-    return [under(dead, 'built'), ...loads.map((load) => under(load, load.sustained ? 'soaked' : 'service'))];
+    return [under(dead, 'built'), ...loads.map((load) => under(load, load.duration))];
   });
   if (!loaded.ok) return loaded;
   const responses = loaded.value;
@@ -116,7 +126,13 @@ export function analyseFrame(
     film === undefined
       ? undefined
       : stages.run('ponding', (stop) =>
-          framePonding(states.rain, dead, pocketDepth(film, pullAt(film, rainTemperature)), stop, solve),
+          framePonding(
+            stateIn(states, 'days'),
+            dead,
+            pocketDepth(film, pullAt(film, rainTemperature)),
+            stop,
+            solve,
+          ),
         );
   const ponding = ponded?.ok === true ? countedWith(roof.type, ponded.value) : undefined;
   const noPonding = ponded?.ok === false ? ponded.reason : undefined;
@@ -138,7 +154,7 @@ export function analyseFrame(
       inner: (shelter.inner ?? []).map((rail) => ridgeDemand(shelter, rail, responses)),
       notCovered: [...cases.notCovered, ...(noPonding === undefined ? [] : [noPonding])],
       ...(cases.endsUnseen === undefined ? {} : { endsUnseen: cases.endsUnseen }),
-      notes: states.service.system.notes,
+      notes: states.built.system.notes,
     },
   };
 }
@@ -150,13 +166,18 @@ export function analyseFrame(
 const countedWith = (roof: Shelter['roof']['type'], ponding: FramePonding): FramePonding =>
   roof === 'bows' || ponding.rest !== undefined ? ponding : { ...ponding, standing: 0 };
 
+/** Durations looked at whatever the loads: own weight, water that stands on the film, and the gusts of a search. */
+const always: readonly Duration[] = ['permanent', 'days', 'gust'];
+
+const lasting = ({ duration }: CombinedLoad): boolean => lasts(duration);
+
 const emptyLoad: CombinedLoad = {
   id: 'none',
   title: 'no load',
   source: 'derived',
   lines: [],
   points: [],
-  sustained: true,
+  duration: 'permanent',
   use: 'service',
 };
 
@@ -175,9 +196,9 @@ function settleRidge(
     goOn(stop);
     const built = build(systemWith(stiffness), stop, solve);
     const cases = casesOn(shelter, built.system);
-    const heaviest = combinedLoads(shelter, cases.all).find((load) => load.sustained);
+    const heaviest = combinedLoads(shelter, cases.all).find(lasting);
     if (heaviest === undefined) break;
-    const response = respond(built, heaviest, 'soaked', { cancelled: stop, solve });
+    const response = respond(built, heaviest, 'permanent', { cancelled: stop, solve });
     const push = response.reactions.find((reaction) => reaction.side === 'crown')?.vertical ?? 0;
     stiffness = ridgeStiffness(shelter, shelter.ridge, Math.abs(push), soil);
   }

@@ -81,9 +81,12 @@ export {
 } from './stages.ts';
 export { bowFrame } from './system/bow-frame.ts';
 export {
+  type ByCondition,
   type Condition,
   type ConditionId,
-  conditionsAt,
+  conditionAt,
+  modulusShare,
+  stateIn,
   stormTemperature,
 } from './system/condition.ts';
 export { fillingWeight } from './system/filling.ts';

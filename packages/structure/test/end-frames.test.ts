@@ -1,11 +1,11 @@
 /** Frames near the ends of a house: which are looked at by themselves, and under what. */
-import { endCoefficients, windActions } from '@tautline/loads';
+import { endCoefficients, lasts, windActions } from '@tautline/loads';
 import { type Bows, gableLine, heightAt, type Rafters, type Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import {
   analyseFrame,
   analyseHouse,
-  conditionsAt,
+  conditionAt,
   type FrameAnalysis,
   houseLoads,
   houseSystem,
@@ -63,7 +63,7 @@ describe('frames near the ends of a gable by ASCE 7', () => {
   it('its windward slope carries q (2E - GC_pi) over the part of its breadth inside the zone', () => {
     const q = windActions(shelter.site, windShape(shelter)).velocityPressure;
     const blown = analysis.cases.find(({ id }) => id === 'end-across-inside-plus/1')!;
-    const { system } = analysis.states.service;
+    const { system } = analysis.states.built;
     const first = blown.lines.find(({ element }) => element === system.roof[0])!;
     const { end } = endCoefficients(pitch).across;
     // It reaches from 0.5 to 1.5 m.
@@ -89,7 +89,7 @@ describe('frames near the ends of a gable by ASCE 7', () => {
       wide.cases
         .find((one) => one.id === id)!
         .lines.reduce(
-          (sum, { element, wy }) => sum - wy * wide.states.service.system.elements[element]!.length,
+          (sum, { element, wy }) => sum - wy * wide.states.built.system.elements[element]!.length,
           0,
         );
     const own = 2 * Math.hypot(2, rise) * 550 * 9.80665 * (3.5 * 0.0254) ** 2;
@@ -99,7 +99,7 @@ describe('frames near the ends of a gable by ASCE 7', () => {
   });
 
   it('other combinations stay as they were', () => {
-    const sustained = analysis.responses.filter(({ load }) => load.sustained);
+    const sustained = analysis.responses.filter(({ load }) => lasts(load.duration));
     expect(sustained.every(({ load }) => load.on === undefined && !load.title.includes(' on '))).toBe(true);
     expect(new Set(analysis.responses.map(({ load, condition }) => load.id + condition)).size).toBe(
       analysis.responses.length,
@@ -126,7 +126,7 @@ describe('the whole house', () => {
   const shelter = gable(1, 7);
 
   it('carries the wind of the end zone on its end frames, and the inner zone on the others', () => {
-    const house = houseSystem(shelter, shelter.roof as Rafters, conditionsAt(site).service);
+    const house = houseSystem(shelter, shelter.roof as Rafters, conditionAt(site, 'gust'));
     const { loads, push } = houseLoads(shelter, house);
     const load = loads.find(({ wind, use }) => wind === 'end-across-inside-plus' && use === 'strength')!;
     const { line = [] } = layOnHouse(house, load, push);
@@ -161,7 +161,7 @@ describe('uprights in clad ends', () => {
     },
   };
   const roof = shelter.roof as Bows;
-  const house = houseSystem(shelter, roof, conditionsAt(site).service);
+  const house = houseSystem(shelter, roof, conditionAt(site, 'gust'));
 
   it('stand in both ends with a foot each, under the end bow', () => {
     expect(house.uprights.map(({ end }) => end)).toEqual(['front', 'front', 'back', 'back']);

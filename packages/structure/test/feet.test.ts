@@ -36,7 +36,7 @@ describe('feet that give as the soil does', () => {
     const springs = footSprings({ soil: site.soil, depth: driven, rigidity });
     const response = wind(giving);
     const { horizontal } = response.reactions.find(({ side }) => side === 'left')!;
-    const state = giving.states.service;
+    const state = giving.states.gust!;
     const before = state.result.displacements[0]!.dx;
     const moved = before + response.displacements[0]!.dx;
     expect(-moved * springs.sideways).toBeCloseTo(horizontal, 3);
@@ -73,7 +73,7 @@ describe('feet that give as the soil does', () => {
   it('hold a tied ridge less sideways by its posts', () => {
     const ridged = clamped({ ridge: pipeRidge(2.286, 2.4) });
     const crown = (soil: boolean): number => {
-      const { model, supports } = analysed(ridged, soil).states.service.system;
+      const { model, supports } = analysed(ridged, soil).states.built.system;
       const k = supports.findIndex(({ side, acts }) => side === 'crown' && acts === 'x');
       return model.supports[k]!.stiffness!;
     };

@@ -15,7 +15,7 @@ const filled: Filled = {
 function standing(shelter: Shelter): number {
   const frame = analyseFrame(shelter);
   if (!frame.ok) throw new Error(frame.reason);
-  const dead = frame.analysis.states.service.system;
+  const dead = frame.analysis.states.built.system;
   return dead.elements.reduce((sum, one) => sum + ownWeight(one) * one.length, 0);
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { analyseFrame, type FrameAnalysis } from '../src/index.ts';
+import { analyseFrame, type FrameAnalysis, stateIn } from '../src/index.ts';
 import { pipe, pipeRidge, pvc, sprungHouse } from './fixtures.ts';
 
 function analysed(shelter: ReturnType<typeof sprungHouse>): FrameAnalysis {
@@ -30,7 +30,7 @@ describe('typical frame of a sprung house', () => {
 
   it('keeps every combination in balance, across and upright', () => {
     for (const response of analysis.responses.filter((entry) => entry.status === 'holds')) {
-      const { elements } = analysis.states[response.condition].system;
+      const { elements } = stateIn(analysis.states, response.condition).system;
       const force = (key: 'wx' | 'wy'): number =>
         response.load.lines.reduce((sum, line) => sum + line[key] * (elements[line.element]?.length ?? 0), 0);
       const back = (key: 'horizontal' | 'vertical'): number =>

@@ -1,3 +1,4 @@
+import { lasts } from '@tautline/loads';
 import { pinnedBow } from '@tautline/mechanics';
 import { type Brace, type JointItem, originOf, type Posts, type Rail, type Shelter } from '@tautline/shelter';
 import fc from 'fast-check';
@@ -6,13 +7,14 @@ import {
   analyseFrame,
   analyseHouse,
   buildHouse,
-  conditionsAt,
+  conditionAt,
   frameView,
   type HouseAnalysis,
   houseLoads,
   houseSystem,
   layOnHouse,
   respondHouse,
+  stateIn,
 } from '../src/index.ts';
 import { foot, pipe, pipeRidge, pvc, sprungHouse, steel } from './fixtures.ts';
 
@@ -88,7 +90,7 @@ function analysed(shelter: Shelter): HouseAnalysis {
 /** Sum of a load and of what the supports give, with the size of the load, N. */
 function balance(house: HouseAnalysis, index: number): { left: number; size: number } {
   const response = house.responses[index]!;
-  const state = house.states[response.condition];
+  const state = stateIn(house.states, response.condition);
   const { system } = state;
   const sum = [0, 0, 0];
   let size = 0;
@@ -127,7 +129,7 @@ describe('a whole house', () => {
   it('carries the wind along to the ground, part of it by its braces', () => {
     const total = house.racking.held.reduce((sum, { force }) => sum + force, 0);
     const pushed = house.responses.find((response) => response.load.title === house.racking.loadCase)!;
-    const rider = house.states.service.system.slice.elements.length;
+    const rider = house.states.built.system.slice.elements.length;
     const push = pushed.load.lines.find((line) => line.element === rider)!.wx;
     expect(total / push).toBeCloseTo(-1, 5);
     expect(Math.max(...house.racking.bracing.map((piece) => piece.pull))).toBeGreaterThan(0);
@@ -138,8 +140,8 @@ describe('a whole house', () => {
   it('leaves the end bows half the roof: under weight they push their feet down less', () => {
     // Without braces, which bring part of their weight and push to the end bows' feet.
     const plain = analysed(braced({ along: false }));
-    const { system } = plain.states.soaked;
-    const response = plain.responses.find((one) => one.load.sustained)!;
+    const { system } = plain.states.permanent!;
+    const response = plain.responses.find(({ load }) => lasts(load.duration))!;
     const down = (frame: number) =>
       system.supports.reduce(
         (sum, support, k) =>
@@ -156,8 +158,8 @@ describe('a whole house', () => {
     // Bent cold: a sprung bow has so little left against sway that a hair in the drawn line shows enlarged.
     const { roof } = shelter;
     const cold = analysed({ ...shelter, roof: { ...roof, shape: 'arc' } as Shelter['roof'] });
-    const response = cold.responses.find((one) => one.load.sustained)!;
-    const { system, result } = cold.states.soaked;
+    const response = cold.responses.find(({ load }) => lasts(load.duration))!;
+    const { system, result } = cold.states.permanent!;
     const at = (x: number, y: number, z: number) =>
       system.nodes.findIndex((n) => Math.hypot(n.x - x, n.y - y, n.z - z) < 1e-6 && n.part === 'bows');
     const moved = (n: number) => ({
@@ -249,11 +251,11 @@ describe('a whole house', () => {
     const { roof } = shelter;
     if (roof.type !== 'bows') throw new Error('bows');
     const sway = (divisions: number): number => {
-      const system = houseSystem(shelter, roof, conditionsAt(shelter.site).service, { divisions });
+      const system = houseSystem(shelter, roof, conditionAt(shelter.site, 'gust'), { divisions });
       const state = buildHouse(system);
       const { loads, push } = houseLoads(shelter, system);
       const load = loads.find((one) => one.wind?.startsWith('across'))!;
-      const response = respondHouse({ built: state, service: state, soaked: state }, 'service', load, push);
+      const response = respondHouse({ built: state, gust: state }, 'gust', load, push);
       expect(response.status).toBe('holds');
       return Math.max(
         ...response.result.displacements.map((d, n) => Math.abs(d.dx - state.result.displacements[n]!.dx)),

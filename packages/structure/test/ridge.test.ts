@@ -58,20 +58,23 @@ describe('ends of a ridge cable', () => {
       expect(end.down).toBeGreaterThan(0.9 * end.pull);
       expect(end.pull).toBeGreaterThanOrEqual(5000);
     }
-    expect(typical.ends).toHaveLength(2);
+    const durations = typical.ends!.map(({ duration }) => duration);
+    expect(durations).toContain('permanent');
+    expect(durations).toContain('gust');
+    expect(new Set(durations).size).toBe(durations.length);
     expect(typical.post.down).toBeLessThan(1000);
   });
 
   it('are the same in the typical frame and in the whole house, within 10 %', () => {
-    const [steady, worst] = typical.ends!;
-    const [steadyIn, worstIn] = view.ends!;
-    expect(Math.abs(steadyIn!.down - steady!.down)).toBeLessThan(0.1 * steady!.down);
-    expect(Math.abs(worstIn!.down - worst!.down)).toBeLessThan(0.1 * worst!.down);
-    expect(Math.abs(worstIn!.stay - worst!.stay)).toBeLessThan(0.1 * worst!.stay);
+    for (const end of typical.ends!) {
+      const same = view.ends!.find(({ duration }) => duration === end.duration)!;
+      expect(Math.abs(same.down - end.down)).toBeLessThan(0.1 * end.down);
+      expect(Math.abs(same.stay - end.stay)).toBeLessThan(0.1 * end.stay);
+    }
   });
 
   it('stand plumb while nothing but the pull acts: the ground gives the end posts the pull, by statics', () => {
-    const { system, result } = house.house.states.service;
+    const { system, result } = house.house.states.built;
     const foot = shelter.ridge?.posts?.foot.id;
     const up = system.supports.flatMap(({ acts, part, node }, k) =>
       acts === 'y' && part === foot && system.nodes[node]!.z === 0 ? [result.reactions[k]!] : [],

@@ -21,8 +21,8 @@ describe('frames that were solved before', () => {
     const solve = solvedFrames();
     const first = analysed(sprungHouse(), solve);
     const renamed = analysed({ ...sprungHouse(), name: 'another' }, solve);
-    for (const condition of ['built', 'service', 'rain', 'soaked'] as const)
-      expect(renamed.states[condition].result.state).toBe(first.states[condition].result.state);
+    for (const condition of ['built', 'permanent', 'days', 'gust'] as const)
+      expect(renamed.states[condition]!.result.state).toBe(first.states[condition]!.result.state);
     const other = analysed(narrower(), solve);
     expect(other.responses.map(({ forces }) => forces)).not.toEqual(
       first.responses.map(({ forces }) => forces),

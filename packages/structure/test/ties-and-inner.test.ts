@@ -1,15 +1,16 @@
+import { lasts } from '@tautline/loads';
 import { pinnedBow, roundSolid } from '@tautline/mechanics';
 import type { Bows, Brace, CableItem, MemberItem, Posts, Rail, Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { analyseFrame, analyseHouse, frameView } from '../src/index.ts';
 import { build, respond } from '../src/response/solve.ts';
 import { bowFrame } from '../src/system/bow-frame.ts';
-import { conditionsAt } from '../src/system/condition.ts';
+import { conditionAt, stateIn } from '../src/system/condition.ts';
 import { pipe, postStock, pvcOneInch, sprungHouse, steel } from './fixtures.ts';
 
 const origin = sprungHouse().origin;
 const height = 2;
-const conditions = conditionsAt({ coldest: 23 });
+const site = { coldest: 23 };
 
 /** Posts too limber to hold anything sideways, so that a tie at their heads has it all. */
 const limber: MemberItem = pipe('limber', steel, 0.012, 0.001, [6]);
@@ -74,7 +75,7 @@ const { width } = sprungHouse();
 
 describe('a tie at the eave under a sprung bow', () => {
   const built = (shelter: Shelter) =>
-    build(bowFrame(shelter, shelter.roof as Bows, conditions.built, undefined));
+    build(bowFrame(shelter, shelter.roof as Bows, conditionAt(site, 'built'), undefined));
 
   it.each([
     ['a stiff pipe', pipe('stout', steel, 0.06, 0.004, [6])],
@@ -121,7 +122,7 @@ describe('a tied arch that is not sprung', () => {
     const rod = pipe('rod', steel, 0.006, 0.0029, [6]);
     const shelter = onPosts(limber, [tie(rod, height, width)], { member, shape: 'arc' });
     const bows = shelter.roof as Bows;
-    const state = build(bowFrame(shelter, bows, conditions.service, undefined));
+    const state = build(bowFrame(shelter, bows, conditionAt(site, 'gust'), undefined));
     const { system } = state;
     const w = 20;
     // An even load on plan, small enough to leave the shape alone.
@@ -135,10 +136,10 @@ describe('a tied arch that is not sprung', () => {
       source: 'test',
       lines,
       points: [],
-      sustained: false,
+      duration: 'gust' as const,
       use: 'strength' as const,
     };
-    const response = respond(state, load, 'service');
+    const response = respond(state, load, 'gust');
     const index = system.elements.findIndex(({ role }) => role === 'tie');
     const got = response.forces.find(({ element }) => element === index)!.axial;
     const { EI, EA } = system.model.elements[system.roof[0]!]!;
@@ -202,12 +203,12 @@ describe('inner lines of a grid', () => {
   it('carry: what they and the feet push up is all that pushes down', () => {
     const frame = analyseFrame(propped);
     if (!frame.ok) throw new Error(frame.reason);
-    const dead = frame.analysis.responses.find(({ load }) => load.sustained)!;
+    const dead = frame.analysis.responses.find(({ load }) => lasts(load.duration))!;
     const [left, right] = dead.reactions.filter(({ part }) => part === 'inner-rail');
     expect(left!.vertical).toBeGreaterThan(0);
     expect(right!.vertical).toBeCloseTo(left!.vertical, 6);
     const down = dead.load.lines.reduce(
-      (sum, { element, wy }) => sum - wy * frame.analysis.states.soaked.system.elements[element]!.length,
+      (sum, { element, wy }) => sum - wy * frame.analysis.states.permanent!.system.elements[element]!.length,
       0,
     );
     const up = dead.reactions.reduce((sum, { vertical }) => sum + vertical, 0);
@@ -219,7 +220,7 @@ describe('inner lines of a grid', () => {
     const sinking = (shelter: Shelter): number => {
       const frame = analyseFrame(shelter);
       if (!frame.ok) throw new Error(frame.reason);
-      const dead = frame.analysis.responses.find(({ load }) => load.sustained)!;
+      const dead = frame.analysis.responses.find(({ load }) => lasts(load.duration))!;
       return Math.max(...dead.displacements.map(({ dy }) => -dy));
     };
     expect(sinking(propped)).toBeLessThan(sinking(straight) / 3);
@@ -229,8 +230,8 @@ describe('inner lines of a grid', () => {
     const plane = analyseFrame(propped);
     const house = analyseHouse(propped);
     if (!plane.ok || !house.ok) throw new Error('no answer');
-    const dead = house.house.responses.find(({ load }) => load.sustained)!;
-    const { system } = house.house.states[dead.condition];
+    const dead = house.house.responses.find(({ load }) => lasts(load.duration))!;
+    const { system } = stateIn(house.house.states, dead.condition);
     const middle = propped.roof.stations[1]!;
     const pushed = system.supports.flatMap((support, k) =>
       support.part === 'inner-rail/posts/foot' &&
@@ -242,7 +243,7 @@ describe('inner lines of a grid', () => {
     expect(pushed).toHaveLength(2);
     const own = plane.analysis.inner[0]!;
     const inPlane = plane.analysis.responses
-      .find(({ load }) => load.sustained)!
+      .find(({ load }) => lasts(load.duration))!
       .reactions.find(({ part }) => part === 'inner-rail')!.vertical;
     const weights =
       postStock.section.shape === 'rectangle' ? 550 * 9.80665 * 0.0889 ** 2 * own.rail.posts!.height : 0;

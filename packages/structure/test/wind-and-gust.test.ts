@@ -1,7 +1,7 @@
 import { type Rafters, type Shelter, singleSlopeLine } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { bothWays } from '../src/actions/wind.ts';
-import { analyseFrame, build, conditionsAt, gustSweep, rafterFrame, windCaseOnFrame } from '../src/index.ts';
+import { analyseFrame, build, conditionAt, gustSweep, rafterFrame, windCaseOnFrame } from '../src/index.ts';
 import { postStock, site, sprungHouse } from './fixtures.ts';
 
 /** A lean-to whose right side is the high one, held at its eaves. */
@@ -29,7 +29,7 @@ function leanTo(): { shelter: Shelter; rafters: Rafters } {
 }
 
 const { shelter, rafters } = leanTo();
-const system = rafterFrame(shelter, rafters, conditionsAt(site).service, undefined);
+const system = rafterFrame(shelter, rafters, conditionAt(site, 'gust'), undefined);
 const windCase = {
   id: 'test',
   title: 'test',

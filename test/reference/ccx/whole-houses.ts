@@ -5,7 +5,7 @@ import { pointOn, resolveShelter, type Shelter } from '@tautline/shelter';
 import {
   buildHouse,
   type Condition,
-  conditionsAt,
+  conditionAt,
   type HouseState,
   type HouseSystem,
   houseLoads,
@@ -86,7 +86,7 @@ export function caseOf(
   const { roof } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') throw new Error('no frames');
   const system = withoutSwelling(
-    houseSystem(shelter, roof, options.condition ?? conditionsAt(shelter.site).built, {
+    houseSystem(shelter, roof, options.condition ?? conditionAt(shelter.site, 'built'), {
       soil: options.soil === true,
       divisions: roof.type === 'bows' ? pieces.bow : pieces.rafter,
     }),

@@ -11,7 +11,7 @@ import { memberLimit } from '../resistance.ts';
 function mayCarry(site: Site, { member, length: l, width, press }: Contact): Bearing | { reason: string } {
   const { section, material } = member;
   if (section.shape === 'round-hollow' && material.family !== 'bamboo') {
-    const { axial } = memberLimit(site, member, press.steady ? 'steady' : 'gust');
+    const { axial } = memberLimit(site, member, press.duration);
     return tubeCrushing(axial, section.outside, section.wall, l);
   }
   if (section.shape !== 'rectangle')
@@ -20,7 +20,7 @@ function mayCarry(site: Site, { member, length: l, width, press }: Contact): Bea
   if (strength === undefined)
     return { reason: `the catalogue gives ${material.id} no strength across the grain` };
   return site.basis === 'eurocode'
-    ? woodBearingEn(strength, l, width, press.steady ? 'season' : 'gust', true)
+    ? woodBearingEn(strength, l, width, press.duration, true)
     : woodBearing(strength, l, width, true, site.basis);
 }
 

@@ -1,6 +1,6 @@
-import { type ColumnStress, columnStress } from '@tautline/loads';
+import { type ColumnStress, columnStress, DURATIONS, type Duration } from '@tautline/loads';
 import { type Bows, lengthOf, type Rafters, railsUnder, type Shelter } from '@tautline/shelter';
-import { type FrameAnalysis, lockedIn, type Response, relaxedShare, sectionOf } from '@tautline/structure';
+import { type FrameAnalysis, lockedIn, type Response, sectionOf, stateIn } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -69,8 +69,8 @@ export function bucklingIn(
   const { member } = frame;
   const { area } = sectionOf(member);
   const metal = member.material.family === 'steel' || member.material.family === 'aluminium';
-  const standing = (steady: boolean) => {
-    const limit = memberLimit(site, member, steady ? 'steady' : 'gust');
+  const standing = (duration: Duration) => {
+    const limit = memberLimit(site, member, duration);
     return stretches(places, frame).map((stretch) => ({
       stretch,
       limit,
@@ -78,18 +78,17 @@ export function bucklingIn(
         family: member.material.family,
         basis: site.basis,
         slenderness: (stretch.factor * (stretch.to - stretch.from)) / leastRadius(member),
-        // A load that stays meets the modulus that is left after years.
-        modulus: limit.modulus * (steady ? relaxedShare(member) : 1),
+        modulus: limit.modulus,
         shortColumn: metal ? member.material.bendingStrength : limit.axial,
         crushing: limit.crushing,
       }),
     }));
   };
-  const columns = { steady: standing(true), gust: standing(false) };
+  const columns = new Map(DURATIONS.map((duration) => [duration, standing(duration)]));
   return (response) => {
-    const built = lockedIn(states[response.condition]);
+    const built = lockedIn(stateIn(states, response.condition));
     let worst: Buckled | undefined;
-    for (const { stretch, limit, column } of response.load.sustained ? columns.steady : columns.gust) {
+    for (const { stretch, limit, column } of columns.get(response.load.duration)!) {
       const euler = column.steps[0]?.value ?? column.stress;
       response.forces.forEach((force, index) => {
         if (force.part !== frame.id || force.axial >= 0) return;

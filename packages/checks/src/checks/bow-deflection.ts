@@ -1,5 +1,6 @@
+import { lasts } from '@tautline/loads';
 import { clearHeightAt, type Requirement, type Shelter, type Thing, tieUndersideAt } from '@tautline/shelter';
-import { type FrameAnalysis, type Response, roofHeightAt } from '@tautline/structure';
+import { type FrameAnalysis, type Response, roofHeightAt, stateIn } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -65,8 +66,8 @@ function lowest(analysis: FrameAnalysis, shelter: Shelter, x: number): Lowest | 
   const tie = tieUndersideAt(shelter, x) ?? Number.POSITIVE_INFINITY;
   let worst: Lowest | undefined;
   for (const response of analysis.responses) {
-    if (!response.load.sustained || response.status !== 'holds') continue;
-    const roof = roofHeightAt(analysis.states[response.condition], response, x);
+    if (!lasts(response.load.duration) || response.status !== 'holds') continue;
+    const roof = roofHeightAt(stateIn(analysis.states, response.condition), response, x);
     if (roof === undefined) continue;
     const height = Math.min(roof, tie);
     if (worst === undefined || height < worst.height) worst = { response, height, at: x, tied: tie < roof };

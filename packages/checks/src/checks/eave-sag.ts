@@ -1,3 +1,4 @@
+import { lasts } from '@tautline/loads';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -12,7 +13,7 @@ function run(input: CheckInput): Found[] {
   if (eaveRail === undefined || sidePosts === undefined) return [];
   if (sidePosts.spacing <= roof.spacing * 1.001) return [];
   if (!input.frame.ok) return [notChecked(eaveRail, input.frame.reason)];
-  const demand = eaveLoad(input.shelter, input.frame.analysis, (response) => response.load.sustained);
+  const demand = eaveLoad(input.shelter, input.frame.analysis, ({ load }) => lasts(load.duration));
   if (demand === undefined)
     return [notChecked(eaveRail, 'the frames bring no steady load to the rail in this model')];
   const allowed = eaveRail.span * share;

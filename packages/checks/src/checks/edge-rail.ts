@@ -30,13 +30,13 @@ export function worstEdge(
 ): EdgeUse | undefined {
   const { roof, site } = shelter;
   if (roof.type !== 'inflated') return undefined;
-  const { system } = analysis.states.service;
+  const { system } = analysis.states.built;
   const heads = headsOf(roof, system);
   const own = weightPerLength(member);
   let worst: EdgeUse | undefined;
   for (const response of analysis.responses) {
     if (response.load.use === 'service') continue;
-    const limit = memberLimit(site, member, response.load.sustained ? 'steady' : 'gust');
+    const limit = memberLimit(site, member, response.load.duration);
     for (const { node, fx, fy } of response.load.points) {
       if (node !== heads.left && node !== heads.right) continue;
       const sideways = Math.abs(fx) / system.tributary;
@@ -58,7 +58,7 @@ function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: M
   const worst = worstEdge(shelter, analysis, member, span);
   if (worst === undefined) return notChecked(rail, 'the films bring it no load in this model');
   const { load } = worst.response;
-  const limit = memberLimit(shelter.site, member, load.sustained ? 'steady' : 'gust');
+  const limit = memberLimit(shelter.site, member, load.duration);
   const flat = sidewaysSection(member).sectionModulus;
   const stress = worst.utilisation * limit.bending;
   return judge({

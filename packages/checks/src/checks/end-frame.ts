@@ -132,7 +132,7 @@ function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder
             push: reaction.horizontal,
             moment: reaction.moment,
             lift: -reaction.vertical,
-            stay: load.wind === undefined ? 'steady' : 'gust',
+            stay: load.duration,
           });
   if ('reason' in ground) return [notChecked(foot, ground.reason)];
   const demand = how === 'over' ? reaction.horizontal : Math.abs(reaction.vertical);

@@ -43,9 +43,9 @@ function weakLinks(shelter: Shelter, cover: Cover, film: FilmItem): Weak[] {
   return links;
 }
 
-/** Bending of a rail between two posts from the side and from above, over its strength under lasting load. */
+/** Bending of a rail between two posts from the side and from above, over its strength under water that stands for days. */
 function railUse(shelter: Shelter, member: MemberItem, span: number): Weak['use'] {
-  const { bending } = memberLimit(shelter.site, member, 'steady');
+  const { bending } = memberLimit(shelter.site, member, 'days');
   const sideways = sidewaysSection(member).sectionModulus;
   const upright = sectionOf(member).sectionModulus;
   return ({ across, down }) => ((across / sideways + down / upright) * span * span) / 8 / bending;

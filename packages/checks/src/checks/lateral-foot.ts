@@ -1,4 +1,4 @@
-import { groundAllowedAt } from '@tautline/loads';
+import { type Duration, groundAllowedAt } from '@tautline/loads';
 import type { Site } from '@tautline/shelter';
 import type { Reaction, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
@@ -14,7 +14,7 @@ export function sidewaysUse(
   site: Site,
   held: FrameFoot,
   reaction: Reaction,
-  stay: 'steady' | 'gust',
+  stay: Duration,
 ): number | undefined {
   const push = Math.abs(reaction.horizontal) * held.frames;
   if (push < 1) return 0;
@@ -44,9 +44,7 @@ function run(input: CheckInput): Found[] {
   });
 }
 
-function stayOf(response: Response): 'steady' | 'gust' {
-  return response.load.wind === undefined ? 'steady' : 'gust';
-}
+const stayOf = ({ load }: Response): Duration => load.duration;
 
 function onFoot(
   site: Site,

@@ -1,3 +1,4 @@
+import { DURATIONS } from '@tautline/loads';
 import { type Foot, lengthOf, type MemberItem, type Part } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import { memberAgeing } from '../ageing.ts';
@@ -73,13 +74,11 @@ function run(input: CheckInput): Found[] {
       });
     }
     const wet = inSoil(foot);
-    const limits = {
-      steady: memberLimit(input.shelter.site, member, 'steady', wet),
-      gust: memberLimit(input.shelter.site, member, 'gust', wet),
-    };
+    const limits = new Map(
+      DURATIONS.map((duration) => [duration, memberLimit(input.shelter.site, member, duration, wet)]),
+    );
     const ageing = memberAgeing(input.shelter, input.on, member, foot, total);
-    const limitOf = (place: StressedPlace): MemberLimit =>
-      place.response.load.sustained ? limits.steady : limits.gust;
+    const limitOf = (place: StressedPlace): MemberLimit => limits.get(place.response.load.duration)!;
     const use = (place: StressedPlace): number => {
       const limit = limitOf(place);
       const fresh = place.axialStress / limit.axial + place.bendingStress / limit.bending;

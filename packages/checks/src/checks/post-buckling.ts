@@ -36,7 +36,7 @@ export function pressedIn(posts: Posts, response: Response, ageing: MemberAgeing
       thrust: -force.axial,
       bending: stressAt(posts.member, response, force).bendingStress / ageing.shareAt(force.at),
       loadCase: response.load.title,
-      steady: response.load.sustained,
+      duration: response.load.duration,
       aged: ageing.stepsAt(force.at),
     }));
 }
@@ -141,7 +141,12 @@ function run(input: CheckInput): Found[] {
       const { post, ends = [] } = demand;
       const weight = postWeight(posts);
       const loads = [post, ...ends].map(
-        ({ down, loadCase, steady }): Pressed => ({ thrust: down + weight, bending: 0, loadCase, steady }),
+        ({ down, loadCase, duration }): Pressed => ({
+          thrust: down + weight,
+          bending: 0,
+          loadCase,
+          duration,
+        }),
       );
       findings.push(onPosts(site, shelter, posts, noun, loads, false, ends));
     }

@@ -1,3 +1,4 @@
+import type { Duration } from '@tautline/loads';
 import { type CableItem, type MemberItem, type Rail, railsUnder } from '@tautline/shelter';
 import { type RailDemand, railUnder, sectionOf } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
@@ -33,7 +34,7 @@ function run(input: CheckInput): Found[] {
 function eaveDemand(input: CheckInput, rail: Rail): RailDemand {
   let push = 0;
   let loadCase = 'own weight';
-  let steady = true;
+  let duration: Duration = 'permanent';
   const posts = input.shelter.sidePosts!;
   const share = Math.min(1, input.shelter.roof.spacing / posts.spacing);
   if (input.frame.ok) {
@@ -45,19 +46,19 @@ function eaveDemand(input: CheckInput, rail: Rail): RailDemand {
         if (Math.abs(perFrame) > Math.abs(push)) {
           push = perFrame;
           loadCase = response.load.title;
-          steady = response.load.sustained;
+          duration = response.load.duration;
         }
       }
     }
   }
-  return railUnder(rail, push / input.shelter.roof.spacing, loadCase, steady);
+  return railUnder(rail, push / input.shelter.roof.spacing, loadCase, duration);
 }
 
 function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Found {
   if (rail.member.kind === 'cable') return onCable(rail, rail.member, demand);
   const member = rail.member;
   const section = sectionOf(member);
-  const limit = memberLimit(input.shelter.site, member, demand.steady ? 'steady' : 'gust');
+  const limit = memberLimit(input.shelter.site, member, demand.duration);
   const moment = demand.moment ?? 0;
   const stress = moment / section.sectionModulus;
   return judge({

@@ -52,7 +52,7 @@ export function overlapUse(
   if (!(insertion > 0)) return undefined;
   const worst = bendingAt([response], roof.id, roof.line.at(-1)!.s, joint.at);
   if (worst === undefined) return undefined;
-  const limit = memberLimit(site, roof.member, response.load.sustained ? 'steady' : 'gust');
+  const limit = memberLimit(site, roof.member, response.load.duration);
   return endPressure(worst.moment, depthOf(roof.member), insertion) / limit.axial;
 }
 
@@ -69,7 +69,7 @@ function run(input: CheckInput): Found[] {
     if (worst === undefined) return notChecked(joint, 'the frame gives way before the joint can be judged');
     const width = depthOf(roof.member);
     const pressure = endPressure(worst.moment, width, insertion);
-    const limit = memberLimit(site, roof.member, worst.response.load.sustained ? 'steady' : 'gust');
+    const limit = memberLimit(site, roof.member, worst.response.load.duration);
     return judge({
       part: joint,
       utilisation: pressure / limit.axial,

@@ -1,3 +1,4 @@
+import type { Duration } from '@tautline/loads';
 import type { Brace, MemberItem, Shelter } from '@tautline/shelter';
 import { type FrameAnalysis, type Response, sectionOf, weightPerLength } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
@@ -22,7 +23,7 @@ function pressedIn(responses: readonly Response[], tie: Brace, bending: number):
             thrust: -force.axial,
             bending,
             loadCase: response.load.title,
-            steady: response.load.sustained,
+            duration: response.load.duration,
           }),
         ),
     );
@@ -51,13 +52,13 @@ export function tieUse(shelter: Shelter, response: Response, tie: Brace): number
   return pull === undefined ? pressed : Math.max(pull, pressed ?? 0);
 }
 
-/** What a tie may be pulled with, N: a wire, or a bar that hangs by its own weight, for loads that stay and for gusts. */
-function mayPull(shelter: Shelter, tie: Brace): (steady: boolean) => number {
+/** What a tie may be pulled with, N: a wire, or a bar that hangs by its own weight, by how long the load stays. */
+function mayPull(shelter: Shelter, tie: Brace): (duration: Duration) => number {
   const { member } = tie;
   if (member.kind === 'cable') return () => cableWorking(member);
   const { bending } = ofItself(tie, member);
-  return (steady) => {
-    const limit = memberLimit(shelter.site, member, steady ? 'steady' : 'gust');
+  return (duration) => {
+    const limit = memberLimit(shelter.site, member, duration);
     return Math.max(0, 1 - bending / limit.bending) * limit.tension * sectionOf(member).area;
   };
 }
@@ -72,12 +73,12 @@ interface Pulled {
 function mostPulled(
   responses: readonly Response[],
   tie: Brace,
-  may: (steady: boolean) => number,
+  may: (duration: Duration) => number,
 ): Pulled | undefined {
   let most: Pulled | undefined;
   for (const { load, status, forces } of responses) {
     if (load.use === 'service' || status !== 'holds') continue;
-    const allowed = Math.max(may(load.sustained), 1e-6);
+    const allowed = Math.max(may(load.duration), 1e-6);
     for (const { part, axial: pull } of forces)
       if (part === tie.id && pull > 0 && (most === undefined || pull / allowed > most.pull / most.allowed))
         most = { pull, allowed, loadCase: load.title };

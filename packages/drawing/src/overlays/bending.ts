@@ -1,7 +1,7 @@
 /** Bending of everything that bends: bows, rafters, posts and ties in the section; rails along the house in numbers. */
 import { format, type System } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
-import type { FrameAnalysis, Response } from '@tautline/structure';
+import { type FrameAnalysis, type Response, stateIn } from '@tautline/structure';
 import { type Point, point } from '../scene/shapes.ts';
 import type { MomentLine, SectionOverlays } from '../views/overlays.ts';
 import { loadCaption } from './load-words.ts';
@@ -36,7 +36,7 @@ export function bendingOverlay(
 
 /** The roof line, both walls and the ties as lines with moments. */
 function runsOf(shelter: Shelter, analysis: FrameAnalysis, response: Response): readonly MomentLine[] {
-  const { system, result } = analysis.states[response.condition];
+  const { system, result } = stateIn(analysis.states, response.condition);
   const { roof, leftWall, rightWall, elements, model, nodes } = system;
   const built = (node: number | undefined): Point => {
     const place = node === undefined ? undefined : nodes[node];

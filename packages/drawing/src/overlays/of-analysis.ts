@@ -4,7 +4,7 @@
  */
 import { format, type System, usedText } from '@tautline/quantity';
 import type { Shelter } from '@tautline/shelter';
-import type { FrameAnalysis, Response } from '@tautline/structure';
+import { type FrameAnalysis, type Response, stateIn } from '@tautline/structure';
 import { describeParts } from '../describe.ts';
 import { type Point, point } from '../scene/shapes.ts';
 import type { SectionOverlays } from '../views/overlays.ts';
@@ -96,7 +96,7 @@ export function deflectedOverlay(
   system: System,
   compared: Response = response,
 ): SectionOverlays {
-  const state = analysis.states[response.condition];
+  const state = stateIn(analysis.states, response.condition);
   const move = largest(response);
   const factor = Math.min(
     magnification(largest(compared), shelter.width),

@@ -1,6 +1,6 @@
 /** Standing water over the section: the pond at rest on the frame bent under it, or the first pocket of one that runs away. */
 import { format, type System } from '@tautline/quantity';
-import type { BuiltState, FrameAnalysis, FramePonding } from '@tautline/structure';
+import { type BuiltState, type FrameAnalysis, type FramePonding, stateIn } from '@tautline/structure';
 import { type Point, point } from '../scene/shapes.ts';
 import type { SectionOverlays } from '../views/overlays.ts';
 import { chains } from './chains.ts';
@@ -24,7 +24,12 @@ export function waterOverlay(
     ],
     ...(ponding.rest === undefined
       ? {}
-      : { deflected: { lines: bentLines(states.rain, ponding.rest.state.displacements), factor: 1 } }),
+      : {
+          deflected: {
+            lines: bentLines(stateIn(states, 'days'), ponding.rest.state.displacements),
+            factor: 1,
+          },
+        }),
     captions: [pondWords(ponding, system)],
   };
 }

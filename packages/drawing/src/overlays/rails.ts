@@ -22,7 +22,8 @@ export function loadedRails(
   response: Response,
 ): readonly LoadedRail[] {
   const { ridge, eaveRail, sidePosts, roof } = shelter;
-  const standing = response.condition === 'soaked' ? (ponding?.standing ?? 0) : 0;
+  const standing =
+    response.condition === 'permanent' || response.condition === 'season' ? (ponding?.standing ?? 0) : 0;
   const eave = eaveRail === undefined ? undefined : eaveDemand(shelter, [response]);
   return [
     ...(ridge === undefined

@@ -23,6 +23,7 @@ export const FILM_DURATION: Record<Duration, number> = {
   season: 0.36,
   weeks: 0.4,
   days: 0.45,
+  person: 0.45,
   gust: 0.67,
 };
 

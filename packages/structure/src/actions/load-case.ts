@@ -1,7 +1,20 @@
 /** Loads on the typical frame, by nature. Forces per metre of element length, fixed in direction. */
-import type { Step } from '@tautline/loads';
+import type { Duration, Step } from '@tautline/loads';
 
 export type Nature = 'dead' | 'crop' | 'snow' | 'rain' | 'wind' | 'person';
+
+/**
+ * How long each kind of load stays. A gust is over in seconds, a person works for hours, water stands for days, snow
+ * lies for weeks, a crop hangs for a season.
+ */
+export const stayOf: Readonly<Record<Nature, Duration>> = {
+  dead: 'permanent',
+  crop: 'season',
+  snow: 'weeks',
+  rain: 'days',
+  person: 'person',
+  wind: 'gust',
+};
 
 export interface LineLoad {
   readonly element: number;
@@ -38,8 +51,8 @@ export interface CombinedLoad {
   readonly source: string;
   readonly lines: readonly LineLoad[];
   readonly points: readonly PointLoad[];
-  /** Share of the total that stays for months, for the long-term modulus. */
-  readonly sustained: boolean;
+  /** How long all of it stays: as long as its shortest-acting part. */
+  readonly duration: Duration;
   /** Wind case in it, if any. */
   readonly wind?: string;
   /** A frame near an end that these loads are for; the typical one without. */

@@ -4,6 +4,7 @@ import type { FrameAnalysis } from '../analyse.ts';
 import { ridgeDemand } from '../rail/rail-demand.ts';
 import { combinedLoads } from '../response/combinations.ts';
 import { respond } from '../response/solve.ts';
+import { stateIn } from '../system/condition.ts';
 
 /** Corrections after which a frame at another gust counts as having no balance: one that holds takes 15 to 60. */
 export const searchBound = 150;
@@ -32,7 +33,9 @@ export function analysisAtGust(shelter: Shelter, analysis: FrameAnalysis, gust: 
     const load = response.load.wind === undefined ? undefined : loads.get(response.load.id);
     return load === undefined
       ? response
-      : respond(analysis.states[response.condition], load, response.condition, { corrections: searchBound });
+      : respond(stateIn(analysis.states, response.condition), load, response.condition, {
+          corrections: searchBound,
+        });
   });
   const { ridge, inner = [] } = shelter;
   return {

@@ -8,6 +8,7 @@ import type { FrameAnalysis } from '../analyse.ts';
 import type { Response } from '../response/response.ts';
 import { respond } from '../response/solve.ts';
 import type { Solve } from '../response/solved-frames.ts';
+import { stateIn } from '../system/condition.ts';
 import { blowsForStrength, loadsAtGust, searchBound } from './at-gust.ts';
 
 /** Gusts tried, as multiples of the site's: down to calm, and up to three times as fast (nine times the load). */
@@ -81,7 +82,10 @@ export function gustSweep(
     const name = key(gust, load.id);
     const found =
       known.get(name) ??
-      respond(analysis.states.service, load, 'service', { corrections: searchBound, solve });
+      respond(stateIn(analysis.states, load.duration), load, load.duration, {
+        corrections: searchBound,
+        solve,
+      });
     known.set(name, found);
     return found;
   };

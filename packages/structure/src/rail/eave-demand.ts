@@ -25,10 +25,5 @@ export function eaveDemand(
   }
   return worst === undefined
     ? undefined
-    : railUnder(
-        eaveRail,
-        worst.push / roof.spacing,
-        worst.response.load.title,
-        worst.response.load.sustained,
-      );
+    : railUnder(eaveRail, worst.push / roof.spacing, worst.response.load.title, worst.response.load.duration);
 }

@@ -1,3 +1,4 @@
+import { DURATIONS, type Duration } from '@tautline/loads';
 import { type Rail, type Shelter, staySlope } from '@tautline/shelter';
 import type { Response } from '../response/response.ts';
 import { gravity, sectionOf, weightPerLength } from '../system/member.ts';
@@ -8,8 +9,7 @@ export interface PostLoad {
   /** N */
   readonly down: number;
   readonly loadCase: string;
-  /** True when the load stays for long (weight, crop, standing water, the pull of a cable). */
-  readonly steady: boolean;
+  readonly duration: Duration;
 }
 
 /** What lifts one post by the frames tied to its rail, in the combination that does it most. */
@@ -35,8 +35,7 @@ export interface RailDemand {
   /** Even load along the rail, N/m (positive down on the rail). */
   readonly load: number;
   readonly loadCase: string;
-  /** True when the load stays for long (weight, crop, standing water). */
-  readonly steady: boolean;
+  readonly duration: Duration;
   /** Bending moment M = w L²/8 (N·m) for a rail or pipe over one bay; pull (N) for a cable. */
   readonly moment?: number;
   readonly pull?: number;
@@ -45,7 +44,7 @@ export interface RailDemand {
   /** A post between two bays. */
   readonly post: PostLoad;
   readonly lift: PostLift;
-  /** A cable's end post and stay: while nothing but what stays acts, and at the worst. */
+  /** A cable's end post and stay: the worst under the loads of each duration. */
   readonly ends?: readonly CableEnd[];
   /** The same under water standing at the crown alone, where some stands. */
   readonly water?: RailDemand;
@@ -63,33 +62,33 @@ export function ridgeDemand(
   standingWater = 0,
 ): RailDemand {
   const { spacing } = shelter.roof;
-  const under = (push: number, loadCase: string, steady: boolean): RailDemand => {
-    const demand = railUnder(ridge, push / spacing, loadCase, steady);
+  const under = (push: number, loadCase: string, duration: Duration): RailDemand => {
+    const demand = railUnder(ridge, push / spacing, loadCase, duration);
     const end = cableEnd(demand);
     return end === undefined ? demand : { ...demand, ends: [end] };
   };
   const demands = responses.flatMap(({ reactions, load }) =>
     reactions
       .filter(({ part }) => part === ridge.id)
-      .map(({ vertical }) => under(vertical, load.title, load.sustained)),
+      .map(({ vertical }) => under(vertical, load.title, load.duration)),
   );
   // Water that stands at the crown stands on the ridge.
-  const water = standingWater > 0 ? under(standingWater, 'standing water at the crown', true) : undefined;
+  const water = standingWater > 0 ? under(standingWater, 'standing water at the crown', 'days') : undefined;
   const worst = demands.reduce<RailDemand | undefined>(
     (most, demand) => (most === undefined ? demand : worseOf(most, demand)),
     undefined,
   );
-  if (water === undefined) return worst ?? under(0, 'own weight', true);
+  if (water === undefined) return worst ?? under(0, 'own weight', 'permanent');
   return { ...(worst === undefined ? water : worseOf(worst, water)), water };
 }
 
 /** The end of a ridge cable under the load on its bays. */
-function cableEnd({ rail, load, loadCase, steady, pull }: RailDemand): CableEnd | undefined {
+function cableEnd({ rail, load, loadCase, duration, pull }: RailDemand): CableEnd | undefined {
   if (rail.member.kind !== 'cable' || pull === undefined) return undefined;
   const half = ((load + rail.member.massPerLength * gravity) * rail.span) / 2;
   const slope = staySlope(rail);
   const down = Math.max(0, pull * Math.tan(slope) + half);
-  return { down, stay: pull / Math.cos(slope), pull, slope, loadCase, steady };
+  return { down, stay: pull / Math.cos(slope), pull, slope, loadCase, duration };
 }
 
 /** Each of two answers where it is the worse one: the rail itself, a post between bays, the ends. */
@@ -104,15 +103,15 @@ export function worseOf(a: RailDemand, b: RailDemand): RailDemand {
   };
 }
 
-/** The worst end while nothing but what stays acts, and the worst of all. */
+/** The worst end under the loads of each duration: what may be pressed depends on it. */
 export function worstEnds(ends: readonly CableEnd[]): CableEnd[] {
-  return [ends.filter((end) => end.steady), ends].flatMap((some) =>
+  return DURATIONS.map((duration) => ends.filter((end) => end.duration === duration)).flatMap((some) =>
     some.length === 0 ? [] : [some.reduce((worst, end) => (end.down > worst.down ? end : worst))],
   );
 }
 
 /** An even load on one bay of a rail, pipe or cable; its own weight is added. */
-export function railUnder(rail: Rail, load: number, loadCase: string, steady: boolean): RailDemand {
+export function railUnder(rail: Rail, load: number, loadCase: string, duration: Duration): RailDemand {
   const span = rail.span;
   if (rail.member.kind === 'cable') {
     const total = Math.abs(load) + rail.member.massPerLength * gravity;
@@ -121,10 +120,10 @@ export function railUnder(rail: Rail, load: number, loadCase: string, steady: bo
       rail,
       load,
       loadCase,
-      steady,
+      duration,
       pull: tension,
       sag,
-      post: { down: Math.max(0, load + rail.member.massPerLength * gravity) * span, loadCase, steady },
+      post: { down: Math.max(0, load + rail.member.massPerLength * gravity) * span, loadCase, duration },
       lift: { up: Math.max(0, -load - rail.member.massPerLength * gravity) * span, loadCase },
     };
   }
@@ -134,10 +133,10 @@ export function railUnder(rail: Rail, load: number, loadCase: string, steady: bo
     rail,
     load,
     loadCase,
-    steady,
+    duration,
     moment: (Math.abs(total) * span * span) / 8,
     sag: (5 * Math.abs(total) * span ** 4) / (384 * rigidity),
-    post: { down: Math.max(0, total) * span, loadCase, steady },
+    post: { down: Math.max(0, total) * span, loadCase, duration },
     lift: { up: Math.max(0, -load - weightPerLength(rail.member)) * span, loadCase },
   };
 }

@@ -1,6 +1,6 @@
-import { type Combination, combinations } from '@tautline/loads';
+import { type Combination, combinations, shortestOf } from '@tautline/loads';
 import type { Shelter } from '@tautline/shelter';
-import { type CombinedLoad, combine, type LoadCase } from '../actions/load-case.ts';
+import { type CombinedLoad, combine, type LoadCase, stayOf } from '../actions/load-case.ts';
 
 /**
  * All combinations of the site's load basis on one frame. A combination with wind is made once for each
@@ -44,7 +44,7 @@ export function combinedLoads(shelter: Shelter, cases: readonly LoadCase[]): Com
             .join(' + ')}${ends && wind !== undefined ? `, on ${wind.on ?? 'the typical frame'}` : ''}`,
           source: combination.source,
           ...combine(parts),
-          sustained: wind === undefined && snow === undefined && person === undefined,
+          duration: shortestOf(parts.map(({ loadCase }) => stayOf[loadCase.nature])),
           use: combination.use,
           ...(wind === undefined ? {} : { wind: wind.id }),
           ...(wind?.on === undefined ? {} : { on: wind.on }),

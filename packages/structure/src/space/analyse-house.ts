@@ -1,11 +1,12 @@
+import { DURATIONS, type Duration, lasts } from '@tautline/loads';
 import { linearSpaceFrame, solveSpaceFrame } from '@tautline/mechanics';
 import type { Bows, MemberItem, Rafters, Shelter } from '@tautline/shelter';
 import type { CombinedLoad } from '../actions/load-case.ts';
 import type { ResponseStatus } from '../response/response.ts';
-import { conditionsAt } from '../system/condition.ts';
+import { type ConditionId, conditionAt, stateIn } from '../system/condition.ts';
 import { weightPerLength } from '../system/member.ts';
 import type { HouseSystem } from './house.ts';
-import { houseLoads, layOnHouse } from './house-loads.ts';
+import { type HouseLoads, houseLoads, layOnHouse } from './house-loads.ts';
 import type { HouseAnalysis, HouseResponse, HouseState, HouseStates, LinearShare } from './house-result.ts';
 import { houseSystem, unknownsOf } from './house-system.ts';
 import { loadPaths, movedBy } from './load-path.ts';
@@ -52,14 +53,14 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
   const built = builtStates(shelter, roof, options);
   if (built === 'cancelled') return stopped;
   if (typeof built === 'string') return { ok: false, reason: built };
-  const { states, unheld } = built;
-  const { system } = states.service;
-  const { loads, cases, push, notCovered } = houseLoads(shelter, system);
+  const { states, laid, unheld } = built;
+  const { system } = states.built;
+  const { loads, cases, push, notCovered } = laid;
   const responses: HouseResponse[] = [];
   const missed: string[] = [];
   let iterations = 0;
   // The cold day it goes up, with nothing on it but its weight, as the plane tier looks at it.
-  const first = loads.find((load) => load.sustained);
+  const first = loads.find((load) => lasts(load.duration));
   if (first !== undefined) responses.push(respondHouse(states, 'built', first, push, options));
   for (const [index, load] of loads.entries()) {
     if (options.cancelled?.()) return stopped;
@@ -68,7 +69,7 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
       missed.push(`Not worked out within ${mostIterations} corrections: ${load.title}.`);
       continue;
     }
-    const response = respondHouse(states, load.sustained ? 'soaked' : 'service', load, push, options);
+    const response = respondHouse(states, load.duration, load, push, options);
     if (response.result.status === 'cancelled') return stopped;
     iterations += response.result.iterations;
     responses.push(response);
@@ -78,7 +79,7 @@ export function analyseHouse(shelter: Shelter, options: HouseAnalyseOptions = {}
   const paths = beyond ? loadPaths(states, responses, push, options.cancelled) : [];
   if (options.cancelled?.()) return stopped;
   tell(1, 'done');
-  const { result } = states.service;
+  const { result } = states.built;
   return {
     ok: true,
     house: {
@@ -108,30 +109,44 @@ function builtStates(
   shelter: Shelter,
   roof: Bows | Rafters,
   options: HouseAnalyseOptions,
-): { states: HouseStates; unheld: boolean } | 'cancelled' | string {
-  const conditions = conditionsAt(shelter.site);
+): { states: HouseStates; laid: HouseLoads; unheld: boolean } | 'cancelled' | string {
   const soil = options.soil === true;
   let reason = '';
   for (const steady of [false, true]) {
-    const states: HouseState[] = [];
-    for (const id of ['service', 'soaked', 'built'] as const) {
+    const made: HouseState[] = [];
+    const stateFor = (id: ConditionId): HouseState | 'cancelled' | string => {
       if (options.cancelled?.()) return 'cancelled';
-      const system = houseSystem(shelter, roof, conditions[id], { soil, steady });
+      const system = houseSystem(shelter, roof, conditionAt(shelter.site, id), { soil, steady });
+      const alike = made.find((other) => sameStiffness(other.system, system));
+      if (alike !== undefined) return alike;
       const state = buildHouse(system, options.cancelled);
       if (state.result.unknowns > mostUnknowns)
         return `too large for the full analysis: ${state.result.unknowns} unknowns`;
       if (state.result.status === 'cancelled') return 'cancelled';
       if (state.status !== 'holds') reason = state.result.reason ?? state.result.status;
-      states.push(state);
-      if (state.status !== 'holds') break;
+      made.push(state);
+      return state;
+    };
+    const built = stateFor('built');
+    if (typeof built === 'string') return built;
+    if (built.status !== 'holds' || (!steady && leansOver(built))) continue;
+    const laid = houseLoads(shelter, built.system);
+    const states: { [duration in Duration]?: HouseState } = {};
+    for (const one of DURATIONS) {
+      if (!laid.loads.some(({ duration }) => duration === one)) continue;
+      const state = stateFor(one);
+      if (typeof state === 'string') return state;
+      states[one] = state;
     }
-    const [service, soaked, built] = states;
-    if (!steady && service?.status === 'holds' && leansOver(service)) continue;
-    if (built !== undefined && built.status === 'holds')
-      return { states: { service: service!, soaked: soaked!, built }, unheld: steady };
+    if (Object.values(states).every(({ status }) => status === 'holds'))
+      return { states: { built, ...states }, laid, unheld: steady };
   }
   return `the house does not stand by itself in the model: ${reason}`;
 }
+
+/** Whether two houses are alike in all that the solver is given: nothing in them creeps, or softens in the warmth. */
+const sameStiffness = ({ model: a }: HouseSystem, { model: b }: HouseSystem): boolean =>
+  a.elements.every((one, k) => JSON.stringify(one) === JSON.stringify(b.elements[k]));
 
 /**
  * Whether the house has next to nothing that holds it along: its own weight, turned to act along it, would move it
@@ -162,12 +177,12 @@ export function buildHouse(system: HouseSystem, cancelled?: () => boolean): Hous
 /** The house under one combination, from the state it is in by then. */
 export function respondHouse(
   states: HouseStates,
-  condition: keyof HouseStates,
+  condition: ConditionId,
   load: CombinedLoad,
   push: 'end' | 'skin',
   options: Pick<HouseAnalyseOptions, 'cancelled'> = {},
 ): HouseResponse {
-  const state = states[condition];
+  const state = stateIn(states, condition);
   const result = solveSpaceFrame(state.system.model, layOnHouse(state.system, load, push), {
     start: state.result.state,
     steps: 2,
@@ -197,7 +212,7 @@ function linearShares(
   return responses
     .filter((response) => response.status === 'holds')
     .map((response) => {
-      const state = states[response.condition];
+      const state = stateIn(states, response.condition);
       const { system, result } = state;
       const linear = linearSpaceFrame(system.model, layOnHouse(system, response.load, push), {
         start: result.state,

@@ -3,6 +3,7 @@ import type { Shelter } from '@tautline/shelter';
 import type { FrameAnalysis } from '../analyse.ts';
 import type { BuiltState, Reaction, Response, SectionForce } from '../response/response.ts';
 import { build } from '../response/solve.ts';
+import { type ByCondition, stateIn } from '../system/condition.ts';
 import type { HouseFrame, HousePost, HouseSystem } from './house.ts';
 import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts';
 import { ridgeIn } from './ridge-view.ts';
@@ -29,10 +30,9 @@ export function frameView(
     });
     return { system: state.system.slice, result: { ...result, displacements }, status };
   };
-  const states = {
+  const states: ByCondition<BuiltState> = {
     ...plane.states,
-    service: seen(house.states.service),
-    soaked: seen(house.states.soaked),
+    ...Object.fromEntries(Object.entries(house.states).map(([id, state]) => [id, seen(state)])),
     built: seen(house.states.built),
   };
   const { ridge, inner, ...rest } = plane;
@@ -43,7 +43,7 @@ export function frameView(
     states,
     cases: house.cases,
     responses: house.responses.map((response) => {
-      const state = house.states[response.condition];
+      const state = stateIn(house.states, response.condition);
       return seenResponse(shelter, state, response, index);
     }),
     ...(carried === undefined ? {} : { ridge: carried }),

@@ -1,6 +1,7 @@
 import type { SpaceResult } from '@tautline/mechanics';
 import type { CombinedLoad, LoadCase } from '../actions/load-case.ts';
 import type { Reaction, ResponseStatus } from '../response/response.ts';
+import type { ByCondition, ConditionId } from '../system/condition.ts';
 import type { HouseSystem } from './house.ts';
 
 /** The house as it stands once built, before any load. */
@@ -10,13 +11,13 @@ export interface HouseState {
   readonly status: ResponseStatus;
 }
 
-export type HouseStates = Readonly<Record<'built' | 'service' | 'soaked', HouseState>>;
+export type HouseStates = ByCondition<HouseState>;
 
 /** The whole house under one combination, from the state it is in by then. */
 export interface HouseResponse {
   readonly load: CombinedLoad;
   /** The state of the house that it starts from. */
-  readonly condition: keyof HouseStates;
+  readonly condition: ConditionId;
   readonly status: ResponseStatus;
   /** Share of the load that was reached, 1 when it holds. */
   readonly reached: number;
@@ -69,7 +70,7 @@ export interface LoadPath {
 /** One upright of an end frame under one combination. */
 export interface UprightUnder {
   readonly load: CombinedLoad;
-  readonly condition: keyof HouseStates;
+  readonly condition: ConditionId;
   readonly end: 'front' | 'back';
   /** Across the house, m. */
   readonly x: number;

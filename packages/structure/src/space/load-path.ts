@@ -1,5 +1,7 @@
 /** How many times its load the whole house would stand, by following the loads upwards. */
+import { lasts } from '@tautline/loads';
 import { criticalSpacePath } from '@tautline/mechanics';
+import { stateIn } from '../system/condition.ts';
 import { layOnHouse } from './house-loads.ts';
 import type { HouseResponse, HouseStates, LoadPath } from './house-result.ts';
 
@@ -19,7 +21,7 @@ export function loadPaths(
   cancelled?: () => boolean,
 ): LoadPath[] {
   const held = responses.filter(({ status, load }) => status === 'holds' && load.use !== 'service');
-  const weight = held.find(({ condition }) => condition === 'soaked');
+  const weight = held.find(({ condition, load }) => condition !== 'built' && lasts(load.duration));
   const gusts = held.filter(({ load }) => load.wind !== undefined);
   const furthest = gusts.reduce<{ response: HouseResponse; moved: number } | undefined>((worst, response) => {
     const moved = movedBy(states, response);
@@ -27,7 +29,7 @@ export function loadPaths(
   }, undefined);
   return [weight, furthest?.response].flatMap((response): LoadPath[] => {
     if (response === undefined) return [];
-    const { system } = states[response.condition];
+    const { system } = stateIn(states, response.condition);
     const path = criticalSpacePath(system.model, layOnHouse(system, response.load, push), {
       start: response.result.state,
       from: 1,
@@ -50,7 +52,7 @@ export function loadPaths(
 
 /** Largest movement from the built state, m. */
 export function movedBy(states: HouseStates, { condition, result }: HouseResponse): number {
-  const built = states[condition].result.displacements;
+  const built = stateIn(states, condition).result.displacements;
   return result.displacements.reduce((far, d, n) => {
     const b = built[n]!;
     return Math.max(far, Math.hypot(d.dx - b.dx, d.dy - b.dy, d.dz - b.dz));

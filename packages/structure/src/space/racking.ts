@@ -1,4 +1,6 @@
 /** What the whole house shows that one frame cannot: drift along it, bracing, and what runs along it. */
+
+import { stateIn } from '../system/condition.ts';
 import type { HouseElement, HouseRole, HouseSystem } from './house.ts';
 import type { HouseResponse, HouseState, HouseStates, PieceForces, Racking } from './house-result.ts';
 
@@ -49,7 +51,7 @@ function judged(responses: readonly HouseResponse[]): HouseResponse[] {
 }
 
 function stateOf(states: HouseStates, response: HouseResponse): HouseState {
-  return states[response.condition];
+  return stateIn(states, response.condition);
 }
 
 /** Force along the house on each kind of support, N. */

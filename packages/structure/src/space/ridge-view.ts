@@ -9,6 +9,7 @@ import {
   worseOf,
   worstEnds,
 } from '../rail/rail-demand.ts';
+import { stateIn } from '../system/condition.ts';
 import { fillingWeight } from '../system/filling.ts';
 import { weightPerLength } from '../system/member.ts';
 import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts';
@@ -19,7 +20,7 @@ export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | u
     .filter((response) => response.status === 'holds' && response.load.use !== 'service')
     .map((response) => ({
       response,
-      state: house.states[response.condition],
+      state: stateIn(house.states, response.condition),
     }));
   if (held.length === 0) return undefined;
   const cable = plane.rail.member.kind === 'cable';
@@ -30,7 +31,7 @@ export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | u
   const worst = largest(sizes, (one) => (cable ? one.pull : one.moment));
   const posts = held.flatMap(({ state, response }) => postLoads(state, response, plane));
   const inner = posts.filter((post) => !post.end);
-  const none: PostLoad = { down: 0, loadCase: worst.response.load.title, steady: false };
+  const none: PostLoad = { down: 0, loadCase: worst.response.load.title, duration: 'permanent' };
   const post = inner.length === 0 ? none : pressOf(largest(inner, (one) => one.down));
   const ends = cable ? worstEnds(posts.filter((one) => one.end).map(endOf)) : [];
   const outer = cable ? [] : posts.filter((one) => one.end).map(pressOf);
@@ -38,7 +39,7 @@ export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | u
     rail: plane.rail,
     load: post.down / plane.rail.span,
     loadCase: worst.response.load.title,
-    steady: worst.response.load.sustained,
+    duration: worst.response.load.duration,
     ...(cable ? { pull: worst.pull } : { moment: worst.moment }),
     sag: Math.max(0, worst.high - worst.low),
     // A rail's end post is pressed as any other is.
@@ -103,7 +104,7 @@ function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDem
       : [],
   );
   const [first, last] = [Math.min(...feet.map(({ z }) => z)), Math.max(...feet.map(({ z }) => z))];
-  const { title: loadCase, sustained: steady } = response.load;
+  const { title: loadCase, duration } = response.load;
   const slope = staySlope(rail);
   return feet.map(({ z, up }) => {
     const near = stays.filter((stay) => Math.sign(stay.z - (first + last) / 2) === (z === last ? 1 : -1));
@@ -112,7 +113,7 @@ function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDem
       down: Math.max(0, up - own),
       up: Math.max(0, own - up),
       loadCase,
-      steady,
+      duration,
       end: z === first || z === last,
       stay,
       pull: stay * Math.cos(slope),
@@ -130,13 +131,13 @@ function farther(
   return a.y < b.y ? a.z : b.z;
 }
 
-const endOf = ({ down, loadCase, steady, stay, pull, slope }: CableEnd): CableEnd => ({
+const endOf = ({ down, loadCase, duration, stay, pull, slope }: CableEnd): CableEnd => ({
   down,
   loadCase,
-  steady,
+  duration,
   stay,
   pull,
   slope,
 });
 
-const pressOf = ({ down, loadCase, steady }: PostLoad): PostLoad => ({ down, loadCase, steady });
+const pressOf = ({ down, loadCase, duration }: PostLoad): PostLoad => ({ down, loadCase, duration });

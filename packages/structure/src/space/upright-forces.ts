@@ -1,11 +1,12 @@
 /** What the uprights of the end frames carry, combination by combination. */
 import type { Reaction } from '../response/response.ts';
+import { stateIn } from '../system/condition.ts';
 import type { HouseResponse, HouseStates, UprightUnder } from './house-result.ts';
 
 export function uprightsUnder(states: HouseStates, responses: readonly HouseResponse[]): UprightUnder[] {
   return responses.flatMap((response) => {
     if (response.status !== 'holds') return [];
-    const { system } = states[response.condition];
+    const { system } = stateIn(states, response.condition);
     return system.uprights.map(({ end, x, elements, foot }): UprightUnder => {
       const forces = elements.flatMap((element) => {
         const force = response.result.elementForces[element]!;

@@ -1,16 +1,17 @@
 /**
- * The moments in a frame's life at which it is looked at.
+ * The moments in a frame's life at which it is looked at: the cold day it goes up, and years later under what stays as
+ * long as each duration says.
  *
- * - `built`: the cold day it goes up. Plastics have their full short-term modulus and nothing has relaxed.
- * - `service`: years later, in a gust. Sprung plastics have crept: the shape stays, the locked-in stress has
- *   fallen to the long-term share, and wind still meets the short-term modulus.
- * - `rain`: years later, with water standing on the roof for a day.
- * - `soaked`: years later, under loads that stay for a season or more (own weight, hung crop).
+ * - `built`: plastics have their full short-term modulus and nothing has relaxed.
+ * - the durations: sprung plastics have crept. The shape stays, the locked-in stress has fallen to the long-term share,
+ *   and a load meets the modulus that is left after the hours it stays: the short-term one in a gust, the long-term one
+ *   under own weight.
  */
+import { type Duration, HOURS } from '@tautline/loads';
 import type { MemberItem } from '@tautline/shelter';
 import { relaxedShare } from './member.ts';
 
-export type ConditionId = 'built' | 'service' | 'rain' | 'soaked';
+export type ConditionId = 'built' | Duration;
 
 export interface Condition {
   readonly id: ConditionId;
@@ -22,23 +23,30 @@ export interface Condition {
   readonly hours: number;
 }
 
+/** Something for each condition that was asked for; the frame as built is always there. */
+export type ByCondition<T> = { readonly built: T } & { readonly [duration in Duration]?: T };
+
+/** That of one condition. Throws RangeError where no load asked for it. */
+export function stateIn<T>(states: ByCondition<T>, condition: ConditionId): T {
+  const found = states[condition];
+  if (found === undefined) throw new RangeError(`no load of this frame stays as '${condition}' says`);
+  return found;
+}
+
 /** Temperature of the frame in a storm or in rain, °C: cloud and rain keep plastics near the handbook's 23 °C. */
 export const stormTemperature = 23;
 
 /** Hours of a short-term test, and of the years that a long-term modulus stands for (ten). */
-const shortTerm = 0.1;
-const longTerm = 87_600;
+const shortTerm = HOURS.gust;
+const longTerm = HOURS.permanent;
 
 /** All that a frame takes of a condition which does not creep. */
 export type Warmth = Pick<Condition, 'temperature'>;
 
-export function conditionsAt(site: { coldest: number }): Record<ConditionId, Condition> {
-  return {
-    built: { id: 'built', temperature: site.coldest, relaxed: false, hours: shortTerm },
-    service: { id: 'service', temperature: stormTemperature, relaxed: true, hours: shortTerm },
-    rain: { id: 'rain', temperature: stormTemperature, relaxed: true, hours: 24 },
-    soaked: { id: 'soaked', temperature: stormTemperature, relaxed: true, hours: longTerm },
-  };
+/** The frame as it goes up, or under loads that stay so long. */
+export function conditionAt(site: { readonly coldest: number }, id: ConditionId): Condition {
+  if (id === 'built') return { id, temperature: site.coldest, relaxed: false, hours: shortTerm };
+  return { id, temperature: stormTemperature, relaxed: true, hours: HOURS[id] };
 }
 
 /**

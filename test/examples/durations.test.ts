@@ -1,0 +1,51 @@
+/** Each load is judged for as long as it stays: snow is no gust, and a pond is no season. */
+import { evaluate, type Finding } from '@tautline/checks';
+import type { Shelter } from '@tautline/shelter';
+import { analyseFrame } from '@tautline/structure';
+import { describe, expect, it } from 'vitest';
+import { example } from './loaded.ts';
+
+const psf = 47.880259;
+const psi = 6894.757;
+
+async function onSite(name: string, change: Partial<Shelter['site']>): Promise<Shelter> {
+  const { shelter } = await example(name);
+  return { ...shelter, site: { ...shelter.site, ...change } };
+}
+
+const findings = (shelter: Shelter, id: string): readonly Finding[] =>
+  evaluate(shelter, { gusts: false }).findings.filter((finding) => finding.id === id);
+
+describe('snow', () => {
+  it('may stress a rafter for two months, not for ten minutes: NDS C_D 1.15, 1271 psi of 1768', async () => {
+    const shelter = await onSite('timber-gable', { groundSnow: 25 * psf });
+    const rafter = findings(shelter, 'over-span').find(({ part }) => part === shelter.roof.id)!;
+    expect(rafter.loadCase).toContain('snow');
+    expect(rafter.capacity!.value / psi).toBeCloseTo(1271, 0);
+  });
+
+  it('meets a PVC bow whose modulus has crept for two months', async () => {
+    const shelter = await onSite('stub-arch', { groundSnow: 6 * psf });
+    const frame = analyseFrame(shelter);
+    if (!frame.ok) throw new Error(frame.reason);
+    const { states, responses } = frame.analysis;
+    const stiffness = (duration: 'weeks' | 'gust' | 'permanent'): number =>
+      states[duration]!.system.model.elements[4]!.EI;
+    // 135 of 400 ksi are left after ten years; ln(1440 h / 0.1 h) is 0.7 of the way there in log-log.
+    expect(stiffness('permanent') / stiffness('gust')).toBeCloseTo(135 / 400, 3);
+    expect(stiffness('weeks') / stiffness('gust')).toBeCloseTo((135 / 400) ** 0.7, 3);
+    const snow = responses.filter(({ load }) => load.title.includes('snow') && load.wind === undefined);
+    expect(snow.length).toBeGreaterThan(1);
+    expect(snow.every(({ load, condition }) => load.duration === 'weeks' && condition === 'weeks')).toBe(
+      true,
+    );
+  });
+
+  it('bears a sprung PVC house down at 6 and 8 lb/ft² that a gust as strong would not', async () => {
+    for (const pressure of [6, 8]) {
+      const shelter = await onSite('stub-arch', { groundSnow: pressure * psf });
+      const failing = findings(shelter, 'over-span').filter(({ verdict }) => verdict === 'fails');
+      expect(failing.map(({ loadCase }) => loadCase).join()).toContain('snow');
+    }
+  });
+});
