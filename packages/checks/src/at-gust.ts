@@ -1,8 +1,8 @@
 /** What every part takes of its limit at one gust: the same limits that put the first-failure gusts in order. */
 import type { Shelter } from '@tautline/shelter';
-import { analysisAtGust, blowsForStrength, type FrameAnalysis } from '@tautline/structure';
-import { measured } from './gust-parts.ts';
-import { scaledByPressure } from './gust-pressure.ts';
+import { analysisAtGust, blowsForStrength, type FrameAnalysis, type Response } from '@tautline/structure';
+import { limitsOf } from './gust.ts';
+import { type Limit, type Use, worstOf } from './limit.ts';
 
 export interface GustUse {
   readonly part: string;
@@ -33,25 +33,14 @@ export function atGust(shelter: Shelter, analysis: FrameAnalysis, gust: number, 
   const blown = analysisAtGust(shelter, analysis, gust);
   const responses = blown.responses.filter(({ load }) => blowsForStrength(load));
   const uses: GustUse[] = [];
-  const add = (
-    { part, what, check, sacrificial }: Omit<GustUse, 'part' | 'use' | 'loadCase'> & { part: { id: string } },
-    use: number | undefined,
-    loadCase: string,
-  ): void => {
-    if (use !== undefined && Number.isFinite(use))
-      uses.push({ part: part.id, what, check, sacrificial, use: Math.max(0, use), loadCase });
-  };
-  for (const entry of measured(shelter, blown, on)) {
-    let worst: { readonly use: number; readonly loadCase: string } | undefined;
-    for (const response of responses) {
-      const use = response.status === 'holds' ? entry.measure(response) : undefined;
-      if (use !== undefined && !(use <= (worst?.use ?? Number.NEGATIVE_INFINITY)))
-        worst = { use, loadCase: response.load.title };
-    }
-    if (worst !== undefined) add(entry, worst.use, worst.loadCase);
+  const factor = (gust / shelter.site.gust) ** 2;
+  for (const { check, limit } of limitsOf(shelter, blown, { on })) {
+    const worst = worstAt(limit, responses, factor);
+    if (worst === undefined || limit.by === 'unknown' || !Number.isFinite(worst.utilisation)) continue;
+    const { utilisation, loadCase } = worst;
+    const { part, gives: what, sacrificial } = limit;
+    uses.push({ part: part.id, what, check, sacrificial, use: Math.max(0, utilisation), loadCase });
   }
-  for (const entry of scaledByPressure(shelter, on))
-    add(entry, entry.use((gust / shelter.site.gust) ** 2), entry.loadCase);
   const broken = responses.find(({ status }) => status !== 'holds');
   return {
     gust,
@@ -61,4 +50,11 @@ export function atGust(shelter: Shelter, analysis: FrameAnalysis, gust: number, 
       ? {}
       : { breaks: { loadCase: broken.load.title, status: broken.status } }),
   };
+}
+
+/** What a limit takes in the wind of the gust; nothing of what only bounds it. */
+function worstAt(limit: Limit, responses: readonly Response[], factor: number): Use | undefined {
+  if (limit.by === 'pressure') return limit.use(factor);
+  if (limit.by !== 'frame' || limit.bound !== undefined) return undefined;
+  return worstOf(responses.filter(({ status }) => status === 'holds').map(limit.use));
 }

@@ -2,6 +2,7 @@ import type { Item, Range, Shelter, SpecEdit } from '@tautline/shelter';
 import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
 import type { Finding, Found, MessagePiece, Nature } from './finding.ts';
 import type { GustOrder } from './gust-order.ts';
+import type { Limit } from './limit.ts';
 
 /** What a check may look at. */
 export interface CheckInput {
@@ -76,7 +77,17 @@ export interface Check {
   readonly sources: readonly string[];
   readonly leavesOut: string;
   readonly mayBeAccepted: string;
-  run(input: CheckInput): readonly Found[];
+  /**
+   * What it asks besides the spec. Without it the runner answers 'not checked' with the reason; of the whole house,
+   * which the live tier does not work out, it says nothing.
+   */
+  readonly needs?: 'frame' | 'gusts' | 'house';
+  /** Whether it has anything to ask of a shelter; of every shelter when left out. */
+  appliesTo?(shelter: Shelter): boolean;
+  /** What it answers beside its limits. */
+  run?(input: CheckInput): readonly Found[];
+  /** The limits it judges, each stated once: the order of failure reads them too. */
+  limits?(input: CheckInput): readonly Limit[];
   /** What it asks of shelters side by side, beyond what it asks of each. */
   onRange?(range: Range): readonly Found[];
   levers?(input: CheckInput, finding: Finding, stock: Stock): readonly Lever[];

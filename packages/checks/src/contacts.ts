@@ -1,8 +1,16 @@
 /** Where one member lies on another and presses it: the places, how large they are, and what presses there. */
 import type { Duration } from '@tautline/loads';
-import type { MemberItem, Part, Posts, Rail, Shelter } from '@tautline/shelter';
-import type { FrameAnalysis, RailDemand, Response } from '@tautline/structure';
-import { loadedRails, railNoun } from './rails.ts';
+import {
+  type MemberItem,
+  type Part,
+  type Posts,
+  type Rail,
+  railsUnder,
+  type Shelter,
+} from '@tautline/shelter';
+import type { Response } from '@tautline/structure';
+import type { CheckInput } from './check.ts';
+import { type RailDemands, railDemands, railNoun } from './rails.ts';
 
 /** A press on one place of contact. */
 export interface Press {
@@ -13,7 +21,7 @@ export interface Press {
 }
 
 export interface Contact {
-  readonly part: Pick<Part, 'id' | 'origin'>;
+  readonly part: Part;
   /** The member that is pressed from its side. */
   readonly member: MemberItem;
   /** e.g. 'the eave rail on each side post' */
@@ -21,12 +29,17 @@ export interface Contact {
   /** Of the place, along the pressed member and across it, m. */
   readonly length: number;
   readonly width: number;
-  readonly press: Press;
+  /** What presses there in one combination; undefined where nothing does. */
+  readonly press: (response: Response) => Press | undefined;
+  /** Without wind and beside the combinations. */
+  readonly calm: readonly Press[];
 }
 
+type Pressing = Pick<CheckInput, 'shelter' | 'frame'>;
+
 /** Every place where the frame, a rail or a ridge lies on what carries it. */
-export function contactsOf(shelter: Shelter, analysis: FrameAnalysis): readonly Contact[] {
-  return [...atEave(shelter, analysis), ...underRoof(shelter, analysis)];
+export function contactsOf(input: Pressing): readonly Contact[] {
+  return [...atEave(input.shelter), ...underRoof(input)];
 }
 
 /** Breadth of a member along the house, and its depth across it, m. */
@@ -52,94 +65,96 @@ function seat(posts: Posts, rail: MemberItem): { readonly length: number; readon
   return { length: Math.min(along, 2 * section.wall), width };
 }
 
-function atEave(shelter: Shelter, analysis: FrameAnalysis): Contact[] {
+/** Places under the eave rail and on it; a force is what one combination presses there with, N. */
+function atEave(shelter: Shelter): Contact[] {
   const { sidePosts, eaveRail, roof } = shelter;
   if (sidePosts === undefined || eaveRail === undefined || eaveRail.member.kind === 'cable') return [];
   // A fitting takes hold of both, and neither lies on the other.
   if (sidePosts.topJoint !== undefined) return [];
   const rail = eaveRail.member;
-  const contacts: Contact[] = [];
-  const worst = mostPressed(analysis.responses, (response) => headPress(response, sidePosts.id));
-  if (worst !== undefined)
-    contacts.push({
-      part: eaveRail,
-      member: rail,
-      what: 'the eave rail on each side post',
-      ...seat(sidePosts, rail),
-      press: worst,
-    });
-  if (roof.type === 'rafters' && isTimber(roof.member) && isTimber(rail) && worst !== undefined) {
-    const share = Math.min(1, roof.spacing / sidePosts.spacing);
-    contacts.push({
+  const share = Math.min(1, roof.spacing / sidePosts.spacing);
+  const onPost: Contact = {
+    part: eaveRail,
+    member: rail,
+    what: 'the eave rail on each side post',
+    ...seat(sidePosts, rail),
+    press: pressed((response) => headPress(response, sidePosts.id)),
+    calm: [],
+  };
+  if (roof.type !== 'rafters' || !isTimber(roof.member) || !isTimber(rail)) return [onPost];
+  return [
+    onPost,
+    {
       part: roof,
       member: roof.member,
       what: 'each rafter on the eave rail',
       length: widthOf(rail),
       width: widthOf(roof.member),
-      press: { ...worst, force: worst.force * share },
-    });
-  }
-  return contacts;
+      press: pressed((response) => share * headPress(response, sidePosts.id)),
+      calm: [],
+    },
+  ];
 }
 
-/** What presses a post's head down: the thrust at its top. */
-function headPress(response: Response, part: string): number {
-  let top: { at: number; axial: number } | undefined;
-  for (const { part: id, at, axial } of response.forces)
-    if (id === part && (top === undefined || at > top.at || (at === top.at && axial < top.axial)))
-      top = { at, axial };
-  return top === undefined ? 0 : -top.axial;
+const pressed =
+  (force: (response: Response) => number): Contact['press'] =>
+  (response) => {
+    const found = force(response);
+    return found > 0
+      ? { force: found, loadCase: response.load.title, duration: response.load.duration }
+      : undefined;
+  };
+
+/** Places along a post nearer to its top than this are its head, m: own choice, for rounding. */
+const headTolerance = 1e-6;
+
+/** What presses the head of the harder pressed of a row's posts down: the thrust at its top. */
+function headPress({ forces }: Response, part: string): number {
+  const own = forces.filter((force) => force.part === part);
+  const top = Math.max(...own.map(({ at }) => at));
+  return Math.max(0, ...own.filter(({ at }) => at > top - headTolerance).map(({ axial }) => -axial));
 }
 
-function underRoof(shelter: Shelter, analysis: FrameAnalysis): Contact[] {
-  return loadedRails(shelter, analysis).flatMap(({ rail, demand }) =>
-    demand === undefined ? [] : onRailUnder(shelter, analysis, rail, demand),
+function underRoof(input: Pressing): Contact[] {
+  return railsUnder(input.shelter).flatMap((rail) =>
+    onRailUnder(input.shelter, rail, railDemands(input, rail)),
   );
 }
 
 /** A ridge or an inner rail on its posts, and the frames on it. */
-function onRailUnder(shelter: Shelter, analysis: FrameAnalysis, under: Rail, demand: RailDemand): Contact[] {
-  const { roof } = shelter;
+function onRailUnder({ roof }: Shelter, under: Rail, { inResponse, calm }: RailDemands): Contact[] {
   const contacts: Contact[] = [];
   const rail = under.member.kind === 'cable' ? undefined : under.member;
-  const { down, loadCase, duration } = demand.post;
+  const onPost = ({ down, loadCase, duration }: Omit<Press, 'force'> & { readonly down: number }): Press => ({
+    force: down,
+    loadCase,
+    duration,
+  });
   if (rail !== undefined && under.posts !== undefined)
     contacts.push({
       part: under,
       member: rail,
       what: `the ${railNoun(under)} on each of its posts`,
       ...seat(under.posts, rail),
-      press: { force: down, loadCase, duration },
+      press: (response) => {
+        const demand = inResponse(response);
+        return demand && onPost(demand.post);
+      },
+      calm: calm.map(({ post }) => onPost(post)),
     });
-  const frame = roof.type === 'bows' || roof.type === 'rafters' ? roof : undefined;
-  const press = frame && mostPressed(analysis.responses, (response) => greatestPush(response, under.id));
-  if (frame === undefined || press === undefined || under.joint !== undefined) return contacts;
+  if ((roof.type !== 'bows' && roof.type !== 'rafters') || under.joint !== undefined) return contacts;
   contacts.push({
-    part: frame,
-    member: frame.member,
-    what: `each ${frame.type === 'bows' ? 'bow' : 'pair of rafters'} on the ${railNoun(under)}`,
+    part: roof,
+    member: roof.member,
+    what: `each ${roof.type === 'bows' ? 'bow' : 'pair of rafters'} on the ${railNoun(under)}`,
     // Round on round touches in a point.
     length: rail !== undefined && isTimber(rail) ? widthOf(rail) : 0,
-    width: widthOf(frame.member),
-    press,
+    width: widthOf(roof.member),
+    press: pressed((response) => greatestPush(response, under.id)),
+    calm: [],
   });
   return contacts;
 }
 
 const greatestPush = ({ reactions }: Response, rail: string): number =>
   Math.max(0, ...reactions.flatMap(({ part, vertical }) => (part === rail ? [vertical] : [])));
-
-/** The combination that presses most; undefined where nothing presses. */
-function mostPressed(
-  responses: readonly Response[],
-  measure: (response: Response) => number,
-): Press | undefined {
-  let worst: Press | undefined;
-  for (const response of responses) {
-    if (response.load.use === 'service' || response.status !== 'holds') continue;
-    const force = measure(response);
-    if (force > (worst?.force ?? 0))
-      worst = { force, loadCase: response.load.title, duration: response.load.duration };
-  }
-  return worst;
-}

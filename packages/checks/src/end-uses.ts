@@ -6,7 +6,7 @@ import { sidewaysUse } from './checks/lateral-foot.ts';
 import type { FrameFoot } from './feet.ts';
 import { footUplift } from './ground.ts';
 import { footSinking } from './ground-sinking.ts';
-import { mostPressed } from './pressed.ts';
+import { pressedUse } from './pressed.ts';
 import { inSoil, memberLimit } from './resistance.ts';
 import { leastRadius } from './slender.ts';
 
@@ -41,7 +41,7 @@ function pieceUse(
   const plain = bending / limit.bending + Math.max(0, axial) / section.area / limit.tension;
   const pressed =
     axial < 0
-      ? mostPressed(site, member, slenderness, wet, [{ thrust: -axial, bending, loadCase: title, duration }])
+      ? pressedUse(site, member, slenderness, wet)({ thrust: -axial, bending, loadCase: title, duration })
       : undefined;
   return {
     use: Math.max(plain, pressed?.both.utilisation ?? 0),
@@ -124,12 +124,12 @@ export const endFoot = ({ foot, member, id, origin }: EndFrames): FrameFoot => (
   frames: 1,
 });
 
-/** The foot that uses most of the ground: pulled up, pushed over or pressed in. Or why that is not known. */
+/** The foot that uses most of the ground: pulled up, pushed over or pressed in, undefined without loads. Or why that is not known. */
 export function endFootUse(
   { site }: Shelter,
   ends: EndFrames,
   loaded: readonly UprightUnder[],
-): EndFootUse | { readonly reason: string } {
+): EndFootUse | { readonly reason: string } | undefined {
   const { foot, member } = ends;
   const uplift = footUplift(foot, member, site);
   if ('reason' in uplift) return uplift;
@@ -139,14 +139,14 @@ export function endFootUse(
   const all: EndFootUse[] = [];
   for (const under of loaded) {
     const { reaction, load } = under;
-    const over = sidewaysUse(site, held, reaction, load.duration);
-    if (over === undefined) return { reason: 'what this foot holds sideways is not covered' };
+    const over = sidewaysUse(site, held, reaction, load);
+    if ('reason' in over) return over;
     all.push(
       { use: Math.max(0, -reaction.vertical) / holds, under, how: 'up' },
-      { use: over, under, how: 'over' },
+      { use: over.utilisation, under, how: 'over' },
     );
     if (!('reason' in sinking))
       all.push({ use: Math.max(0, reaction.vertical) / Math.max(sinking.allowed, 1e-6), under, how: 'down' });
   }
-  return largest(all) ?? { reason: 'the whole house holds under no combination' };
+  return largest(all);
 }

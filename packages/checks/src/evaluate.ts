@@ -20,8 +20,7 @@ import { gustOrder } from './gust.ts';
 import type { GustOrder } from './gust-order.ts';
 import { checks, gustChecks, wholeHouseChecks } from './registry.ts';
 import { materialsNotCovered } from './resistance.ts';
-import { runCheck } from './run-check.ts';
-import { sacrificialParts } from './sacrificial.ts';
+import { applies, runCheck } from './run-check.ts';
 
 export interface EvaluateOptions {
   /** Day ages are counted to, ISO. */
@@ -159,7 +158,10 @@ export function evaluate(shelter: Shelter, options: EvaluateOptions = {}): Evalu
     soil,
   });
   const later = options.gusts === 'later';
-  const wanted = !later && (options.gusts !== false || asksForGusts(shelter));
+  const wanted =
+    !later &&
+    (options.gusts !== false ||
+      checks.some((check) => check.needs === 'gusts' && applies(check, { shelter })));
   const house = options.tier === 'full' ? wholeHouse(shelter, { ...options, soil }, stages) : undefined;
   // A cap is ranked by balance alone.
   const rankable = frame.ok || shelter.roof.type === 'cap';
@@ -255,11 +257,4 @@ function wholeHouse(shelter: Shelter, options: EvaluateOptions, stages: Stages):
   });
   if (options.cancelled?.() === true) throw new Cancelled();
   return answer.ok ? answer.value : answer;
-}
-
-/** Whether the spec promises something about a storm. */
-function asksForGusts(shelter: Shelter): boolean {
-  return (
-    sacrificialParts(shelter).length > 0 || shelter.requirements.some((entry) => entry.subject === 'gust')
-  );
 }

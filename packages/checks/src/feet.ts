@@ -1,5 +1,6 @@
 import type { Foot, MemberItem, Part, Posts, Shelter } from '@tautline/shelter';
 import { fillingWeight, type Reaction, type Response, weightPerLength } from '@tautline/structure';
+import { type Use, worstOf } from './limit.ts';
 import { rowsUnder } from './rails.ts';
 
 /** A foot of the typical frame and what stands on it. */
@@ -33,22 +34,13 @@ export const feetOf = (shelter: Shelter): readonly Foot[] => [
   ...rowsUnder(shelter).map(({ posts }) => posts.foot),
 ];
 
-/** The reaction of a foot, left or right, at which a measure is largest, over combinations for strength. */
-export function worstReaction(
-  responses: readonly Response[],
+/** The reaction of a foot, left or right, at which a use is largest in one response. */
+export function worstUnder(
+  { reactions }: Response,
   foot: string,
-  measure: (reaction: Reaction, response: Response) => number,
-): { readonly reaction: Reaction; readonly response: Response; readonly value: number } | undefined {
-  let worst: { reaction: Reaction; response: Response; value: number } | undefined;
-  for (const response of responses) {
-    if (response.load.use === 'service' || response.status !== 'holds') continue;
-    for (const reaction of response.reactions) {
-      if (reaction.part !== foot) continue;
-      const value = measure(reaction, response);
-      if (worst === undefined || value > worst.value) worst = { reaction, response, value };
-    }
-  }
-  return worst;
+  use: (reaction: Reaction) => Use | undefined,
+): Use | undefined {
+  return worstOf(reactions.filter(({ part }) => part === foot).map(use));
 }
 
 /** Weight of one post with what fills it, N. */

@@ -1,28 +1,6 @@
-import type { Origin, Part } from '@tautline/shelter';
-import type { Measure } from '@tautline/structure';
+import type { Origin } from '@tautline/shelter';
 import type { MessagePiece } from './finding.ts';
 import { measured } from './judge.ts';
-
-/** A part that can give way, and by which check. */
-export interface Ranked {
-  readonly part: Pick<Part, 'id' | 'origin'>;
-  /** What gives, e.g. 'the bow bends past its strength'. */
-  readonly what: string;
-  readonly check: string;
-  readonly sacrificial: boolean;
-}
-
-/** A part with its share of its limit in a response of the frame. */
-export interface Measured extends Ranked {
-  readonly measure: Measure;
-}
-
-/** A part whose share of its limit follows from the wind pressure alone. */
-export interface Scaled extends Ranked {
-  readonly loadCase: string;
-  /** Share of the limit when the wind pressure is multiplied by a factor. */
-  readonly use: (factor: number) => number | undefined;
-}
 
 /** A part and the gust that brings it to its limit. */
 export interface FirstFailure {
@@ -66,6 +44,8 @@ export interface GustOrder {
   readonly unranked: readonly Unranked[];
   /** Fastest gust looked at, m/s. */
   readonly upTo: number;
+  /** The first part, not sacrificial, that is past its limit without wind: then there is no gust to have the film off by. */
+  readonly withoutWind?: FirstFailure;
   /**
    * Have the film off before this gust, m/s: `filmOffMargin` times the first that is not sacrificial. A shelter
    * that has no film has something else to do by then, `stormOff`.

@@ -1,7 +1,6 @@
 /** Parts that wind loads and that have no place in the ranking of gusts, each with the reason. */
 import { type JointUse, type Part, type Posts, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
 import { railPart } from './checks/end-frame.ts';
-import { sheetGaps } from './checks/sheet-hold.ts';
 import type { MessagePiece } from './finding.ts';
 import type { FirstFailure, Unranked } from './gust-order.ts';
 import { measured } from './judge.ts';
@@ -60,9 +59,12 @@ export function windLoaded(shelter: Shelter): readonly WindLoaded[] {
     const noun = `${cover.skin.kind} of the ${cover.place}`;
     const { fastening, fasteningSpacing, id, origin } = cover;
     if (cover.skin.kind === 'sheet' && cover.place === 'roof') {
-      const { bends, pulls } = sheetGaps(shelter, cover);
-      add(cover, noun, bends);
-      if (pulls !== undefined) add({ id: `${id}/screws`, origin }, `screws of the ${noun}`, pulls);
+      add(cover, noun);
+      add(
+        { id: `${id}/screws`, origin },
+        `screws of the ${noun}`,
+        purlins.length === 0 ? 'no purlins were said, so what they are screwed to is not known' : nothing,
+      );
       continue;
     }
     add(cover, noun, coverWhy(cover));

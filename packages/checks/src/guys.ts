@@ -8,7 +8,8 @@ import type { Brace, Shelter } from '@tautline/shelter';
 import type { PieceForces, Response } from '@tautline/structure';
 import type { CheckInput } from './check.ts';
 import type { MessagePiece } from './finding.ts';
-import { given, measured, nearLimit, step } from './judge.ts';
+import { given, measured, step } from './judge.ts';
+import type { Limit, Told, Use } from './limit.ts';
 
 export interface GuyPull {
   /** Of one guy along itself, N. */
@@ -29,33 +30,62 @@ export function guySlope({ from, to }: Brace): number {
   return Math.atan2(Math.abs(from.y - to.y), Math.abs(from.x - to.x));
 }
 
-/**
- * The pull to set against what a guy, or its anchor, may take along it (`mayTake`, N), or why it cannot be told:
- * without the whole house only when a bound of the pull decides.
- */
-export function guyPull(input: CheckInput, guy: Brace, mayTake: number): GuyPull | { reason: string } {
-  const setUp = guy.tension ?? 0;
-  const { house, frame: solved, shelter } = input;
-  const known =
-    (house?.ok === true ? guyInHouse(house.house.racking.bracing, guy, 1) : undefined) ??
-    (solved.ok ? guyInFrame(shelter, guy, solved.analysis.responses) : undefined);
-  if (known !== undefined) return known;
-  if (setUp > mayTake)
+/** What gives at the limit of a guy, and what it may take along it. */
+export interface GuyLimit {
+  readonly part: Limit['part'];
+  readonly gives: string;
+  readonly sacrificial: boolean;
+  /** N */
+  readonly mayTake: number;
+  readonly tell: (pulled: GuyPull) => Told;
+}
+
+/** Why a guy is not judged where only all of the wind would be too much. */
+const shareUnknown =
+  'the typical frame does not tell what share of the wind the side guys take, and if they took all of it they would come to their limit; the whole house in space (the full analysis) tells';
+
+/** A limit of a side guy by what pulls it, or by what bounds that where only the whole house would know. */
+export function guyLimit(
+  { house, shelter }: CheckInput,
+  guy: Brace,
+  { mayTake, tell, ...given }: GuyLimit,
+): Limit {
+  const use = (pulled: GuyPull): Use => ({
+    utilisation: pulled.pull / Math.max(mayTake, 1e-6),
+    loadCase: pulled.loadCase,
+    tell: () => tell(pulled),
+  });
+  const pieces = house?.ok === true ? house.house.racking.bracing : [];
+  if (guyInHouse(pieces, guy, 1) !== undefined)
     return {
-      pull: setUp,
-      loadCase: 'its own pull, without wind',
-      told: ['Each side guy is set up with a pull of ', measured(setUp, 'force')],
-      steps: [step('T_0', 'pull it is set up with', 'as the spec says', [], setUp, 'force', 'derived')],
+      ...given,
+      by: 'pressure',
+      use: (factor) => {
+        const pulled = guyInHouse(pieces, guy, factor);
+        return pulled && use(pulled);
+      },
     };
-  if (!solved.ok) return { reason: solved.reason };
-  const most = guyAlone(shelter, guy, solved.analysis.responses);
-  if (most === undefined) return { reason: 'the frame gives way before its guys can be judged' };
-  if (most.pull <= nearLimit * mayTake) return most;
+  const { tension: setUp = 0 } = guy;
+  if (setUp > mayTake) return { ...given, by: 'pressure', use: () => use(asSetUp(setUp)) };
+  const inFrame = shelter.roof.type === 'inflated';
   return {
-    reason:
-      'the typical frame does not tell what share of the wind the side guys take, and if they took all of it they would come to their limit; the whole house in space (the full analysis) tells',
+    ...given,
+    by: 'frame',
+    unasked: 'the frame gives way before its guys can be judged',
+    use: (response) => {
+      const pulled = (inFrame ? guyInFrame : guyAlone)(shelter, guy, [response]);
+      return pulled && use(pulled);
+    },
+    ...(inFrame ? {} : { bound: shareUnknown }),
   };
 }
+
+const asSetUp = (setUp: number): GuyPull => ({
+  pull: setUp,
+  loadCase: 'its own pull, without wind',
+  told: ['Each side guy is set up with a pull of ', measured(setUp, 'force')],
+  steps: [step('T_0', 'pull it is set up with', 'as the spec says', [], setUp, 'force', 'derived')],
+});
 
 /** Both guys of a frame share a push until the one on the lee side hangs slack: T = max(T_w, T_0 + T_w / 2). */
 function withSetUp(guy: Brace, wind: number): { readonly pull: number; readonly steps: readonly Step[] } {
@@ -81,7 +111,7 @@ function withSetUp(guy: Brace, wind: number): { readonly pull: number; readonly 
 }
 
 /** Its pull in the whole house; `scale` multiplies what the load brings it. Undefined where the house has no such guy. */
-export function guyInHouse(pieces: readonly PieceForces[], guy: Brace, scale: number): GuyPull | undefined {
+function guyInHouse(pieces: readonly PieceForces[], guy: Brace, scale: number): GuyPull | undefined {
   const own = pieces.filter(({ part }) => part === guy.id);
   const [first] = own;
   if (first === undefined) return undefined;
@@ -140,11 +170,7 @@ function along(guy: Brace, level: number, frames: number, what: string): { pull:
 }
 
 /** Under a blown-up roof the guys are in the frame: they hold the heads that the films pull inwards. */
-export function guyInFrame(
-  shelter: Shelter,
-  guy: Brace,
-  responses: readonly Response[],
-): GuyPull | undefined {
+function guyInFrame(shelter: Shelter, guy: Brace, responses: readonly Response[]): GuyPull | undefined {
   if (shelter.roof.type !== 'inflated') return undefined;
   let level = 0;
   let loadCase = '';
@@ -178,7 +204,7 @@ export function guyInFrame(
 }
 
 /** As if the guys on one side held the whole push of the load on a frame, at the height they are fixed at. */
-export function guyAlone(shelter: Shelter, guy: Brace, responses: readonly Response[]): GuyPull | undefined {
+function guyAlone(shelter: Shelter, guy: Brace, responses: readonly Response[]): GuyPull | undefined {
   let push: number | undefined;
   let loadCase = '';
   for (const { load, status, reactions } of responses) {

@@ -1,12 +1,5 @@
 /** A straight member pressed along its length, with bending beside it. */
-import {
-  type ColumnStress,
-  columnStress,
-  type Duration,
-  type Step,
-  thrustAndBending,
-  thrustAndBendingUse,
-} from '@tautline/loads';
+import { type ColumnStress, columnStress, type Duration, type Step, thrustAndBending } from '@tautline/loads';
 import type { MemberItem, Site } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import { type MemberLimit, memberLimit } from './resistance.ts';
@@ -29,14 +22,16 @@ export interface PressedUse {
   readonly both: { readonly utilisation: number; readonly step: Step };
 }
 
-/** The load under which a member of this slenderness (K L / r) is used most; undefined without loads. */
-export function mostPressed(
+/**
+ * What a member of this slenderness (K L / r) uses under one load after another; what it may take is worked out once
+ * for each duration.
+ */
+export function pressedUse(
   site: Site,
   member: MemberItem,
   slenderness: number,
   wet: boolean,
-  loads: readonly Pressed[],
-): PressedUse | undefined {
+): (load: Pressed) => PressedUse {
   const { material } = member;
   const { area } = sectionOf(member);
   const metal = material.family === 'steel' || material.family === 'aluminium';
@@ -53,21 +48,29 @@ export function mostPressed(
     return { limit, column };
   };
   const known = new Map<Duration, ReturnType<typeof limitsOf>>();
-  const together = ({ thrust, bending }: Pressed, { limit, column }: ReturnType<typeof limitsOf>) => ({
-    axial: thrust / area / column.stress,
-    bending: bending / limit.bending,
-    family: material.family,
-    basis: site.basis,
-  });
-  let worst: { readonly load: Pressed; readonly use: number } | undefined;
-  for (const load of loads) {
+  return (load) => {
     const limits = known.get(load.duration) ?? limitsOf(load.duration);
     known.set(load.duration, limits);
-    const use = thrustAndBendingUse(together(load, limits));
-    if (worst === undefined || use > worst.use) worst = { load, use };
+    const { limit, column } = limits;
+    const both = thrustAndBending({
+      axial: load.thrust / area / column.stress,
+      bending: load.bending / limit.bending,
+      family: material.family,
+      basis: site.basis,
+    });
+    return { load, limit, column, both };
+  };
+}
+
+/** The load that uses most; the first of equals. */
+export function mostPressed(
+  use: (load: Pressed) => PressedUse,
+  loads: readonly Pressed[],
+): PressedUse | undefined {
+  let worst: PressedUse | undefined;
+  for (const load of loads) {
+    const one = use(load);
+    if (worst === undefined || one.both.utilisation > worst.both.utilisation) worst = one;
   }
-  if (worst === undefined) return undefined;
-  const { load } = worst;
-  const limits = known.get(load.duration) ?? limitsOf(load.duration);
-  return { load, ...limits, both: thrustAndBending(together(load, limits)) };
+  return worst;
 }

@@ -7,6 +7,7 @@ import {
   type Response,
   ridgeDemand,
 } from '@tautline/structure';
+import type { CheckInput } from './check.ts';
 
 const nouns: Readonly<Record<Rail['role'], string>> = {
   ridge: 'ridge',
@@ -27,26 +28,32 @@ export function eaveLoad(
   return eaveDemand(shelter, analysis.responses, wanted);
 }
 
-/** A rail that holds the roof up between its sides, with what the analysis found on it. */
-export interface RailUnder {
-  readonly rail: Rail;
-  /** Absent where the analysis brings nothing to it. */
-  readonly demand?: RailDemand;
-  /** A post of it, as a grower calls it. */
-  readonly post: string;
+/** What the frames bring a ridge or an inner line. */
+export interface RailDemands {
+  /** Under one combination; undefined where it brings nothing. */
+  readonly inResponse: (response: Response) => RailDemand | undefined;
+  /** Without wind and beside the combinations: water that stands at the crown. */
+  readonly calm: readonly RailDemand[];
 }
 
-/** Ridge and inner lines with their loads. */
-export function loadedRails(shelter: Shelter, { ridge, inner }: FrameAnalysis): readonly RailUnder[] {
-  return railsUnder(shelter).map((rail) => {
-    const demand = [ridge, ...inner].find((one) => one?.rail.id === rail.id);
-    return { rail, post: postNoun(rail), ...(demand === undefined ? {} : { demand }) };
-  });
+export function railDemands(
+  { shelter, frame }: Pick<CheckInput, 'shelter' | 'frame'>,
+  rail: Rail,
+): RailDemands {
+  const standing = frame.ok
+    ? [frame.analysis.ridge, ...frame.analysis.inner].find((one) => one?.rail.id === rail.id)?.water
+    : undefined;
+  return {
+    inResponse: (response) => {
+      // In the whole house the rail has forces of its own.
+      if (response.rails !== undefined) return response.rails.find((one) => one.rail.id === rail.id);
+      return response.reactions.some(({ part }) => part === rail.id)
+        ? ridgeDemand(shelter, rail, [response])
+        : undefined;
+    },
+    calm: standing === undefined ? [] : [standing],
+  };
 }
-
-/** The same under one response by itself, without standing water. */
-export const railInResponse = (shelter: Shelter, rail: Rail, response: Response): RailDemand =>
-  ridgeDemand(shelter, rail, [response]);
 
 export const postNoun = ({ role }: Rail): string => (role === 'ridge' ? 'ridge post' : 'inner post');
 

@@ -137,8 +137,11 @@ export function checkOf(id: string): Check | undefined {
   return checks.find((check) => check.id === id);
 }
 
+const needing = (what: NonNullable<Check['needs']>): ReadonlySet<string> =>
+  new Set(checks.filter(({ needs }) => needs === what).map(({ id }) => id));
+
 /** Ids of the checks that judge by the order in which parts give way. */
-export const gustChecks: ReadonlySet<string> = new Set([stormOrder.id, withstand.id]);
+export const gustChecks = needing('gusts');
 
 /** Ids of the checks that only the whole house in space answers; the live tier says nothing about them. */
-export const wholeHouseChecks: ReadonlySet<string> = new Set([wholeHouse.id, endFrame.id, tierDifference.id]);
+export const wholeHouseChecks = needing('house');

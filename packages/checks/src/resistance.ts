@@ -59,6 +59,20 @@ function columnShare(member: MemberItem, duration: Duration): number {
   return modulusShare(member, HOURS[duration]);
 }
 
+/** What a member may be stressed to under each load on it; worked out once for each duration. */
+export function limitsUnder(
+  site: Site,
+  member: MemberItem,
+  wet = false,
+): (load: { readonly duration: Duration }) => MemberLimit {
+  const known = new Map<Duration, MemberLimit>();
+  return ({ duration }) => {
+    const limit = known.get(duration) ?? memberLimit(site, member, duration, wet);
+    known.set(duration, limit);
+    return limit;
+  };
+}
+
 /** Feet whose member stands in the soil itself, and so in the wet. */
 export function inSoil(foot: Foot | undefined): boolean {
   return foot !== undefined && ['driven', 'hole', 'poked', 'concrete'].includes(foot.kind) && foot.driven > 0;

@@ -20,35 +20,26 @@ export function stressAt(member: MemberItem, response: Response, force: SectionF
   };
 }
 
-/** The place of a part where a measure is largest over all combinations meant for members. */
-export function worstPlace(
-  analysis: FrameAnalysis,
+/** The place of a part at which a measure is largest in one response; undefined where the part has no forces there. */
+export function worstPlaceIn(
+  response: Response,
   part: string,
   member: MemberItem,
   measure: (place: StressedPlace) => number,
-): StressedPlace | undefined {
-  let worst: StressedPlace | undefined;
-  let most = Number.NEGATIVE_INFINITY;
-  for (const response of analysis.responses) {
-    // The day of building is judged by locked-in-stress, with its own limit.
-    if (response.load.use === 'service' || response.condition === 'built') continue;
-    for (const force of response.forces) {
-      if (force.part !== part) continue;
-      const place = stressAt(member, response, force);
-      const value = measure(place);
-      if (value > most) {
-        most = value;
-        worst = place;
-      }
-    }
+): { readonly place: StressedPlace; readonly use: number } | undefined {
+  let worst: { place: StressedPlace; use: number } | undefined;
+  for (const force of response.forces) {
+    if (force.part !== part) continue;
+    const place = stressAt(member, response, force);
+    const use = measure(place);
+    if (worst === undefined || use > worst.use) worst = { place, use };
   }
   return worst;
 }
 
-/** The combination under which the frame gives way soonest, if any does. */
-export function givingWay(analysis: FrameAnalysis): Response | undefined {
-  const failing = analysis.responses.filter(
-    (response) => response.load.use !== 'service' && response.status !== 'holds',
-  );
-  return failing.sort((a, b) => a.reached - b.reached)[0];
+/** The combinations that the frame does not survive, that which brings it down soonest first. */
+export function notSurvived({ responses }: Pick<FrameAnalysis, 'responses'>): readonly Response[] {
+  return responses
+    .filter((response) => response.load.use !== 'service' && response.status !== 'holds')
+    .sort((a, b) => a.reached - b.reached);
 }

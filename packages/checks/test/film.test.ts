@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fasteningUse } from '../src/checks/fastening-pull.ts';
-import { filmGustUse } from '../src/checks/film-stress.ts';
 import { arcRadius, filmLoad, liftedPull, stripPull } from '../src/film-pull.ts';
-import { fastening, finding, findings, sprungHouse, use, withCover } from './houses.ts';
+import { checkOf } from '../src/registry.ts';
+import { fastening, finding, findings, inputOf, sprungHouse, use, withCover } from './houses.ts';
 
 const house = sprungHouse();
 const cover = house.covers[0]!;
@@ -59,8 +58,7 @@ describe('film stress and fastenings', () => {
   });
 
   it('holds half as well with half the rating', () => {
-    const at = (holds: number) =>
-      fasteningUse(house, { ...cover, fastening: fastening(holds) }, 1, undefined)!.edge!;
+    const at = (holds: number) => use('fastening-pull', withCover(house, { fastening: fastening(holds) }));
     expect(at(1000)).toBeCloseTo(2 * at(2000), 9);
   });
 
@@ -87,9 +85,9 @@ describe('film stress and fastenings', () => {
   it('uses more of the film the stronger the gust', () => {
     fc.assert(
       fc.property(fc.double({ min: 0.1, max: 4, noNaN: true }), (scale) => {
-        expect(filmGustUse(house, cover, scale * 1.1, undefined)!).toBeGreaterThanOrEqual(
-          filmGustUse(house, cover, scale, undefined)!,
-        );
+        const [limit] = checkOf('film-stress')!.limits!(inputOf(house));
+        if (limit?.by !== 'pressure') throw new Error('the film is asked by the wind pressure');
+        expect(limit.use(scale * 1.1)!.utilisation).toBeGreaterThanOrEqual(limit.use(scale)!.utilisation);
       }),
       { numRuns: 30 },
     );

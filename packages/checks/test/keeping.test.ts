@@ -2,6 +2,7 @@
 import type { Filled, Item, Shelter } from '@tautline/shelter';
 import { describe, expect, it } from 'vitest';
 import { checkOf } from '../src/registry.ts';
+import { runCheck } from '../src/run-check.ts';
 import {
   finding,
   findings,
@@ -64,7 +65,7 @@ describe('film on PVC', () => {
     if (roof.type !== 'bows') throw new Error('no bows');
     const shelter = withCover({ ...house, roof: { ...roof, wrapped } }, { installed: '2024-01-01' });
     const { on: _, ...input } = inputOf(shelter);
-    const [found] = checkOf('hot-contact')!.run(on === undefined ? input : { ...input, on });
+    const [found] = runCheck(checkOf('hot-contact')!, on === undefined ? input : { ...input, on });
     return found!;
   };
 

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { withAcceptances } from '../src/acceptance.ts';
 import { evaluate } from '../src/evaluate.ts';
 import { checkOf } from '../src/registry.ts';
+import { runCheck } from '../src/run-check.ts';
 import { inputOf, onFeet, ridgedHouse, sprungHouse } from './houses.ts';
 
 describe('the full tier', () => {
@@ -37,7 +38,7 @@ describe('the full tier', () => {
   it('fails a house that nothing holds along its length', () => {
     const loose = onFeet(sprungHouse(), { fixity: 'pinned' });
     const house = analyseHouse(loose);
-    const findings = checkOf('whole-house')!.run({ ...inputOf(loose), house });
+    const findings = runCheck(checkOf('whole-house')!, { ...inputOf(loose), house });
     if (house.ok && house.house.racking.unheld) expect(findings[0]?.verdict).toBe('fails');
     else expect(findings[0]?.verdict).toBe('not checked');
   });
@@ -45,7 +46,7 @@ describe('the full tier', () => {
   it('names each check on which the two tiers differ by more than a tenth', () => {
     const shelter = onFeet(ridgedHouse(), { fixity: 'clamped' });
     const input = { ...inputOf(shelter), house: analyseHouse(shelter) };
-    for (const finding of checkOf('tier-difference')!.run(input)) {
+    for (const finding of runCheck(checkOf('tier-difference')!, input)) {
       const { value } = finding.steps[0]!;
       expect(Math.abs(value)).toBeGreaterThan(0.1);
       const [, , , , why] = finding.message;

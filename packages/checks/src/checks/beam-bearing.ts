@@ -1,44 +1,68 @@
-import { type Bearing, tubeCrushing, woodBearing, woodBearingEn } from '@tautline/loads';
+import { type Bearing, type Duration, tubeCrushing, woodBearing, woodBearingEn } from '@tautline/loads';
 import { railsUnder, type Site } from '@tautline/shelter';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import { type Contact, contactsOf } from '../contacts.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { type Contact, contactsOf, type Press } from '../contacts.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
+import { type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { memberLimit } from '../resistance.ts';
 
-/** What the pressed member may carry at the contact, or why that cannot be told. */
-function mayCarry(site: Site, { member, length: l, width, press }: Contact): Bearing | { reason: string } {
+const isPipe = ({ member: { section, material } }: Contact): boolean =>
+  section.shape === 'round-hollow' && material.family !== 'bamboo';
+
+/** What the pressed member may carry at the contact under a load that stays so long, or why that cannot be told. */
+function mayCarry(site: Site, contact: Contact): ((duration: Duration) => Bearing) | { reason: string } {
+  const { member, length: l, width } = contact;
   const { section, material } = member;
-  if (section.shape === 'round-hollow' && material.family !== 'bamboo') {
-    const { axial } = memberLimit(site, member, press.duration);
-    return tubeCrushing(axial, section.outside, section.wall, l);
-  }
+  if (isPipe(contact) && section.shape === 'round-hollow')
+    return (duration) => {
+      const { axial } = memberLimit(site, member, duration);
+      return tubeCrushing(axial, section.outside, section.wall, l);
+    };
   if (section.shape !== 'rectangle')
     return { reason: `how far ${member.id} may be pressed from its side is not known` };
   const strength = material.bearingStrength;
   if (strength === undefined)
     return { reason: `the catalogue gives ${material.id} no strength across the grain` };
   return site.basis === 'eurocode'
-    ? woodBearingEn(strength, l, width, press.duration, true)
-    : woodBearing(strength, l, width, true, site.basis);
+    ? (duration) => woodBearingEn(strength, l, width, duration, true)
+    : () => woodBearing(strength, l, width, true, site.basis);
 }
 
-function onContact(site: Site, contact: Contact): Found {
-  const { part, what, member, press } = contact;
+function ofContact(site: Site, contact: Contact): Limit {
   const may = mayCarry(site, contact);
-  if ('reason' in may) return notChecked(part, may.reason);
-  const tube = member.section.shape === 'round-hollow';
-  return judge({
-    part,
-    utilisation: press.force / may.force,
+  if ('reason' in may) return unknown(contact.part, may.reason);
+  const use = (press: Press): Use => {
+    const bearing = may(press.duration);
+    return {
+      utilisation: press.force / bearing.force,
+      loadCase: press.loadCase,
+      tell: () => tell(contact, press, bearing),
+    };
+  };
+  return {
+    by: 'frame',
+    part: contact.part,
+    gives: `${contact.what} is ${isPipe(contact) ? 'pressed flat' : 'crushed'}`,
+    sacrificial: contact.part.sacrificial === true,
+    use: (response) => {
+      const press = contact.press(response);
+      return press && use(press);
+    },
+    calm: contact.calm.map(use),
+  };
+}
+
+function tell(contact: Contact, press: Press, may: Bearing): Told {
+  const { what, member } = contact;
+  return {
     demand: measured(press.force, 'force'),
     capacity: measured(may.force, 'force'),
-    loadCase: press.loadCase,
     message: [
       `${what[0]!.toUpperCase()}${what.slice(1)} presses with `,
       measured(press.force, 'force'),
-      ` under ${press.loadCase}; there ${member.title} ${tube ? 'is pressed flat at' : 'may be pressed across its grain with'} `,
+      ` under ${press.loadCase}; there ${member.title} ${isPipe(contact) ? 'is pressed flat at' : 'may be pressed across its grain with'} `,
       measured(may.force, 'force'),
       '.',
     ],
@@ -58,17 +82,16 @@ function onContact(site: Site, contact: Contact): Found {
       ),
       may.step,
     ],
-  });
+  };
 }
 
-function run({ shelter, frame }: CheckInput): Found[] {
-  if (shelter.eaveRail === undefined && railsUnder(shelter).length === 0) return [];
-  if (!frame.ok) return [notChecked(shelter.roof, frame.reason)];
-  const findings = contactsOf(shelter, frame.analysis).map((contact) => onContact(shelter.site, contact));
+function limits(input: CheckInput): Limit[] {
+  const found = contactsOf(input).map((contact) => ofContact(input.shelter.site, contact));
   // The same reason twice tells no more.
-  return findings.filter(
-    ({ reason }, index) =>
-      reason === undefined || findings.findIndex((one) => one.reason === reason) === index,
+  const reason = (limit: Limit): string | undefined => (limit.by === 'unknown' ? limit.reason : undefined);
+  return found.filter(
+    (limit, index) =>
+      limit.by !== 'unknown' || found.findIndex((one) => reason(one) === limit.reason) === index,
   );
 }
 
@@ -96,7 +119,9 @@ export const beamBearing: Check = {
     'Posts pressed on their end grain, which stand far more; contacts nearer than 75 mm to the end of a rail; notches; round members dug into wood; bamboo and green poles. The rule for pipe is one for welded steel tubes, and is used for plastic for want of another.',
   mayBeAccepted:
     'When a plate, saddle or block spreads the load, or the pipe is plugged with wood at the place.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => shelter.eaveRail !== undefined || railsUnder(shelter).length > 0,
+  limits,
   levers,
 };
 

@@ -1,6 +1,7 @@
 import type { Bows, MemberItem, Shelter } from '@tautline/shelter';
 import { depthOf } from '@tautline/structure';
 import type { Check } from '../check.ts';
+import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
 import { flatter } from '../levers.ts';
 
@@ -71,7 +72,7 @@ function allowedRadius(bows: Bows): { radius: number; source: string; formula: s
   }
 }
 
-function run(shelter: Shelter): ReturnType<Check['run']> {
+function run(shelter: Shelter): Found[] {
   const bows = shelter.roof;
   if (bows.type !== 'bows') return [];
   const least = allowedRadius(bows);

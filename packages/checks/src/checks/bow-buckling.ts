@@ -1,11 +1,12 @@
-import { type ColumnStress, columnStress, DURATIONS, type Duration } from '@tautline/loads';
+import { type ColumnStress, columnStress } from '@tautline/loads';
 import { type Bows, lengthOf, type Rafters, railsUnder, type Shelter } from '@tautline/shelter';
 import { type FrameAnalysis, lockedIn, type Response, sectionOf, stateIn } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
 import { closer, morePurlins, stouter } from '../levers.ts';
-import { type MemberLimit, memberLimit } from '../resistance.ts';
+import { type Limit, type Told, unknown } from '../limit.ts';
+import { limitsUnder, type MemberLimit } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
 
@@ -41,7 +42,6 @@ function stretches(places: readonly number[], frame: Bows | Rafters): readonly S
 interface Buckled {
   readonly use: number;
   readonly stretch: Stretch;
-  readonly response: Response;
   readonly thrust: number;
   readonly locked: number;
   readonly bending: number;
@@ -49,29 +49,28 @@ interface Buckled {
   readonly column: ColumnStress;
 }
 
-/** AISC 360 H1-3: buckling out of the plane, bending in it. */
+/**
+ * AISC 360 H1-3, buckling out of the plane with bending in it: x (1.5 - 0.5 x) + m² = 1 where both shares have grown
+ * alike to the limit. The share used is what they have to grow by, inverted.
+ */
 function interaction(axial: number, bending: number): number {
-  return (axial < 1 ? axial * (1.5 - 0.5 * axial) : axial) + bending * bending;
+  return 0.75 * axial + Math.hypot(axial / 4, bending);
 }
 
-/**
- * The stretch that is used most in a response, as a function of it; undefined where nothing but its feet holds
- * the frame along the house.
- */
-export function bucklingIn(
+/** The stretch that is used most, under one combination after another. */
+function buckling(
   shelter: Shelter,
   frame: Bows | Rafters,
   states: FrameAnalysis['states'],
-): ((response: Response) => Buckled | undefined) | undefined {
-  const places = heldPlaces(shelter, frame);
-  if (places.length === 2) return undefined;
+  places: readonly number[],
+): (response: Response) => Buckled | undefined {
   const { site } = shelter;
   const { member } = frame;
   const { area } = sectionOf(member);
   const metal = member.material.family === 'steel' || member.material.family === 'aluminium';
-  const standing = (duration: Duration) => {
-    const limit = memberLimit(site, member, duration);
-    return stretches(places, frame).map((stretch) => ({
+  const limitUnder = limitsUnder(site, member);
+  const standing = (limit: MemberLimit) =>
+    stretches(places, frame).map((stretch) => ({
       stretch,
       limit,
       column: columnStress({
@@ -83,12 +82,14 @@ export function bucklingIn(
         crushing: limit.crushing,
       }),
     }));
-  };
-  const columns = new Map(DURATIONS.map((duration) => [duration, standing(duration)]));
+  const known = new Map<MemberLimit, ReturnType<typeof standing>>();
   return (response) => {
+    const limit = limitUnder(response.load);
+    const columns = known.get(limit) ?? standing(limit);
+    known.set(limit, columns);
     const built = lockedIn(stateIn(states, response.condition));
     let worst: Buckled | undefined;
-    for (const { stretch, limit, column } of columns.get(response.load.duration)!) {
+    for (const { stretch, column } of columns) {
       const euler = column.steps[0]?.value ?? column.stress;
       response.forces.forEach((force, index) => {
         if (force.part !== frame.id || force.axial >= 0) return;
@@ -100,59 +101,50 @@ export function bucklingIn(
         const bending = stressAt(member, response, force).bendingStress;
         const use = interaction(axial, bending / limit.bending);
         if (worst === undefined || use > worst.use)
-          worst = { use, stretch, response, thrust: -force.axial, locked, bending, limit, column };
+          worst = { use, stretch, thrust: -force.axial, locked, bending, limit, column };
       });
     }
     return worst;
   };
 }
 
-/** The response and stretch that is used most of all combinations for strength. */
-function worstOf(
-  responses: readonly Response[],
-  used: (response: Response) => Buckled | undefined,
-): Buckled | undefined {
-  let worst: Buckled | undefined;
-  for (const response of responses) {
-    if (response.load.use === 'service' || response.status !== 'holds' || response.condition === 'built')
-      continue;
-    const found = used(response);
-    if (found !== undefined && (worst === undefined || found.use > worst.use)) worst = found;
-  }
-  return worst;
-}
-
-function run(input: CheckInput): Found[] {
-  const { roof } = input.shelter;
-  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  if (!input.frame.ok) return [notChecked(roof, input.frame.reason)];
-  const { analysis } = input.frame;
-  const used = bucklingIn(input.shelter, roof, analysis.states);
-  if (used === undefined) {
+function limits({ shelter, frame }: CheckInput): Limit[] {
+  const { roof } = shelter;
+  if (!frame.ok || (roof.type !== 'bows' && roof.type !== 'rafters')) return [];
+  const places = heldPlaces(shelter, roof);
+  if (places.length === 2)
     return [
-      notChecked(
+      unknown(
         roof,
         'no purlin or tied ridge holds it to its neighbours; how far the film alone keeps it from bowing out along the house is not covered',
       ),
     ];
-  }
-  const worst = worstOf(analysis.responses, used);
-  return worst === undefined
-    ? [notChecked(roof, 'no combination presses the frame along its length')]
-    : [told(roof, worst)];
+  const under = buckling(shelter, roof, frame.analysis.states, places);
+  return [
+    {
+      by: 'frame',
+      part: roof,
+      gives: `the ${roof.type === 'bows' ? 'bow' : 'rafter'} bows out along the house`,
+      sacrificial: roof.sacrificial === true,
+      unasked: 'no combination presses the frame along its length',
+      use: (response) => {
+        const worst = under(response);
+        if (worst === undefined) return undefined;
+        const loadCase = response.load.title;
+        return { utilisation: worst.use, loadCase, tell: () => tell(roof, worst, loadCase) };
+      },
+    },
+  ];
 }
 
-function told(roof: Bows | Rafters, worst: Buckled): Found {
+function tell(roof: Bows | Rafters, worst: Buckled, loadCase: string): Told {
   const { member } = roof;
-  const { stretch, response, thrust, locked, limit, column } = worst;
+  const { stretch, thrust, locked, limit, column } = worst;
   const { area } = sectionOf(member);
   const free = stretch.to - stretch.from;
-  return judge({
-    part: roof,
-    utilisation: worst.use,
+  return {
     demand: measured(thrust, 'force'),
     capacity: measured(column.stress * area, 'force'),
-    loadCase: response.load.title,
     message: [
       `The ${roof.type === 'bows' ? 'bow' : 'rafter'} of ${member.title} stands free along the house over `,
       measured(free, 'length'),
@@ -160,7 +152,7 @@ function told(roof: Bows | Rafters, worst: Buckled): Found {
       measured(thrust, 'force'),
       ' while it bends to ',
       measured(worst.bending, 'stress'),
-      ` under ${response.load.title}; it may be pressed with `,
+      ` under ${loadCase}; it may be pressed with `,
       measured(column.stress * area, 'force'),
       ', or bend to ',
       measured(limit.bending, 'stress'),
@@ -188,14 +180,14 @@ function told(roof: Bows | Rafters, worst: Buckled): Found {
       step(
         'u',
         'thrust along with bending across',
-        'x = (N - N_0)/(A F_a) + N_0/(A F_e), u = x (1.5 - 0.5 x) + (σ_b/f_b)²',
+        'x = (N - N_0)/(A F_a) + N_0/(A F_e), u = 0.75 x + √((x/4)² + (σ_b/f_b)²)',
         [given('σ_b', 'bending stress there', worst.bending, 'stress')],
         worst.use,
         'percent',
         'aisc360:h1.3',
       ),
     ],
-  });
+  };
 }
 
 export const bowBuckling: Check = {
@@ -204,7 +196,7 @@ export const bowBuckling: Check = {
   asks: 'Do purlins and ridge hold the bow or rafter often enough that it does not bow out along the house?',
   matters: 'Frames that lean out of their plane fall like a row of dominoes.',
   formula:
-    'u = x (1.5 - 0.5 x) + (σ_b / f_b)², x = (N - N_0) / (A F_a) + N_0 / (A F_e), F_a and F_e by the slenderness K L / r',
+    'u = 0.75 x + √((x / 4)² + (σ_b / f_b)²), x = (N - N_0) / (A F_a) + N_0 / (A F_e), F_a and F_e by the slenderness K L / r',
   symbols: [
     { symbol: 'N', meaning: 'thrust along the member', kind: 'force' },
     { symbol: 'N_0', meaning: 'thrust of a sprung bow by itself, which cannot grow', kind: 'force' },
@@ -226,7 +218,9 @@ export const bowBuckling: Check = {
   leavesOut:
     'What film and lashings add; purlins are taken to be held themselves (see racking); twisting of tall narrow rafters.',
   mayBeAccepted: 'When cords or boards that the spec does not name tie the frames together.',
-  run,
+  needs: 'frame',
+  appliesTo: ({ roof }) => roof.type === 'bows' || roof.type === 'rafters',
+  limits,
   levers,
 };
 

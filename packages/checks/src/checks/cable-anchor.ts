@@ -1,61 +1,80 @@
-import { groundAllowedAt } from '@tautline/loads';
+import { type GroundResult, groundAllowedAt } from '@tautline/loads';
+import { type Foot, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
+import type { CableEnd } from '@tautline/structure';
 import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import { stayStep, upwardPull } from '../cable-end.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
+import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, type Told, type Use, unknown, worstOf } from '../limit.ts';
+import { railDemands, railNoun } from '../rails.ts';
 
-function run({ shelter, frame }: CheckInput): Found[] {
-  const { ridge, site } = shelter;
-  if (ridge?.member.kind !== 'cable' || ridge.endAnchor === undefined) return [];
-  const anchor = ridge.endAnchor;
-  if (!frame.ok) return [notChecked(anchor, frame.reason)];
-  const ends = frame.analysis.ridge?.ends ?? [];
-  const end = ends.reduce<(typeof ends)[number] | undefined>(
-    (worst, one) => (worst === undefined || one.stay > worst.stay ? one : worst),
-    undefined,
+type Anchored = Rail & { readonly endAnchor: Foot };
+
+/** Cables under the roof that run down to an anchor at each end. */
+const anchored = (shelter: Shelter): readonly Anchored[] =>
+  railsUnder(shelter).filter(
+    (rail): rail is Anchored => rail.member.kind === 'cable' && rail.endAnchor !== undefined,
   );
-  if (end === undefined) return [notChecked(anchor, 'the frames bring no load to the cable in this model')];
-  const hold = footUplift(anchor, undefined, site);
-  if ('reason' in hold) return [notChecked(anchor, hold.reason)];
-  const up = upwardPull(end);
-  const allowed = groundAllowedAt(hold, site.basis);
-  return [
-    judge({
-      part: anchor,
-      utilisation: up / Math.max(allowed, 1e-6),
-      demand: measured(up, 'force'),
-      capacity: measured(allowed, 'force'),
+
+function limits(input: CheckInput): Limit[] {
+  const { site } = input.shelter;
+  return anchored(input.shelter).map((rail): Limit => {
+    const { endAnchor } = rail;
+    const hold = footUplift(endAnchor, undefined, site);
+    if ('reason' in hold) return unknown(endAnchor, hold.reason);
+    const allowed = groundAllowedAt(hold, site.basis);
+    const { inResponse, calm } = railDemands(input, rail);
+    const atEnd = (end: CableEnd): Use => ({
+      utilisation: upwardPull(end) / Math.max(allowed, 1e-6),
       loadCase: end.loadCase,
-      related: [{ origin: ridge.origin, message: 'the cable it holds' }],
-      message: [
-        'The ridge cable, pulled to ',
-        measured(end.pull, 'force'),
-        ` under ${end.loadCase}, runs down to its anchor at `,
-        measured(end.slope, 'angle'),
-        ' and lifts it with ',
-        measured(up, 'force'),
-        `; in ${site.soil} the anchor may be counted on for `,
-        measured(allowed, 'force'),
-        '.',
-      ],
-      source: hold.source,
-      steps: [
-        stayStep(end),
-        step(
-          'V',
-          'upright share of that pull',
-          'V = S sin α',
-          [given('α', 'slope down to the anchor', end.slope, 'angle')],
-          up,
-          'force',
-          'statics',
-        ),
-        ...hold.steps,
-      ],
-    }),
-  ];
+      tell: () => tell(rail, site.soil, end, hold, allowed),
+    });
+    return {
+      by: 'frame',
+      part: endAnchor,
+      gives: `the anchor of the ${railNoun(rail)} cable is pulled up`,
+      sacrificial: rail.sacrificial === true || endAnchor.sacrificial === true,
+      unasked: 'the frames bring no load to the cable in this model',
+      use: (response) => worstOf((inResponse(response)?.ends ?? []).map(atEnd)),
+      calm: calm.flatMap(({ ends = [] }) => ends.map(atEnd)),
+    };
+  });
+}
+
+function tell(rail: Rail, soil: string, end: CableEnd, hold: GroundResult, allowed: number): Told {
+  const up = upwardPull(end);
+  return {
+    demand: measured(up, 'force'),
+    capacity: measured(allowed, 'force'),
+    related: [{ origin: rail.origin, message: 'the cable it holds' }],
+    message: [
+      `The ${railNoun(rail)} cable, pulled to `,
+      measured(end.pull, 'force'),
+      ` under ${end.loadCase}, runs down to its anchor at `,
+      measured(end.slope, 'angle'),
+      ' and lifts it with ',
+      measured(up, 'force'),
+      `; in ${soil} the anchor may be counted on for `,
+      measured(allowed, 'force'),
+      '.',
+    ],
+    source: hold.source,
+    steps: [
+      stayStep(end),
+      step(
+        'V',
+        'upright share of that pull',
+        'V = S sin α',
+        [given('α', 'slope down to the anchor', end.slope, 'angle')],
+        up,
+        'force',
+        'statics',
+      ),
+      ...hold.steps,
+    ],
+  };
 }
 
 export const cableAnchor: Check = {
@@ -75,12 +94,15 @@ export const cableAnchor: Check = {
   leavesOut:
     'The level share of the pull, which ground in front of a deadman or screw takes; clips and turnbuckles at the anchor; creep of wet clay; anchors of guys (racking along the house, guy-anchor at its sides).',
   mayBeAccepted: 'When the anchor held a pull test of the demand with the factor of safety.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => anchored(shelter).length > 0,
+  limits,
   levers,
 };
 
 /** Deeper, a wider anchor, a buried log instead, then less pull in the cable. */
-function levers({ shelter: { ridge } }: CheckInput, _: Finding, stock: Stock): Lever[] {
-  if (ridge?.endAnchor === undefined) return [];
-  return [...heldFaster(ridge.endAnchor, 'at each end', stock), ...pulledLess(ridge, 'cable')];
+function levers({ shelter }: CheckInput, { part }: Finding, stock: Stock): Lever[] {
+  const rail = anchored(shelter).find(({ endAnchor }) => endAnchor.id === part);
+  if (rail === undefined) return [];
+  return [...heldFaster(rail.endAnchor, 'at each end', stock), ...pulledLess(rail, 'cable')];
 }

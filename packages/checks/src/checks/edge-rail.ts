@@ -1,4 +1,4 @@
-import type { MemberItem, Rail, Shelter } from '@tautline/shelter';
+import type { Inflated, MemberItem, Rail, Shelter } from '@tautline/shelter';
 import {
   type FrameAnalysis,
   headsOf,
@@ -8,73 +8,88 @@ import {
   weightPerLength,
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { closer } from '../levers.ts';
-import { memberLimit } from '../resistance.ts';
+import { type Limit, type Told, type Use, unknown, worstOf } from '../limit.ts';
+import { limitsUnder, type MemberLimit } from '../resistance.ts';
 
-/** What the films bring a metre of rail, N/m, both positive, and the share of its strength that takes. */
-interface EdgeUse {
-  readonly response: Response;
+function limits({ shelter, frame }: CheckInput): Limit[] {
+  const { roof, eaveRail: rail } = shelter;
+  if (roof.type !== 'inflated' || !frame.ok) return [];
+  if (rail === undefined || rail.member.kind === 'cable')
+    return [unknown(roof, 'no rail was said that holds the edges of the films')];
+  return [
+    {
+      by: 'frame',
+      part: rail,
+      gives: 'the films bend the rail inwards past its strength',
+      sacrificial: rail.sacrificial === true,
+      unasked: 'the films bring it no load in this model',
+      use: edgeUse(shelter, roof, frame.analysis.states.built.system, rail, rail.member),
+    },
+  ];
+}
+
+/** What the films bring a metre of rail, N/m, both positive. */
+interface EdgeLoad {
   readonly sideways: number;
   readonly upright: number;
-  readonly utilisation: number;
 }
 
-/** The combination that takes most of the rail between two posts a span (m) apart; undefined without blown-up films. */
-export function worstEdge(
-  shelter: Shelter,
-  analysis: Pick<FrameAnalysis, 'states' | 'responses'>,
+/** The harder pulled of the two rails in one response. */
+function edgeUse(
+  { site }: Shelter,
+  roof: Inflated,
+  system: FrameAnalysis['states']['built']['system'],
+  rail: Rail,
   member: MemberItem,
-  span: number,
-): EdgeUse | undefined {
-  const { roof, site } = shelter;
-  if (roof.type !== 'inflated') return undefined;
-  const { system } = analysis.states.built;
+): (response: Response) => Use | undefined {
   const heads = headsOf(roof, system);
   const own = weightPerLength(member);
-  let worst: EdgeUse | undefined;
-  for (const response of analysis.responses) {
-    if (response.load.use === 'service') continue;
-    const limit = memberLimit(site, member, response.load.duration);
-    for (const { node, fx, fy } of response.load.points) {
-      if (node !== heads.left && node !== heads.right) continue;
-      const sideways = Math.abs(fx) / system.tributary;
-      const upright = Math.abs(fy / system.tributary - own);
-      const bending = (load: number, modulus: number): number => (load * span * span) / 8 / modulus;
-      const stress =
-        bending(sideways, sidewaysSection(member).sectionModulus) +
-        bending(upright, sectionOf(member).sectionModulus);
-      const utilisation = stress / limit.bending;
-      if (worst === undefined || utilisation > worst.utilisation)
-        worst = { response, sideways, upright, utilisation };
-    }
-  }
-  return worst;
+  const limitUnder = limitsUnder(site, member);
+  const flat = sidewaysSection(member).sectionModulus;
+  const tall = sectionOf(member).sectionModulus;
+  const bending = (load: number, modulus: number): number => (load * rail.span ** 2) / 8 / modulus;
+  return ({ load }) => {
+    const limit = limitUnder(load);
+    return worstOf(
+      load.points
+        .filter(({ node }) => node === heads.left || node === heads.right)
+        .map(({ fx, fy }) => {
+          const on: EdgeLoad = {
+            sideways: Math.abs(fx) / system.tributary,
+            upright: Math.abs(fy / system.tributary - own),
+          };
+          const stress = bending(on.sideways, flat) + bending(on.upright, tall);
+          return {
+            utilisation: stress / limit.bending,
+            loadCase: load.title,
+            tell: () => tell(rail, member, on, stress, limit, load.title),
+          };
+        }),
+    );
+  };
 }
 
-function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: MemberItem): Found {
-  const span = rail.span;
-  const worst = worstEdge(shelter, analysis, member, span);
-  if (worst === undefined) return notChecked(rail, 'the films bring it no load in this model');
-  const { load } = worst.response;
-  const limit = memberLimit(shelter.site, member, load.duration);
-  const flat = sidewaysSection(member).sectionModulus;
-  const stress = worst.utilisation * limit.bending;
-  return judge({
-    part: rail,
-    utilisation: worst.utilisation,
+function tell(
+  { span }: Rail,
+  member: MemberItem,
+  { sideways, upright }: EdgeLoad,
+  stress: number,
+  limit: MemberLimit,
+  loadCase: string,
+): Told {
+  return {
     demand: measured(stress, 'stress'),
     capacity: measured(limit.bending, 'stress'),
-    loadCase: load.title,
     message: [
       `The films pull the rail of ${member.title} inwards with `,
-      measured(worst.sideways, 'line-load'),
+      measured(sideways, 'line-load'),
       ' over ',
       measured(span, 'length'),
       ' between its posts, which stresses it to ',
       measured(stress, 'stress'),
-      ` under ${load.title}; it may take `,
+      ` under ${loadCase}; it may take `,
       measured(limit.bending, 'stress'),
       '.',
     ],
@@ -85,7 +100,7 @@ function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: M
         'pull of both films across the rail',
         'w_h = p (R_o cos α_o + R_i cos α_i), wind and snow on top',
         [],
-        worst.sideways,
+        sideways,
         'line-load',
         'membrane-arc',
       ),
@@ -94,7 +109,7 @@ function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: M
         'load up or down on the rail',
         'from balance of the films',
         [],
-        worst.upright,
+        upright,
         'line-load',
         'frame',
       ),
@@ -104,7 +119,12 @@ function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: M
         'σ = w_h L² / 8 W_h + w_v L² / 8 W_v',
         [
           given('L', 'distance between posts', span, 'length'),
-          given('W_h', 'section modulus against a pull from the side', flat, 'section-modulus'),
+          given(
+            'W_h',
+            'section modulus against a pull from the side',
+            sidewaysSection(member).sectionModulus,
+            'section-modulus',
+          ),
           given(
             'W_v',
             'section modulus against a load from above',
@@ -118,17 +138,7 @@ function onRail(shelter: Shelter, analysis: FrameAnalysis, rail: Rail, member: M
       ),
       ...limit.steps,
     ],
-  });
-}
-
-function run(input: CheckInput): Found[] {
-  const { shelter, frame } = input;
-  if (shelter.roof.type !== 'inflated') return [];
-  const rail = shelter.eaveRail;
-  if (rail === undefined || rail.member.kind === 'cable')
-    return [notChecked(shelter.roof, 'no rail was said that holds the edges of the films')];
-  if (!frame.ok) return [notChecked(rail, frame.reason)];
-  return [onRail(shelter, frame.analysis, rail, rail.member)];
+  };
 }
 
 export const edgeRail: Check = {
@@ -149,7 +159,9 @@ export const edgeRail: Check = {
   leavesOut:
     'How the rail is fixed to its posts, twisting by a film that pulls at its edge, joints of the rail.',
   mayBeAccepted: 'When boards or struts hold the rail between the posts that the spec does not name.',
-  run,
+  needs: 'frame',
+  appliesTo: ({ roof }) => roof.type === 'inflated',
+  limits,
   levers: (input) => {
     const { eaveRail, sidePosts } = input.shelter;
     if (eaveRail === undefined || eaveRail.member.kind === 'cable' || sidePosts === undefined) return [];

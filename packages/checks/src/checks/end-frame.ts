@@ -3,34 +3,49 @@ import { type EndFrames, itemValue, type Shelter } from '@tautline/shelter';
 import { type HouseAnalysis, sectionOf, type UprightUnder } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import {
+  type EndFootUse,
   endFootUse,
   endRailUse,
   type PieceUse,
   type RailUse,
-  type UprightUse,
   uprightUse,
 } from '../end-uses.ts';
-import type { Finding, Found, MessagePiece } from '../finding.ts';
+import type { Finding, MessagePiece } from '../finding.ts';
 import { footUplift } from '../ground.ts';
 import { footSideways } from '../ground-sideways.ts';
 import { footSinking } from '../ground-sinking.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { deeper, inConcrete, stouter, wider } from '../levers.ts';
+import { grownByPressure, type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { setQuantity } from '../slots.ts';
 
-function run({ shelter, house }: CheckInput): Found[] {
+function limits({ shelter, house }: CheckInput): Limit[] {
   const { endFrames } = shelter;
-  if (house === undefined || endFrames === undefined || endFrames.uprights.length === 0) return [];
-  if (!house.ok) return [notChecked(endFrames, house.reason, 'house')];
+  if (house?.ok !== true || endFrames === undefined) return [];
   const loaded = loadedUprights(house.house);
-  const upright = uprightUse(shelter, endFrames, loaded);
-  if (upright === undefined)
-    return [notChecked(endFrames, 'the whole house holds under no combination', 'house')];
+  if (loaded.length === 0) return [unknown(endFrames, 'the whole house holds under no combination')];
+  const blown = loaded.filter(({ load }) => load.wind !== undefined);
+  const calm = loaded.filter(({ load }) => load.wind === undefined);
+  const sacrificial = endFrames.sacrificial === true;
   const rail = endRailUse(shelter, endFrames, house.house.endRails);
   return [
-    onUpright(endFrames, upright),
-    ...(rail === undefined ? [] : [onRail(endFrames, rail)]),
-    ...onFoot(shelter, endFrames, loaded),
+    {
+      ...grownByPressure(onUpright(shelter, endFrames, blown), onUpright(shelter, endFrames, calm)),
+      part: endFrames,
+      gives: 'the upright in an end bends past its strength',
+      sacrificial,
+    },
+    ...(rail === undefined
+      ? []
+      : [
+          {
+            ...grownByPressure(onRail(endFrames, rail), undefined),
+            part: railPart(endFrames),
+            gives: 'the rail in an end bends past its strength',
+            sacrificial,
+          },
+        ]),
+    ...ofFoot(shelter, endFrames, blown, calm),
   ];
 }
 
@@ -44,37 +59,35 @@ export const railPart = (ends: EndFrames): { readonly id: string; readonly origi
   origin: ends.rail?.origin ?? ends.origin,
 });
 
-function onUpright(part: EndFrames, worst: UprightUse): Found {
+function onUpright(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder[]): Use | undefined {
+  const worst = uprightUse(shelter, ends, loaded);
+  if (worst === undefined) return undefined;
   const { under } = worst;
-  return onPiece(part, worst, part.member, under.load.title, 'upright', [
-    `The upright of ${part.member.title} in the ${under.end} end, `,
+  return onPiece(worst, ends.member, under.load.title, 'upright', [
+    `The upright of ${ends.member.title} in the ${under.end} end, `,
     measured(under.x, 'length'),
     ' from the left side, is stressed to ',
   ]);
 }
 
-function onRail(ends: EndFrames, worst: RailUse): Found {
-  const { member } = ends.rail!;
-  return onPiece(railPart(ends), worst, member, worst.piece.loadCase, 'rail', [
+function onRail({ rail }: EndFrames, worst: RailUse): Use {
+  const { member } = rail!;
+  return onPiece(worst, member, worst.piece.loadCase, 'rail', [
     `The rail of ${member.title} in the ${worst.piece.piece === 0 ? 'front' : 'back'} end is stressed to `,
   ]);
 }
 
 function onPiece(
-  part: { readonly id: string; readonly origin: EndFrames['origin'] },
   { use, allowed, axial, moment, steps, slenderness }: PieceUse & { readonly slenderness: number },
   member: EndFrames['member'],
   loadCase: string,
   noun: string,
   start: readonly MessagePiece[],
-): Found {
+): Use {
   const stress = use * allowed;
-  return judge({
-    part,
-    utilisation: use,
+  const tell = (): Told => ({
     demand: measured(stress, 'stress'),
     capacity: measured(allowed, 'stress'),
-    loadCase,
     message: [
       ...start,
       measured(stress, 'stress'),
@@ -102,6 +115,7 @@ function onPiece(
       ),
     ],
   });
+  return { utilisation: use, loadCase, tell };
 }
 
 function fromHouse(symbol: string, meaning: string, value: number, kind: string): Step {
@@ -114,18 +128,44 @@ const does = {
   down: ['presses its foot down with ', 'load on the foot'],
 } as const;
 
+const gives = { up: 'is pulled up', over: 'is pushed over', down: 'sinks' } as const;
+
 /** The foot of an upright, pulled up, pushed over or pressed in, whichever uses most of the ground. */
-function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder[]): Found[] {
+function ofFoot(
+  shelter: Shelter,
+  ends: EndFrames,
+  blown: readonly UprightUnder[],
+  calm: readonly UprightUnder[],
+): Limit[] {
+  const { foot, member, sacrificial } = ends;
+  const windy = endFootUse(shelter, ends, blown);
+  if (windy !== undefined && 'reason' in windy) return [unknown(foot, windy.reason)];
+  const still = endFootUse(shelter, ends, calm);
+  if (still !== undefined && 'reason' in still) return [unknown(foot, still.reason)];
+  const use = (found: EndFootUse | undefined): Use | undefined =>
+    found && {
+      utilisation: found.use,
+      loadCase: found.under.load.title,
+      tell: () => tellFoot(shelter, ends, found),
+    };
+  const sinking = footSinking(foot, member, shelter.site, undefined);
+  return [
+    {
+      ...grownByPressure(use(windy), use(still)),
+      part: foot,
+      gives: `the foot of an upright in an end ${windy === undefined ? 'gives' : gives[windy.how]}`,
+      sacrificial: sacrificial === true,
+    },
+    ...('reason' in sinking ? [unknown(foot, `how it sinks: ${sinking.reason}`)] : []),
+  ];
+}
+
+function tellFoot(shelter: Shelter, { foot, member }: EndFrames, { under, how }: EndFootUse): Told {
   const { site } = shelter;
-  const { foot, member } = ends;
-  const worst = endFootUse(shelter, ends, loaded);
-  if ('reason' in worst) return [notChecked(foot, worst.reason)];
-  const { use, under, how } = worst;
   const { reaction, load } = under;
-  const sinking = footSinking(foot, member, site, undefined);
   const ground =
     how === 'down'
-      ? sinking
+      ? footSinking(foot, member, site, undefined)
       : how === 'up'
         ? footUplift(foot, member, site)
         : footSideways(foot, member, site, {
@@ -134,29 +174,23 @@ function onFoot(shelter: Shelter, ends: EndFrames, loaded: readonly UprightUnder
             lift: -reaction.vertical,
             stay: load.duration,
           });
-  if ('reason' in ground) return [notChecked(foot, ground.reason)];
-  const demand = how === 'over' ? reaction.horizontal : Math.abs(reaction.vertical);
-  const capacity = 'allowed' in ground ? ground.allowed : groundAllowedAt(ground, site.basis);
+  const demand = how === 'over' ? Math.abs(reaction.horizontal) : Math.abs(reaction.vertical);
+  const capacity =
+    'reason' in ground ? 0 : 'allowed' in ground ? ground.allowed : groundAllowedAt(ground, site.basis);
   const [verb, what] = does[how];
-  return [
-    judge({
-      part: foot,
-      utilisation: use,
-      demand: measured(demand, 'force'),
-      capacity: measured(capacity, 'force'),
-      loadCase: load.title,
-      message: [
-        `The upright in the ${under.end} end ${verb}`,
-        measured(demand, 'force'),
-        ` under ${load.title}; in ${site.soil} the foot may be counted on for `,
-        measured(capacity, 'force'),
-        '.',
-      ],
-      source: ground.source,
-      steps: [fromHouse('F', what, demand, 'force'), ...ground.steps],
-    }),
-    ...('reason' in sinking ? [notChecked(foot, `how it sinks: ${sinking.reason}`)] : []),
-  ];
+  return {
+    demand: measured(demand, 'force'),
+    capacity: measured(capacity, 'force'),
+    message: [
+      `The upright in the ${under.end} end ${verb}`,
+      measured(demand, 'force'),
+      ` under ${load.title}; in ${site.soil} the foot may be counted on for `,
+      measured(capacity, 'force'),
+      '.',
+    ],
+    source: 'reason' in ground ? 'house' : ground.source,
+    steps: [fromHouse('F', what, demand, 'force'), ...('reason' in ground ? [] : ground.steps)],
+  };
 }
 
 export const endFrame: Check = {
@@ -176,7 +210,9 @@ export const endFrame: Check = {
   leavesOut:
     'Looked at only in the full analysis. How the upright is fixed to the frame and the rail, doors and their hinges, local suction at the corners of the wall, wind that reaches the rail before the uprights: the wall is shared out among uprights and frame. Of a rail the largest bending is taken together with the largest force along it.',
   mayBeAccepted: 'When boards or sheets that the spec does not name stiffen the end wall.',
-  run,
+  needs: 'house',
+  appliesTo: ({ endFrames }) => endFrames !== undefined && endFrames.uprights.length > 0,
+  limits,
   levers,
 };
 

@@ -6,9 +6,12 @@ import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { heldPerMetre } from '../fastening-hold.ts';
 import { renewed, renewedHold } from '../film-levers.ts';
 import { type FilmLoad, filmLoad, liftedPull, strapSuction } from '../film-pull.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, type Told, unknown } from '../limit.ts';
 import { setItem, setQuantity } from '../slots.ts';
+
+type Straps = NonNullable<FilmLoad['straps']>;
 
 /** Pull on the film's edges, N/m, and on one strap, N, in a gust; `scale` multiplies the wind pressure. */
 function pulls(load: FilmLoad, scale: number): { edge: number; radius: number; strap?: number } {
@@ -24,78 +27,78 @@ function pulls(load: FilmLoad, scale: number): { edge: number; radius: number; s
   };
 }
 
-/**
- * Share that edges and straps take of what they may hold in a gust on a day; undefined where that is not known.
- * Old film tears out of its fastening: the edge holds no larger share than is left of the film, or of old clips.
- */
-export function fasteningUse(
-  shelter: Shelter,
-  cover: Cover,
-  scale: number,
-  on: string | undefined,
-): { readonly edge?: number; readonly strap?: number } | undefined {
-  const load = filmLoad(shelter, cover);
-  if ('reason' in load) return undefined;
-  const level = levelOf(shelter.site.basis);
-  const allowed = (holds: number): number => allowedPull(holds, stormTemperature, 'gust').allowable * level;
-  const found = pulls(load, scale);
-  const holds = cover.fastening === undefined ? undefined : heldPerMetre(cover, cover.fastening);
-  return {
-    ...(typeof holds === 'number'
-      ? { edge: found.edge / (allowed(holds) * leftOf(edgeAgeing(cover, on)).share) }
-      : {}),
-    ...(found.strap === undefined || load.straps === undefined
-      ? {}
-      : { strap: found.strap / (allowed(load.straps.item.holds) * strapLeft(cover, load.straps, on).share) }),
-  };
-}
-
 /** What is left of straps on a day: they are as old as the film unless their own day is said. */
-function strapLeft(cover: Cover, { item, since }: NonNullable<FilmLoad['straps']>, on: string | undefined) {
+function strapLeft(cover: Cover, { item, since }: Straps, on: string | undefined) {
   return leftOf(fastenerAgeing(item, since ?? cover.installed, on));
 }
 
-function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Found[] {
-  const load = filmLoad(shelter, cover);
-  if ('reason' in load) return [notChecked(cover, load.reason)];
-  const found = pulls(load, 1);
-  const findings: Found[] = [];
-  if (cover.fastening === undefined) {
-    findings.push(notChecked(cover, 'what holds the edges of the film was not said'));
-  } else {
-    const holds = heldPerMetre(cover, cover.fastening);
-    findings.push(
-      typeof holds === 'number'
-        ? onEdge(shelter, cover, cover.fastening, load, found, holds, on)
-        : notChecked(cover, holds.reason),
-    );
-  }
-  if (load.straps !== undefined && found.strap !== undefined)
-    findings.push(onStrap(shelter, cover, load.straps, load, { ...found, strap: found.strap }, on));
-  return findings;
+const roofFilms = ({ covers }: Shelter): readonly Cover[] =>
+  covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
+
+function limits({ shelter, on }: CheckInput): Limit[] {
+  return roofFilms(shelter).flatMap((cover) => {
+    const load = filmLoad(shelter, cover);
+    if ('reason' in load) return [unknown(cover, load.reason)];
+    const { straps } = load;
+    return [
+      ofEdge(shelter, cover, load, on),
+      ...(straps === undefined ? [] : [ofStrap(shelter, cover, load, straps, on)]),
+    ];
+  });
 }
 
-function onEdge(
-  shelter: Shelter,
-  cover: Cover,
-  fastening: FasteningItem,
-  load: FilmLoad,
-  found: { edge: number; radius: number },
-  holds: number,
-  on: string | undefined,
-): Found {
+/**
+ * What holds the edges. Old film tears out of its fastening: the edge holds no larger share than is left of the film,
+ * or of old clips.
+ */
+function ofEdge(shelter: Shelter, cover: Cover, load: FilmLoad, on: string | undefined): Limit {
+  const { fastening } = cover;
+  if (fastening === undefined) return unknown(cover, 'what holds the edges of the film was not said');
+  const holds = heldPerMetre(cover, fastening);
+  if (typeof holds !== 'number') return unknown(cover, holds.reason);
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(holds, stormTemperature, 'gust');
   const left = leftOf(edgeAgeing(cover, on));
+  const capacity = allowed.allowable * level * left.share;
+  return {
+    by: 'pressure',
+    part: cover,
+    gives: `${fastening.title} lets the film go`,
+    sacrificial: cover.sacrificial === true,
+    use: (factor) => {
+      const found = pulls(load, factor);
+      return {
+        utilisation: found.edge / capacity,
+        loadCase:
+          load.straps === undefined
+            ? 'gust on the film along its edge'
+            : 'pull of the film, straps take the gust',
+        tell: () => tellEdge(fastening, load, factor, found, { allowed, level, left }),
+      };
+    },
+  };
+}
+
+/** What a fastening may hold in a gust, and what is left of it at its age. */
+interface Hold {
+  readonly allowed: ReturnType<typeof allowedPull>;
+  readonly level: number;
+  readonly left: ReturnType<typeof leftOf>;
+}
+
+function tellEdge(
+  fastening: FasteningItem,
+  load: FilmLoad,
+  scale: number,
+  found: { edge: number; radius: number },
+  { allowed, level, left }: Hold,
+): Told {
   const fresh = allowed.allowable * level;
   const capacity = fresh * left.share;
   const strapped = load.straps !== undefined;
-  return judge({
-    part: cover,
-    utilisation: found.edge / capacity,
+  return {
     demand: measured(found.edge, 'line-load'),
     capacity: measured(capacity, 'line-load'),
-    loadCase: strapped ? 'pull of the film, straps take the gust' : 'gust on the film along its edge',
     message: [
       'The film pulls at its edge with ',
       measured(found.edge, 'line-load'),
@@ -117,7 +120,7 @@ function onEdge(
             ? 'T = 0.5 T_0 - E t α Δϑ'
             : 'T = p R',
         [
-          given('p', 'suction in the edge strip', load.suction.edge, 'pressure'),
+          given('p', 'suction in the edge strip', scale * load.suction.edge, 'pressure'),
           given('R', 'radius of the arc of the film', found.radius, 'length'),
         ],
         found.edge,
@@ -157,27 +160,48 @@ function onEdge(
             ),
           ]),
     ],
-  });
+  };
 }
 
-function onStrap(
+/** The strap next to an end, which the lifted film pulls most. */
+function ofStrap(
   shelter: Shelter,
   cover: Cover,
-  straps: NonNullable<FilmLoad['straps']>,
   load: FilmLoad,
-  found: { radius: number; strap: number },
+  straps: Straps,
   on: string | undefined,
-): Found {
+): Limit {
   const level = levelOf(shelter.site.basis);
   const allowed = allowedPull(straps.item.holds, stormTemperature, 'gust');
   const left = strapLeft(cover, straps, on);
   const capacity = allowed.allowable * level * left.share;
-  return judge({
+  return {
+    by: 'pressure',
     part: { id: `${cover.id}/straps`, origin: straps.origin },
-    utilisation: found.strap / capacity,
+    gives: `${straps.item.title} gives`,
+    sacrificial: cover.sacrificial === true,
+    use: (factor) => {
+      const { strap = 0, radius } = pulls(load, factor);
+      return {
+        utilisation: strap / capacity,
+        loadCase: 'gust on the film near an end',
+        tell: () => tellStrap(straps, load, factor, { strap, radius }, { allowed, level, left }),
+      };
+    },
+  };
+}
+
+function tellStrap(
+  straps: Straps,
+  load: FilmLoad,
+  scale: number,
+  found: { radius: number; strap: number },
+  { allowed, level, left }: Hold,
+): Told {
+  const capacity = allowed.allowable * level * left.share;
+  return {
     demand: measured(found.strap, 'force'),
     capacity: measured(capacity, 'force'),
-    loadCase: 'gust on the film near an end',
     message: [
       'The lifted film pulls the strap next to an end to ',
       measured(found.strap, 'force'),
@@ -193,12 +217,12 @@ function onStrap(
         'mean suction on what the strap next to an end holds down',
         'p = p_m + min(1, a / s) (p_e - p_m)',
         [
-          given('p_e', 'suction in the edge strip', load.suction.edge, 'pressure'),
-          given('p_m', 'suction in the middle', load.suction.middle, 'pressure'),
+          given('p_e', 'suction in the edge strip', scale * load.suction.edge, 'pressure'),
+          given('p_m', 'suction in the middle', scale * load.suction.middle, 'pressure'),
           given('a', 'width of the edge strip', load.edgeWidth, 'length'),
           given('s', 'distance between straps', straps.spacing, 'length'),
         ],
-        strapSuction(load, straps.spacing),
+        scale * strapSuction(load, straps.spacing),
         'pressure',
         'membrane-arc',
       ),
@@ -207,7 +231,7 @@ function onStrap(
         'pull of one strap',
         'F = p R s',
         [
-          given('p', 'mean suction on the film', strapSuction(load, straps.spacing), 'pressure'),
+          given('p', 'mean suction on the film', scale * strapSuction(load, straps.spacing), 'pressure'),
           given('R', 'radius of the arc of the film', found.radius, 'length'),
           given('s', 'distance between straps', straps.spacing, 'length'),
         ],
@@ -230,18 +254,12 @@ function onStrap(
         'practice',
       ),
     ],
-  });
+  };
 }
 
 /** A strap's rated pull is a force, not a force per metre. */
 function asForce<T extends { readonly kind: string }>(input: T): T {
   return input.kind === 'line-load' ? { ...input, kind: 'force' } : input;
-}
-
-function run(input: CheckInput): Found[] {
-  return input.shelter.covers
-    .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
-    .flatMap((cover) => onCover(input.shelter, cover, input.on));
 }
 
 export const fasteningPull: Check = {
@@ -276,7 +294,8 @@ export const fasteningPull: Check = {
   leavesOut:
     'The screws that hold the channel or board, corners of the roof, what a strap is tied to, and edges that were cut or heated.',
   mayBeAccepted: 'When the film is meant to come off first, and is declared sacrificial.',
-  run,
+  appliesTo: (shelter) => roofFilms(shelter).length > 0,
+  limits,
   levers,
 };
 

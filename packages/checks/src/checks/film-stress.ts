@@ -1,132 +1,170 @@
-import { filmStress, levelOf } from '@tautline/loads';
+import { filmStress, levelOf, type Step } from '@tautline/loads';
 import type { Cover, FilmItem, Shelter } from '@tautline/shelter';
 import { pullAt, stormTemperature } from '@tautline/structure';
 import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { renewed, strappedDown } from '../film-levers.ts';
-import { filmLoad, gustPull } from '../film-pull.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { type FilmLoad, filmLoad, gustPull } from '../film-pull.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
-/** Stress of the film in a gust over what it may have on a day; `scale` multiplies the wind pressure. */
-export function filmGustUse(
-  shelter: Shelter,
-  cover: Cover,
-  scale: number,
-  on: string | undefined,
-): number | undefined {
-  const load = filmLoad(shelter, cover);
-  if ('reason' in load) return undefined;
-  const { film } = load.panel;
-  const { share } = leftOf(filmAgeing(cover, on));
-  const { allowable } = filmStress(film.yieldStress, stormTemperature, 'gust');
-  return gustPull(load, scale).pull / film.thickness / (allowable * share * levelOf(shelter.site.basis));
+const roofFilms = ({ covers }: Shelter): readonly Cover[] =>
+  covers.filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film');
+
+function limits({ shelter, on }: CheckInput): Limit[] {
+  return roofFilms(shelter).map((cover) => {
+    const load = filmLoad(shelter, cover);
+    return 'reason' in load ? unknown(cover, load.reason) : ofFilm(shelter, cover, load, on);
+  });
 }
 
-function onCover(shelter: Shelter, cover: Cover, on: string | undefined): Found[] {
-  const load = filmLoad(shelter, cover);
-  if ('reason' in load) return [notChecked(cover, load.reason)];
+/** One pull of the film against what it may have for that long at that temperature. */
+interface Pulled {
+  /** N/m */
+  readonly pull: number;
+  readonly loadCase: string;
+  /** Told between the film and its stress: ` when suction lifts it`. */
+  readonly when: string;
+  readonly may: ReturnType<typeof filmStress>;
+  /** Allowable to the level of the combinations. */
+  readonly level: number;
+  readonly source: string;
+  readonly steps: readonly Step[];
+}
+
+function ofFilm(shelter: Shelter, cover: Cover, load: FilmLoad, on: string | undefined): Limit {
+  const { site } = shelter;
   const { film } = load.panel;
-  const level = levelOf(shelter.site.basis);
-  const gust = gustPull(load);
   const inGust = filmStress(film.yieldStress, stormTemperature, 'gust');
-  // In the cold the film shrinks onto the frame and stays so for weeks.
-  const cold = load.fan > 0 ? load.resting : pullAt(load.panel, shelter.site.coldest).pull;
-  const inCold = filmStress(film.yieldStress, shelter.site.coldest, 'weeks');
   const left = leftOf(filmAgeing(cover, on));
-  const gustUse = gust.pull / film.thickness / (inGust.allowable * level);
-  const coldUse = cold / film.thickness / inCold.allowable;
-  const windy = gustUse >= coldUse;
-  const stress = (windy ? gust.pull : cold) / film.thickness;
-  const fresh = windy ? inGust.allowable * level : inCold.allowable;
-  const allowed = fresh * left.share;
-  const pull = windy ? gust.pull : cold;
-  return [
-    judge({
-      part: cover,
+  const use = (pulled: Pulled): Use => {
+    const stress = pulled.pull / film.thickness;
+    const allowed = pulled.may.allowable * pulled.level * left.share;
+    return {
       utilisation: stress / allowed,
-      demand: measured(stress, 'stress'),
-      capacity: measured(allowed, 'stress'),
-      loadCase: windy ? 'gust on the film' : 'the coldest day',
-      message: [
-        `${film.title} is pulled to `,
-        measured(pull, 'line-load'),
-        windy ? ` when ${gust.what}, a stress of ` : ' on the coldest day, a stress of ',
-        measured(stress, 'stress'),
-        '; it may have ',
-        measured(allowed, 'stress'),
-        '.',
-      ],
-      source: windy ? 'membrane-arc' : 'practice:film-creep',
-      steps: [
-        ...load.steps,
-        ...(windy
-          ? gust.steps
-          : [
-              step(
-                'T',
-                'pull left in the film on the coldest day',
-                'T = 0.5 T_0 + E t α (ϑ_fit - ϑ_cold)',
-                [
-                  given('T_0', 'pull when put on', cover.tension, 'line-load'),
-                  given('E t', 'stretch stiffness', load.panel.stiffness, 'line-load'),
-                  given('ϑ_cold', 'coldest', shelter.site.coldest, 'temperature'),
-                ],
-                cold,
-                'line-load',
-                'practice',
-              ),
-            ]),
-        step(
-          'σ',
-          'stress of the film',
-          'σ = T / t',
-          [given('t', 'thickness', film.thickness, 'film-thickness')],
-          stress,
-          'stress',
-          'derived',
-        ),
-        windy ? inGust.step : inCold.step,
-        ...(windy && level !== 1
-          ? [
-              step(
-                'σ_a,f',
-                'stress allowed under factored loads',
-                'σ_a,f = σ_a · level',
-                [given('level', 'allowable to factored loads', level, 'ratio')],
-                fresh,
-                'stress',
-                'practice:film-creep',
-              ),
-            ]
-          : []),
-        ...left.steps,
-        ...(left.steps.length === 0
-          ? []
-          : [
-              step(
-                'σ_η',
-                'stress the film may have at its age',
-                'σ_η = η σ_a',
-                [
-                  given('η', 'strength left', left.share, 'percent'),
-                  given('σ_a', 'of new film', fresh, 'stress'),
-                ],
-                allowed,
-                'stress',
-                'practice',
-              ),
-            ]),
-      ],
-    }),
-  ];
+      loadCase: pulled.loadCase,
+      tell: () => tell(film, load, pulled, stress, left),
+    };
+  };
+  return {
+    by: 'pressure',
+    part: cover,
+    gives: 'the film is stretched for good',
+    sacrificial: cover.sacrificial === true,
+    use: (factor) => {
+      const gust = gustPull(load, factor);
+      return use({
+        pull: gust.pull,
+        loadCase: 'gust on the film',
+        when: ` when ${gust.what}, a stress of `,
+        may: inGust,
+        level: levelOf(site.basis),
+        source: 'membrane-arc',
+        steps: gust.steps,
+      });
+    },
+    calm: [use(inCold(shelter, cover, load))],
+  };
 }
 
-function run(input: CheckInput): Found[] {
-  return input.shelter.covers
-    .filter((cover) => cover.place === 'roof' && cover.skin.kind === 'film')
-    .flatMap((cover) => onCover(input.shelter, cover, input.on));
+/** In the cold the film shrinks onto the frame and stays so for weeks. */
+function inCold({ site }: Shelter, cover: Cover, load: FilmLoad): Pulled {
+  const { film } = load.panel;
+  const pull = load.fan > 0 ? load.resting : pullAt(load.panel, site.coldest).pull;
+  return {
+    pull,
+    loadCase: 'the coldest day',
+    when: ' on the coldest day, a stress of ',
+    may: filmStress(film.yieldStress, site.coldest, 'weeks'),
+    level: 1,
+    source: 'practice:film-creep',
+    steps: [
+      step(
+        'T',
+        'pull left in the film on the coldest day',
+        'T = 0.5 T_0 + E t α (ϑ_fit - ϑ_cold)',
+        [
+          given('T_0', 'pull when put on', cover.tension, 'line-load'),
+          given('E t', 'stretch stiffness', load.panel.stiffness, 'line-load'),
+          given('ϑ_cold', 'coldest', site.coldest, 'temperature'),
+        ],
+        pull,
+        'line-load',
+        'practice',
+      ),
+    ],
+  };
+}
+
+function tell(
+  film: FilmItem,
+  load: FilmLoad,
+  { pull, when, may, level, source, steps }: Pulled,
+  stress: number,
+  left: ReturnType<typeof leftOf>,
+): Told {
+  const fresh = may.allowable * level;
+  const allowed = fresh * left.share;
+  return {
+    demand: measured(stress, 'stress'),
+    capacity: measured(allowed, 'stress'),
+    message: [
+      `${film.title} is pulled to `,
+      measured(pull, 'line-load'),
+      when,
+      measured(stress, 'stress'),
+      '; it may have ',
+      measured(allowed, 'stress'),
+      '.',
+    ],
+    source,
+    steps: [
+      ...load.steps,
+      ...steps,
+      step(
+        'σ',
+        'stress of the film',
+        'σ = T / t',
+        [given('t', 'thickness', film.thickness, 'film-thickness')],
+        stress,
+        'stress',
+        'derived',
+      ),
+      may.step,
+      ...(level === 1
+        ? []
+        : [
+            step(
+              'σ_a,f',
+              'stress allowed under factored loads',
+              'σ_a,f = σ_a · level',
+              [given('level', 'allowable to factored loads', level, 'ratio')],
+              fresh,
+              'stress',
+              'practice:film-creep',
+            ),
+          ]),
+      ...left.steps,
+      ...(left.steps.length === 0
+        ? []
+        : [
+            step(
+              'σ_η',
+              'stress the film may have at its age',
+              'σ_η = η σ_a',
+              [
+                given('η', 'strength left', left.share, 'percent'),
+                given('σ_a', 'of new film', fresh, 'stress'),
+              ],
+              allowed,
+              'stress',
+              'practice',
+            ),
+          ]),
+    ],
+  };
 }
 
 export const filmStressCheck: Check = {
@@ -159,7 +197,8 @@ export const filmStressCheck: Check = {
   leavesOut:
     'Corners, where suction is highest over a small patch; that suction over a whole strip from side to side is less than on a small area, which is what the values of the edge strip are for; holes, folds and stitched edges; film of the sides and ends (wall-cover); gusts while it is hot and soft.',
   mayBeAccepted: 'When the film is declared sacrificial and comes off before the frame is in danger.',
-  run,
+  appliesTo: (shelter) => roofFilms(shelter).length > 0,
+  limits,
   levers,
 };
 

@@ -1,52 +1,43 @@
 import type { CableEnd, PostLoad } from '@tautline/structure';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import { type FrameFoot, feetOf, frameFeet, postWeight, worstReaction } from '../feet.ts';
-import type { Finding, Found } from '../finding.ts';
-import { boardsUnder, footSinking } from '../ground-sinking.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { loadedRails } from '../rails.ts';
+import { type FrameFoot, feetOf, frameFeet, postWeight, worstUnder } from '../feet.ts';
+import type { Finding } from '../finding.ts';
+import { boardsUnder, footSinking, type Sinking } from '../ground-sinking.ts';
+import { given, measured, step } from '../judge.ts';
+import { type FrameLimit, type Limit, type Told, type Use, unknown } from '../limit.ts';
+import { railDemands, rowsUnder } from '../rails.ts';
 import { setQuantity } from '../slots.ts';
 
-interface Pressed {
-  readonly held: FrameFoot;
-  readonly load: number;
-  readonly loadCase: string;
-  /** The end of a cable that presses the post down. */
-  readonly end?: CableEnd;
-}
-
-/** Feet of frames, and of the posts under a ridge or an inner line, with what presses them down. */
-function pressed(input: CheckInput): (Pressed | Found)[] {
+function limits(input: CheckInput): Limit[] {
   const { shelter } = input;
-  if (!input.frame.ok) {
-    const { reason } = input.frame;
-    return feetOf(shelter).map((foot) => notChecked(foot, reason));
-  }
-  const { responses } = input.frame.analysis;
-  const feet: (Pressed | Found)[] = frameFeet(shelter).map((held) => {
-    const worst = worstReaction(responses, held.foot.id, (reaction) => reaction.vertical);
-    return worst === undefined
-      ? notChecked(held.foot, 'the frame gives way before its feet can be judged')
-      : {
-          held,
-          load: Math.max(0, worst.value) * held.frames,
-          loadCase: worst.response.load.title,
+  return [
+    ...frameFeet(shelter).map((held) =>
+      ofFoot(input, held, (pressed) => ({
+        use: (response) =>
+          worstUnder(response, held.foot.id, ({ vertical }) =>
+            pressed(Math.max(0, vertical) * held.frames, response.load.title),
+          ),
+      })),
+    ),
+    ...rowsUnder(shelter).map(({ posts, rail, noun }) =>
+      ofFoot(input, { foot: posts.foot, owner: posts, noun, frames: 1 }, (pressed) => {
+        const { inResponse, calm } = railDemands(input, rail);
+        const under = (demand: NonNullable<ReturnType<typeof inResponse>>): Use => {
+          const end = mostDown(demand.ends ?? []);
+          const { down, loadCase } = mostDown<PostLoad>([demand.post, ...(end === undefined ? [] : [end])])!;
+          return pressed(down + postWeight(posts), loadCase, end?.down === down ? end : undefined);
         };
-  });
-  for (const { rail, demand, post: noun } of loadedRails(shelter, input.frame.analysis)) {
-    const { posts } = rail;
-    if (posts === undefined || demand === undefined) continue;
-    const end = mostDown(demand.ends ?? []);
-    const { down, loadCase } = mostDown([demand.post, ...(end === undefined ? [] : [end])])!;
-    feet.push({
-      held: { foot: posts.foot, owner: posts, noun, frames: 1 },
-      load: down + postWeight(posts),
-      loadCase,
-      ...(end !== undefined && end.down === down ? { end } : {}),
-    });
-  }
-  return feet;
+        return {
+          use: (response) => {
+            const demand = inResponse(response);
+            return demand && under(demand);
+          },
+          calm: calm.map(under),
+        };
+      }),
+    ),
+  ];
 }
 
 const mostDown = <T extends PostLoad>(loads: readonly T[]): T | undefined =>
@@ -55,44 +46,65 @@ const mostDown = <T extends PostLoad>(loads: readonly T[]): T | undefined =>
     undefined,
   );
 
-function run(input: CheckInput): Found[] {
-  const { site } = input.shelter;
-  const boards = boardsUnder(input.shelter);
-  return pressed(input).map((entry) => {
-    if ('verdict' in entry) return entry;
-    const { held, load, loadCase, end } = entry;
-    const hold = footSinking(held.foot, held.owner.member, site, boards);
-    if ('reason' in hold) return notChecked(held.foot, hold.reason);
-    return judge({
-      part: held.foot,
+/** Load on one foot, N, and the end of a cable that presses it down, in words and against what the ground carries. */
+type Pressed = (load: number, loadCase: string, end?: CableEnd) => Use;
+
+function ofFoot(
+  { shelter }: CheckInput,
+  held: FrameFoot,
+  asked: (pressed: Pressed) => Pick<FrameLimit, 'use' | 'calm'>,
+): Limit {
+  const { foot, owner, noun } = held;
+  const hold = footSinking(foot, owner.member, shelter.site, boardsUnder(shelter));
+  if ('reason' in hold) return unknown(foot, hold.reason);
+  return {
+    by: 'frame',
+    part: foot,
+    gives: `the foot of the ${noun} sinks`,
+    sacrificial: foot.sacrificial === true || owner.sacrificial === true,
+    onTheDay: true,
+    ...asked((load, loadCase, end) => ({
       utilisation: load / Math.max(hold.allowed, 1e-6),
-      demand: measured(load, 'force'),
-      capacity: measured(hold.allowed, 'force'),
       loadCase,
-      message: [
-        `Each ${held.noun}'s foot is pressed down with `,
-        measured(load, 'force'),
-        ` under ${loadCase}; in ${site.soil}, ${hold.what} may carry `,
-        measured(hold.allowed, 'force'),
-        '.',
-        ...(end === undefined ? [] : whyAtTheEnd(end)),
-      ],
-      source: hold.source,
-      steps: [
-        step(
-          'V',
-          'load on one foot',
-          'from the frame analysis',
-          [given('n', 'frames per foot', held.frames, 'ratio')],
-          load,
-          'force',
-          'frame',
-        ),
-        ...(end === undefined ? [] : [stayStep(end)]),
-        ...hold.steps,
-      ],
-    });
-  });
+      tell: () => tell(held, shelter.site.soil, load, hold, loadCase, end),
+    })),
+  };
+}
+
+function tell(
+  { noun, frames }: FrameFoot,
+  soil: string,
+  load: number,
+  hold: Sinking,
+  loadCase: string,
+  end: CableEnd | undefined,
+): Told {
+  return {
+    demand: measured(load, 'force'),
+    capacity: measured(hold.allowed, 'force'),
+    message: [
+      `Each ${noun}'s foot is pressed down with `,
+      measured(load, 'force'),
+      ` under ${loadCase}; in ${soil}, ${hold.what} may carry `,
+      measured(hold.allowed, 'force'),
+      '.',
+      ...(end === undefined ? [] : whyAtTheEnd(end)),
+    ],
+    source: hold.source,
+    steps: [
+      step(
+        'V',
+        'load on one foot',
+        'from the frame analysis',
+        [given('n', 'frames per foot', frames, 'ratio')],
+        load,
+        'force',
+        'frame',
+      ),
+      ...(end === undefined ? [] : [stayStep(end)]),
+      ...hold.steps,
+    ],
+  };
 }
 
 export const footBearing: Check = {
@@ -112,7 +124,9 @@ export const footBearing: Check = {
   sources: ['frame', 'meyerhof:1963', 'ibc2018:1806.2', 'api-rp2a:alpha', 'navfac-dm7:beta'],
   leavesOut: 'Slow settling, soaked ground, frost, fresh fill, a flat stone or block put under the post.',
   mayBeAccepted: 'When each foot stands on a stone, block or collar that the spec does not name.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => feetOf(shelter).length > 0,
+  limits,
   levers,
 };
 

@@ -1,57 +1,69 @@
-import { groundAllowedAt } from '@tautline/loads';
+import { type GroundResult, groundAllowedAt } from '@tautline/loads';
+import type { Brace } from '@tautline/shelter';
 import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import type { Check, CheckInput } from '../check.ts';
-import type { Found } from '../finding.ts';
 import { footUplift } from '../ground.ts';
-import { guyPull, guySlope, sideGuys } from '../guys.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { type GuyPull, guyLimit, guySlope, sideGuys } from '../guys.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, type Told, unknown } from '../limit.ts';
 
-function run(input: CheckInput): Found[] {
-  const { shelter } = input;
-  return sideGuys(shelter).flatMap((guy) => {
+function limits(input: CheckInput): Limit[] {
+  const { site } = input.shelter;
+  return sideGuys(input.shelter).flatMap((guy): Limit[] => {
     const { foot, member } = guy;
     if (foot === undefined) return [];
-    const hold = footUplift(foot, member.kind === 'cable' ? undefined : member, shelter.site);
-    if ('reason' in hold) return [notChecked(foot, hold.reason)];
+    const hold = footUplift(foot, member.kind === 'cable' ? undefined : member, site);
+    if ('reason' in hold) return [unknown(foot, hold.reason)];
     const slope = guySlope(guy);
-    const upright = Math.sin(slope);
-    const allowed = groundAllowedAt(hold, shelter.site.basis);
-    const pulled = guyPull(input, guy, allowed / upright);
-    if ('reason' in pulled) return [notChecked(foot, pulled.reason)];
-    const up = pulled.pull * upright;
+    const allowed = groundAllowedAt(hold, site.basis);
     return [
-      judge({
+      guyLimit(input, guy, {
         part: foot,
-        utilisation: up / Math.max(allowed, 1e-6),
-        demand: measured(up, 'force'),
-        capacity: measured(allowed, 'force'),
-        loadCase: pulled.loadCase,
-        related: [{ origin: guy.origin, message: 'the guy it holds' }],
-        message: [
-          ...pulled.told,
-          ', and lifts its anchor with ',
-          measured(up, 'force'),
-          `; in ${shelter.site.soil} the anchor may be counted on for `,
-          measured(allowed, 'force'),
-          '.',
-        ],
-        source: hold.source,
-        steps: [
-          ...pulled.steps,
-          step(
-            'V',
-            'upright share of that pull',
-            'V = T sin α',
-            [given('α', 'slope down to the anchor', slope, 'angle')],
-            up,
-            'force',
-            'statics',
-          ),
-          ...hold.steps,
-        ],
+        gives: 'the anchor of the side guy is pulled up',
+        sacrificial: guy.sacrificial === true || foot.sacrificial === true,
+        mayTake: allowed / Math.sin(slope),
+        tell: (pulled) => tell(guy, slope, site.soil, pulled, hold, allowed),
       }),
     ];
   });
+}
+
+function tell(
+  guy: Brace,
+  slope: number,
+  soil: string,
+  pulled: GuyPull,
+  hold: GroundResult,
+  allowed: number,
+): Told {
+  const up = pulled.pull * Math.sin(slope);
+  return {
+    demand: measured(up, 'force'),
+    capacity: measured(allowed, 'force'),
+    related: [{ origin: guy.origin, message: 'the guy it holds' }],
+    message: [
+      ...pulled.told,
+      ', and lifts its anchor with ',
+      measured(up, 'force'),
+      `; in ${soil} the anchor may be counted on for `,
+      measured(allowed, 'force'),
+      '.',
+    ],
+    source: hold.source,
+    steps: [
+      ...pulled.steps,
+      step(
+        'V',
+        'upright share of that pull',
+        'V = T sin α',
+        [given('α', 'slope down to the anchor', slope, 'angle')],
+        up,
+        'force',
+        'statics',
+      ),
+      ...hold.steps,
+    ],
+  };
 }
 
 export const guyAnchor: Check = {
@@ -70,7 +82,9 @@ export const guyAnchor: Check = {
   leavesOut:
     'The level share of the pull, which ground in front of a deadman or screw takes; anchors of guys along the house (racking) and of ridge cables (cable-anchor); soaked ground, creep of wet clay, anchors close to each other or to a ditch.',
   mayBeAccepted: 'When the anchor held a pull test of the demand with the factor of safety.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => sideGuys(shelter).some(({ foot }) => foot !== undefined),
+  limits,
   levers: ({ shelter }, finding, stock) => {
     const guy = sideGuys(shelter).find(({ foot }) => foot?.id === finding.part);
     if (guy?.foot === undefined) return [];

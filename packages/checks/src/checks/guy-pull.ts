@@ -1,42 +1,50 @@
+import type { Brace, CableItem, Shelter } from '@tautline/shelter';
 import { pulledLess, strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
-import { guyPull, sideGuys } from '../guys.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import type { Finding } from '../finding.ts';
+import { type GuyPull, guyLimit, sideGuys } from '../guys.ts';
+import { given, measured, step } from '../judge.ts';
+import type { Limit, Told } from '../limit.ts';
 import { cableWorking } from '../rigging.ts';
 
-function run(input: CheckInput): Found[] {
-  return sideGuys(input.shelter).flatMap((guy) => {
-    const { member } = guy;
-    // What is no cable is judged with the braces of the whole house.
-    if (member.kind !== 'cable') return [];
-    const capacity = cableWorking(member);
-    const pulled = guyPull(input, guy, capacity);
-    if ('reason' in pulled) return [notChecked(guy, pulled.reason)];
-    return [
-      judge({
-        part: guy,
-        utilisation: pulled.pull / capacity,
-        demand: measured(pulled.pull, 'force'),
-        capacity: measured(capacity, 'force'),
-        loadCase: pulled.loadCase,
-        message: [...pulled.told, `; with clips ${member.title} may take `, measured(capacity, 'force'), '.'],
-        source: 'rigging',
-        steps: [
-          ...pulled.steps,
-          step(
-            'T_max',
-            'pull it may take with clips',
-            'T_max = 0.8 F_break / 3',
-            [given('F_break', 'breaking load', member.breakingLoad, 'force')],
-            capacity,
-            'force',
-            'rigging',
-          ),
-        ],
-      }),
-    ];
+type Wire = Brace & { readonly member: CableItem };
+
+/** Side guys of cable: what is no cable is judged with the braces of the whole house. */
+const wires = (shelter: Shelter): readonly Wire[] =>
+  sideGuys(shelter).filter((guy): guy is Wire => guy.member.kind === 'cable');
+
+function limits(input: CheckInput): Limit[] {
+  return wires(input.shelter).map((guy) => {
+    const mayTake = cableWorking(guy.member);
+    return guyLimit(input, guy, {
+      part: guy,
+      gives: 'the side guy parts',
+      sacrificial: guy.sacrificial === true,
+      mayTake,
+      tell: (pulled) => tell(guy.member, pulled, mayTake),
+    });
   });
+}
+
+function tell(member: CableItem, pulled: GuyPull, capacity: number): Told {
+  return {
+    demand: measured(pulled.pull, 'force'),
+    capacity: measured(capacity, 'force'),
+    message: [...pulled.told, `; with clips ${member.title} may take `, measured(capacity, 'force'), '.'],
+    source: 'rigging',
+    steps: [
+      ...pulled.steps,
+      step(
+        'T_max',
+        'pull it may take with clips',
+        'T_max = 0.8 F_break / 3',
+        [given('F_break', 'breaking load', member.breakingLoad, 'force')],
+        capacity,
+        'force',
+        'rigging',
+      ),
+    ],
+  };
 }
 
 export const guyPullCheck: Check = {
@@ -56,7 +64,9 @@ export const guyPullCheck: Check = {
   leavesOut:
     'The live tier knows what share of the wind the guys take only under blown-up films; elsewhere it asks whether they would hold all of its push across, which leaves out what they take of the lift. Guys along the house (racking), ridge cables (rail-span), wire braces (racking, whole-house); knots, thimbles and worn wire.',
   mayBeAccepted: 'When the end fittings keep the full strength of the wire, or a pull test was made.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => wires(shelter).length > 0,
+  limits,
   levers,
 };
 

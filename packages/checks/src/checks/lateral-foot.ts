@@ -1,82 +1,98 @@
-import { type Duration, groundAllowedAt } from '@tautline/loads';
+import { type GroundResult, groundAllowedAt } from '@tautline/loads';
 import type { Site } from '@tautline/shelter';
 import type { Reaction, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import { type FrameFoot, frameFeet, worstReaction } from '../feet.ts';
-import type { Finding, Found } from '../finding.ts';
+import { type FrameFoot, frameFeet, worstUnder } from '../feet.ts';
+import type { Finding } from '../finding.ts';
+import type { NoHold } from '../ground.ts';
 import { footSideways } from '../ground-sideways.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { deeper, inConcrete, tiedHeads } from '../levers.ts';
+import { type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { setQuantity } from '../slots.ts';
 
-/** Push on one foot as share of what the ground allows there; undefined where that is not covered. */
+/** Push on one foot against what the ground holds it with there. */
 export function sidewaysUse(
   site: Site,
   held: FrameFoot,
   reaction: Reaction,
-  stay: Duration,
-): number | undefined {
+  load: Response['load'],
+): Use | NoHold {
   const push = Math.abs(reaction.horizontal) * held.frames;
-  if (push < 1) return 0;
-  const hold = footSideways(held.foot, held.owner.member, site, {
-    push,
-    moment: reaction.moment * held.frames,
-    lift: -reaction.vertical * held.frames,
-    stay,
-  });
-  return 'reason' in hold ? undefined : push / Math.max(groundAllowedAt(hold, site.basis), 1e-6);
+  const hold = holdOf(site, held, reaction, load);
+  if ('reason' in hold) return hold;
+  const allowed = groundAllowedAt(hold, site.basis);
+  return {
+    // Less than a newton is rounding, and has no height to act at.
+    utilisation: push < 1 ? 0 : push / Math.max(allowed, 1e-6),
+    loadCase: load.title,
+    tell: () => tell(site, held, reaction, load.title, hold, allowed),
+  };
 }
 
-function run(input: CheckInput): Found[] {
-  const { site } = input.shelter;
-  return frameFeet(input.shelter).map((held) => {
-    const { foot, owner, noun, frames } = held;
-    if (!input.frame.ok) return notChecked(foot, input.frame.reason);
-    const worst = worstReaction(
-      input.frame.analysis.responses,
-      foot.id,
-      (reaction, response) =>
-        // Where the hold is not covered the largest push says so below.
-        sidewaysUse(site, held, reaction, stayOf(response)) ?? Math.abs(reaction.horizontal),
-    );
-    if (worst === undefined) return notChecked(foot, 'the frame gives way before its feet can be judged');
-    return onFoot(site, held, owner.member.title, noun, worst.reaction, worst.response, frames);
-  });
-}
-
-const stayOf = ({ load }: Response): Duration => load.duration;
-
-function onFoot(
+function holdOf(
   site: Site,
-  held: FrameFoot,
-  title: string,
-  noun: string,
+  { foot, owner, frames }: FrameFoot,
   reaction: Reaction,
-  response: Response,
-  frames: number,
-): Found {
-  const { foot } = held;
+  load: Response['load'],
+): GroundResult | NoHold {
+  return footSideways(foot, owner.member, site, {
+    push: Math.abs(reaction.horizontal) * frames,
+    moment: reaction.moment * frames,
+    lift: -reaction.vertical * frames,
+    stay: load.duration,
+  });
+}
+
+function limits({ shelter, frame }: CheckInput): Limit[] {
+  if (!frame.ok) return [];
+  const { responses } = frame.analysis;
+  const { site } = shelter;
+  return frameFeet(shelter).map((held): Limit => {
+    const { foot, owner, noun } = held;
+    // A foot that rests on the ground is held where something presses it: whether it is covered can turn on the load.
+    const gap = responses
+      .filter(({ status, load }) => status === 'holds' && load.use !== 'service')
+      .flatMap(({ reactions, load }) =>
+        reactions
+          .filter(({ part, horizontal }) => part === foot.id && Math.abs(horizontal) * held.frames >= 1)
+          .map((reaction) => holdOf(site, held, reaction, load)),
+      )
+      .find((hold) => 'reason' in hold);
+    if (gap !== undefined && 'reason' in gap) return unknown(foot, gap.reason);
+    return {
+      by: 'frame',
+      part: foot,
+      gives: `the foot of the ${noun} is pushed over`,
+      sacrificial: foot.sacrificial === true || owner.sacrificial === true,
+      onTheDay: true,
+      use: (response) =>
+        worstUnder(response, foot.id, (reaction) => {
+          const use = sidewaysUse(site, held, reaction, response.load);
+          return 'reason' in use ? undefined : use;
+        }),
+    };
+  });
+}
+
+function tell(
+  { soil }: Site,
+  { owner, noun, frames }: FrameFoot,
+  reaction: Reaction,
+  loadCase: string,
+  hold: GroundResult,
+  allowed: number,
+): Told {
   const push = Math.abs(reaction.horizontal) * frames;
   const moment = Math.abs(reaction.moment) * frames;
-  const hold = footSideways(foot, held.owner.member, site, {
-    push,
-    moment,
-    lift: -reaction.vertical * frames,
-    stay: stayOf(response),
-  });
-  if ('reason' in hold) return notChecked(foot, hold.reason);
-  const allowed = groundAllowedAt(hold, site.basis);
-  return judge({
-    part: foot,
-    utilisation: push / Math.max(allowed, 1e-6),
+  return {
     demand: measured(push, 'force'),
     capacity: measured(allowed, 'force'),
-    loadCase: response.load.title,
     message: [
-      `Each ${noun} of ${title} pushes its foot sideways with `,
+      `Each ${noun} of ${owner.member.title} pushes its foot sideways with `,
       measured(push, 'force'),
       ...(moment > 1 ? [' and turns it with ', measured(moment, 'moment')] : []),
-      ` under ${response.load.title}; in ${site.soil} the foot may be counted on for `,
+      ` under ${loadCase}; in ${soil} the foot may be counted on for `,
       measured(allowed, 'force'),
       '.',
     ],
@@ -95,14 +111,14 @@ function onFoot(
         'e',
         'height the push counts as acting at',
         'e = M / H',
-        [given('M', 'bending at the ground', moment, 'moment')],
+        [given('M', 'bending at the ground', moment, 'moment'), given('H', 'push', push, 'force')],
         moment / Math.max(push, 1e-9),
         'length',
         'statics',
       ),
       ...hold.steps,
     ],
-  });
+  };
 }
 
 export const lateralFoot: Check = {
@@ -124,7 +140,9 @@ export const lateralFoot: Check = {
   leavesOut:
     'Soaked or freshly dug ground, feet close together, slow leaning of stubs in clay over years, ground that slopes, the lean of a stub, what baseboards and the end of the bow on the ground add.',
   mayBeAccepted: 'When baseboards or a tie across the house hold the two feet together.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => frameFeet(shelter).length > 0,
+  limits,
   levers,
 };
 

@@ -1,13 +1,13 @@
-import { DURATIONS } from '@tautline/loads';
-import { type Foot, lengthOf, type MemberItem, type Part } from '@tautline/shelter';
+import { type Foot, lengthOf, type MemberItem, type Part, type Shelter } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
-import { memberAgeing } from '../ageing.ts';
+import { type MemberAgeing, memberAgeing } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, judge, measured, step } from '../judge.ts';
 import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
-import { inSoil, type MemberLimit, memberLimit } from '../resistance.ts';
-import { givingWay, type StressedPlace, worstPlace } from '../stress.ts';
+import type { FrameLimit, Limit, Told } from '../limit.ts';
+import { inSoil, limitsUnder, type MemberLimit } from '../resistance.ts';
+import { notSurvived, type StressedPlace, worstPlaceIn } from '../stress.ts';
 
 /** Nearer to the end than this is told as at the foot, m: own choice. */
 const atTheFoot = 0.02;
@@ -16,14 +16,15 @@ interface Framed {
   readonly part: Part;
   readonly member: MemberItem;
   readonly noun: string;
+  /** What gives at the limit, where it is more than bending. */
+  readonly gives?: string;
   readonly foot?: Foot;
   /** Length of a bow, which has a foot at both ends, m. */
   readonly total?: number;
 }
 
-/** Members of the typical frame: the bow or rafter, and the posts under it. */
-function framed(input: CheckInput): readonly Framed[] {
-  const { roof, sidePosts } = input.shelter;
+/** Members of the typical frame: the bow or rafter, the tie between two rafters, and the posts under them. */
+function framed({ roof, sidePosts }: Shelter): readonly Framed[] {
   const members: Framed[] = [];
   if (roof.type === 'bows')
     members.push({
@@ -33,138 +34,174 @@ function framed(input: CheckInput): readonly Framed[] {
       total: lengthOf(roof.line),
       ...(roof.foot === undefined ? {} : { foot: roof.foot }),
     });
-  if (roof.type === 'rafters') members.push({ part: roof, member: roof.member, noun: 'rafter' });
+  if (roof.type === 'rafters') {
+    members.push({ part: roof, member: roof.member, noun: 'rafter' });
+    if (roof.tie !== undefined)
+      members.push({
+        part: roof.tie,
+        member: roof.tie.member,
+        noun: 'tie between the rafters',
+        gives: 'the tie between the rafters is pulled or pressed past its strength',
+      });
+  }
   if (sidePosts !== undefined)
     members.push({ part: sidePosts, member: sidePosts.member, noun: 'side post', foot: sidePosts.foot });
   return members;
 }
 
-function run(input: CheckInput): Found[] {
-  if (!input.frame.ok) return [notChecked(input.shelter, input.frame.reason)];
-  const { analysis } = input.frame;
-  const failing = givingWay(analysis);
-  return framed(input).map(({ part, member, noun, foot, total }) => {
-    if (failing !== undefined && part === input.shelter.roof) {
-      if (failing.status === 'no answer') {
-        return notChecked(part, `the frame analysis found no answer under ${failing.load.title}`);
-      }
-      return judge({
-        part,
-        utilisation: 1 / Math.max(failing.reached, 1e-3),
-        demand: measured(1, 'percent'),
-        capacity: measured(failing.reached, 'percent'),
-        loadCase: failing.load.title,
-        message: [
-          `The frame gives way at `,
-          measured(failing.reached, 'percent'),
-          ` of ${failing.load.title}: ${member.title} is too limber for this ${noun}.`,
-        ],
-        source: failing.load.source,
-        steps: [
-          step(
-            'λ',
-            'share of the load at which the frame loses its stiffness',
-            'det K(λ) = 0 along the load path',
-            [],
-            failing.reached,
-            'percent',
-            'timoshenko:stability',
-          ),
-        ],
+function limits({ shelter, on }: CheckInput): Limit[] {
+  const { roof } = shelter;
+  const members = framed(shelter).map((member) => ofMember(shelter, member, on));
+  const what = 'the whole frame gives way';
+  return [...members, { by: 'balance', part: roof, gives: what, sacrificial: roof.sacrificial === true }];
+}
+
+/** The member at the place along it that is used most. */
+function ofMember(shelter: Shelter, framed: Framed, on: string | undefined): FrameLimit {
+  const { part, member, noun, foot, total } = framed;
+  const limitUnder = limitsUnder(shelter.site, member, inSoil(foot));
+  const ageing = memberAgeing(shelter, on, member, foot, total);
+  return {
+    by: 'frame',
+    part,
+    gives: framed.gives ?? `the ${noun} bends past its strength`,
+    sacrificial: part.sacrificial === true,
+    unasked: 'the frame analysis has no forces for this part',
+    use: (response) => {
+      const limit = limitUnder(response.load);
+      const worst = worstPlaceIn(response, part.id, member, ({ axialStress, bendingStress, force }) => {
+        return (axialStress / limit.axial + bendingStress / limit.bending) / ageing.shareAt(force.at);
       });
-    }
-    const wet = inSoil(foot);
-    const limits = new Map(
-      DURATIONS.map((duration) => [duration, memberLimit(input.shelter.site, member, duration, wet)]),
-    );
-    const ageing = memberAgeing(input.shelter, input.on, member, foot, total);
-    const limitOf = (place: StressedPlace): MemberLimit => limits.get(place.response.load.duration)!;
-    const use = (place: StressedPlace): number => {
-      const limit = limitOf(place);
-      const fresh = place.axialStress / limit.axial + place.bendingStress / limit.bending;
-      return fresh / ageing.shareAt(place.force.at);
-    };
-    const worst = worstPlace(analysis, part.id, member, use);
-    if (worst === undefined) return notChecked(part, 'the frame analysis has no forces for this part');
-    const limit = limitOf(worst);
-    const utilisation = use(worst);
-    const section = sectionOf(member);
-    const left = ageing.shareAt(worst.force.at);
-    const allowed = limit.bending * left;
-    const combined = utilisation * allowed;
-    return judge({
-      part,
-      utilisation,
-      demand: measured(combined, 'stress'),
-      capacity: measured(allowed, 'stress'),
-      loadCase: worst.response.load.title,
-      message: [
-        `The ${noun} of ${member.title} is stressed to `,
-        measured(combined, 'stress'),
-        ...(worst.force.at < atTheFoot
-          ? [' at its foot']
-          : [' at ', measured(worst.force.at, 'length'), ' from its foot']),
-        ` under ${worst.response.load.title}; it may take `,
-        measured(allowed, 'stress'),
-        ...(left < 1 ? [', ', measured(left, 'percent'), ' of what sound stock may'] : []),
-        '.',
-      ],
-      source: limit.source,
+      if (worst === undefined) return undefined;
+      const { place, use } = worst;
+      return {
+        utilisation: use,
+        loadCase: response.load.title,
+        tell: () => tell(framed, place, use, limit, ageing),
+      };
+    },
+  };
+}
+
+function tell(
+  { member, noun }: Framed,
+  { force, bendingStress, axialStress, response }: StressedPlace,
+  utilisation: number,
+  limit: MemberLimit,
+  ageing: MemberAgeing,
+): Told {
+  const section = sectionOf(member);
+  const left = ageing.shareAt(force.at);
+  const allowed = limit.bending * left;
+  const combined = utilisation * allowed;
+  return {
+    demand: measured(combined, 'stress'),
+    capacity: measured(allowed, 'stress'),
+    message: [
+      `The ${noun} of ${member.title} is stressed to `,
+      measured(combined, 'stress'),
+      ...(force.at < atTheFoot ? [' at its foot'] : [' at ', measured(force.at, 'length'), ' from its foot']),
+      ` under ${response.load.title}; it may take `,
+      measured(allowed, 'stress'),
+      ...(left < 1 ? [', ', measured(left, 'percent'), ' of what sound stock may'] : []),
+      '.',
+    ],
+    source: limit.source,
+    steps: [
+      step(
+        'M',
+        'bending, locked-in bending included',
+        'from the frame analysis',
+        [given('s', 'place', force.at, 'length')],
+        force.moment,
+        'moment',
+        'frame',
+      ),
+      step(
+        'N',
+        'force along the member (tension positive)',
+        'from the frame analysis',
+        [],
+        force.axial,
+        'force',
+        'frame',
+      ),
+      step(
+        'σ_b',
+        'bending stress',
+        'σ_b = |M| / W',
+        [given('W', 'section modulus', section.sectionModulus, 'section-modulus')],
+        bendingStress,
+        'stress',
+        'timoshenko:beam',
+      ),
+      step(
+        'σ_n',
+        'axial stress',
+        'σ_n = |N| / A',
+        [given('A', 'area', section.area, 'area')],
+        axialStress,
+        'stress',
+        'timoshenko:beam',
+      ),
+      ...limit.steps,
+      ...ageing.stepsAt(force.at),
+      step(
+        'u',
+        'utilisation',
+        left < 1 ? 'u = (σ_n / f_n + σ_b / f_b) / η' : 'u = σ_n / f_n + σ_b / f_b',
+        [
+          given('f_n', 'axial stress allowed', limit.axial, 'stress'),
+          given('f_b', 'bending stress allowed', limit.bending, 'stress'),
+          ...(left < 1 ? [given('η', 'strength left there', left, 'percent')] : []),
+        ],
+        utilisation,
+        'percent',
+        limit.source,
+      ),
+    ],
+  };
+}
+
+/** The combination that brings the frame down soonest. */
+function run({ shelter: { roof }, frame }: CheckInput): Found[] {
+  const broken = frame.ok ? notSurvived(frame.analysis)[0] : undefined;
+  if (broken === undefined) return [];
+  const { load, reached, status } = broken;
+  const stock = roof.type === 'bows' || roof.type === 'rafters' ? roof.member.title : 'the frame';
+  return [
+    judge({
+      part: roof,
+      utilisation: 1 / Math.max(reached, 1e-3),
+      demand: measured(1, 'percent'),
+      capacity: measured(reached, 'percent'),
+      loadCase: load.title,
+      message:
+        status === 'no answer'
+          ? [
+              `The frame finds no balance under ${load.title}: beyond `,
+              measured(reached, 'percent'),
+              ' of it the analysis found no shape that carries it.',
+            ]
+          : [
+              `The frame gives way at `,
+              measured(reached, 'percent'),
+              ` of ${load.title}: ${stock} is too limber for it.`,
+            ],
+      source: load.source,
       steps: [
         step(
-          'M',
-          'bending, locked-in bending included',
-          'from the frame analysis',
-          [given('s', 'place', worst.force.at, 'length')],
-          worst.force.moment,
-          'moment',
-          'frame',
-        ),
-        step(
-          'N',
-          'force along the member (tension positive)',
-          'from the frame analysis',
+          'λ',
+          'share of the load at which the frame loses its stiffness',
+          'det K(λ) = 0 along the load path',
           [],
-          worst.force.axial,
-          'force',
-          'frame',
-        ),
-        step(
-          'σ_b',
-          'bending stress',
-          'σ_b = |M| / W',
-          [given('W', 'section modulus', section.sectionModulus, 'section-modulus')],
-          worst.bendingStress,
-          'stress',
-          'timoshenko:beam',
-        ),
-        step(
-          'σ_n',
-          'axial stress',
-          'σ_n = |N| / A',
-          [given('A', 'area', section.area, 'area')],
-          worst.axialStress,
-          'stress',
-          'timoshenko:beam',
-        ),
-        ...limit.steps,
-        ...ageing.stepsAt(worst.force.at),
-        step(
-          'u',
-          'utilisation',
-          left < 1 ? 'u = (σ_n / f_n + σ_b / f_b) / η' : 'u = σ_n / f_n + σ_b / f_b',
-          [
-            given('f_n', 'axial stress allowed', limit.axial, 'stress'),
-            given('f_b', 'bending stress allowed', limit.bending, 'stress'),
-            ...(left < 1 ? [given('η', 'strength left there', left, 'percent')] : []),
-          ],
-          utilisation,
+          reached,
           'percent',
-          limit.source,
+          'timoshenko:stability',
         ),
       ],
-    });
-  });
+    }),
+  ];
 }
 
 export const overSpan: Check = {
@@ -195,7 +232,10 @@ export const overSpan: Check = {
   sources: ['frame', 'practice:wood-in-soil', 'janssen:bamboo-life', 'uni-tr-5'],
   leavesOut: 'Buckling along the house between purlins, local damage, holes and notches, the end frames.',
   mayBeAccepted: 'For a part declared sacrificial, when the rest was checked without it.',
+  needs: 'frame',
+  appliesTo: (shelter) => framed(shelter).length > 0,
   run,
+  limits,
   levers,
 };
 
@@ -205,6 +245,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   if (sidePosts !== undefined && finding.part === sidePosts.id)
     return [...tiedHeads(input.shelter), stouter(sidePosts, stock), closer(sidePosts, 'posts')];
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
+  if (roof.type === 'rafters' && finding.part === roof.tie?.id) return [stouter(roof.tie, stock)];
   const sprung =
     roof.type === 'bows' && roof.shape === 'elastic' ? [flatter(roof), thinner(roof, stock)] : [];
   return [closer(roof, roof.type === 'bows' ? 'bows' : 'rafters'), stouter(roof, stock), ...sprung];

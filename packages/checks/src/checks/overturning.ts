@@ -1,11 +1,11 @@
-import { groundAllowedAt } from '@tautline/loads';
-import type { Cap, Shelter } from '@tautline/shelter';
+import { type GroundResult, groundAllowedAt } from '@tautline/loads';
+import type { Cap } from '@tautline/shelter';
 import { type CapLoads, capLoads, capRims } from '@tautline/structure';
 import type { Check, CheckInput, Lever } from '../check.ts';
-import type { Found } from '../finding.ts';
 import { footUplift } from '../ground.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { deeper, heavierRims } from '../levers.ts';
+import { type Limit, type Told, unknown } from '../limit.ts';
 
 /** The combination that lifts a rim most, with the lift that its own weight leaves (N; negative where it stays). */
 function mostLifted(loads: CapLoads): { readonly lift: number; readonly loadCase: string } | undefined {
@@ -26,36 +26,50 @@ function atRim({ weight }: CapLoads, lift: number, held: number): { demand: numb
   return { demand: Math.max(0, lift + weight / 2), capacity: weight / 2 + held };
 }
 
-/** Share of what stands against it that a gust (m/s) asks for; undefined where the hold of a rim is not covered. */
-export function overturningUse(shelter: Shelter, cap: Cap, gust: number): number | undefined {
-  const hold = footUplift(cap.foot, undefined, shelter.site);
-  if ('reason' in hold) return undefined;
-  const held = groundAllowedAt(hold, shelter.site.basis);
-  // Without wind nothing lifts it; the standards know no gust of nothing.
-  if (!(gust > 0)) return 0;
-  const loads = capLoads(shelter, cap, gust);
-  const { demand, capacity } = atRim(loads, mostLifted(loads)?.lift ?? 0, held);
-  return demand / capacity;
+function limits({ shelter }: CheckInput): Limit[] {
+  const { roof: cap, site } = shelter;
+  if (cap.type !== 'cap') return [];
+  const hold = footUplift(cap.foot, undefined, site);
+  if ('reason' in hold) return [unknown(cap.foot, hold.reason)];
+  const held = groundAllowedAt(hold, site.basis);
+  return [
+    {
+      by: 'pressure',
+      part: cap.foot,
+      gives: 'the cap is lifted off its bed or rolled over',
+      sacrificial: cap.sacrificial === true || cap.foot.sacrificial === true,
+      unasked: 'no wind acts on it',
+      use: (factor) => {
+        // Without wind nothing lifts it; the standards know no gust of nothing.
+        if (!(factor > 0)) return undefined;
+        const loads = capLoads(shelter, cap, Math.sqrt(factor) * site.gust);
+        const most = mostLifted(loads);
+        if (most === undefined) return undefined;
+        const { demand, capacity } = atRim(loads, most.lift, held);
+        return {
+          utilisation: demand / capacity,
+          loadCase: most.loadCase,
+          tell: () => tell(cap, loads, most.loadCase, { demand, capacity, held }, hold),
+        };
+      },
+    },
+  ];
 }
 
-function onCap(shelter: Shelter, cap: Cap): Found {
-  const loads = capLoads(shelter, cap);
-  const most = mostLifted(loads);
-  if (most === undefined) return notChecked(cap, 'no wind acts on it');
-  const hold = footUplift(cap.foot, undefined, shelter.site);
-  if ('reason' in hold) return notChecked(cap.foot, hold.reason);
-  const held = groundAllowedAt(hold, shelter.site.basis);
-  const { demand, capacity } = atRim(loads, most.lift, held);
-  return judge({
-    part: cap.foot,
-    utilisation: demand / capacity,
+function tell(
+  cap: Cap,
+  loads: CapLoads,
+  loadCase: string,
+  { demand, capacity, held }: { demand: number; capacity: number; held: number },
+  hold: GroundResult,
+): Told {
+  return {
     demand: measured(demand, 'force'),
     capacity: measured(capacity, 'force'),
-    loadCase: most.loadCase,
     message: [
       'Wind lifts one rim of each cap with ',
       measured(demand, 'force'),
-      ` under ${most.loadCase}; half its weight`,
+      ` under ${loadCase}; half its weight`,
       ...(held > 0 ? [' and what holds that rim down'] : [', for nothing else holds it,']),
       ' may stand against ',
       measured(capacity, 'force'),
@@ -92,12 +106,7 @@ function onCap(shelter: Shelter, cap: Cap): Found {
         'derived',
       ),
     ],
-  });
-}
-
-function run(input: CheckInput): Found[] {
-  const { roof } = input.shelter;
-  return roof.type === 'cap' ? [onCap(input.shelter, roof)] : [];
+  };
 }
 
 export const overturning: Check = {
@@ -115,7 +124,8 @@ export const overturning: Check = {
   leavesOut:
     'Gusts that get under a rim that does not lie close, caps that lean on their neighbours, and how the cap is fixed to what holds it. Feet of frames are judged by pull-out.',
   mayBeAccepted: 'When the caps are taken in before such a gust.',
-  run,
+  appliesTo: ({ roof }) => roof.type === 'cap',
+  limits,
   levers,
 };
 

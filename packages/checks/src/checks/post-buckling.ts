@@ -1,28 +1,34 @@
-import { type Posts, postRows, type Shelter, type Site } from '@tautline/shelter';
+import { type Posts, postRows, type Shelter } from '@tautline/shelter';
 import { type CableEnd, type Response, sectionOf } from '@tautline/structure';
 import { type MemberAgeing, memberAgeing } from '../ageing.ts';
 import { bracedAlong } from '../bracing.ts';
 import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput } from '../check.ts';
 import { postWeight } from '../feet.ts';
-import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { closer, stouter, tiedHeads } from '../levers.ts';
-import { mostPressed, type Pressed } from '../pressed.ts';
-import { loadedRails, rowsUnder } from '../rails.ts';
+import { type FrameLimit, type Limit, type Told, type Use, unknown } from '../limit.ts';
+import { mostPressed, type Pressed, type PressedUse, pressedUse } from '../pressed.ts';
+import { railDemands, rowsUnder } from '../rails.ts';
 import { inSoil } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
 import { stressAt } from '../stress.ts';
 
+/** A row of posts with what a grower calls one of them. */
+interface Row {
+  readonly posts: Posts;
+  readonly noun: string;
+  readonly braced: boolean;
+  readonly factor: number;
+  readonly slenderness: number;
+}
+
 /** Slenderness of posts along the house; undefined where nothing holds them upright. */
-export function postSlenderness(
-  shelter: Shelter,
-  posts: Posts,
-): { readonly factor: number; readonly slenderness: number } | undefined {
+function rowOf(shelter: Shelter, posts: Posts, noun: string): Row | undefined {
   const braced = bracedAlong(shelter);
   if (!braced && posts.foot.fixity !== 'clamped') return undefined;
   const factor = braced ? 1 : 2.1;
-  return { factor, slenderness: (factor * posts.height) / leastRadius(posts.member) };
+  return { posts, noun, braced, factor, slenderness: (factor * posts.height) / leastRadius(posts.member) };
 }
 
 /**
@@ -41,47 +47,101 @@ export function pressedIn(posts: Posts, response: Response, ageing: MemberAgeing
     }));
 }
 
-function onPosts(
-  site: Site,
+function limits(input: CheckInput): Limit[] {
+  const { shelter, on } = input;
+  const { sidePosts } = shelter;
+  const list: Limit[] = [];
+  if (sidePosts !== undefined) {
+    const ageing = memberAgeing(shelter, on, sidePosts.member, sidePosts.foot);
+    list.push(
+      ofRow(shelter, sidePosts, 'side post', 'no combination presses the posts down', (row, use) => ({
+        use: (response) => used(row, mostPressed(use, pressedIn(sidePosts, response, ageing))),
+      })),
+    );
+  }
+  for (const { posts, rail, noun } of rowsUnder(shelter))
+    list.push(
+      ofRow(shelter, posts, noun, 'nothing presses on the posts', (row, use) => {
+        const { inResponse, calm } = railDemands(input, rail);
+        const under = (demand: ReturnType<typeof inResponse>): Use | undefined => {
+          if (demand === undefined) return undefined;
+          const loads = [demand.post, ...(demand.ends ?? [])].map(
+            ({ down, loadCase, duration }): Pressed => ({
+              thrust: down + postWeight(posts),
+              bending: 0,
+              loadCase,
+              duration,
+            }),
+          );
+          return used(row, mostPressed(use, loads), demand.ends);
+        };
+        return {
+          use: (response) => under(inResponse(response)),
+          calm: calm.flatMap((demand) => under(demand) ?? []),
+        };
+      }),
+    );
+  return list;
+}
+
+function ofRow(
   shelter: Shelter,
   posts: Posts,
   noun: string,
-  loads: readonly Pressed[],
-  bendingAcross: boolean,
-  ends: readonly CableEnd[] = [],
-): Found {
+  unasked: string,
+  asked: (row: Row, use: (load: Pressed) => PressedUse) => Pick<FrameLimit, 'use' | 'calm'>,
+): Limit {
+  const row = rowOf(shelter, posts, noun);
+  if (row === undefined)
+    return unknown(posts, 'nothing holds the posts upright along the house: see racking');
+  const use = pressedUse(shelter.site, posts.member, row.slenderness, inSoil(posts.foot));
+  return {
+    by: 'frame',
+    part: posts,
+    gives: `the ${noun} buckles`,
+    sacrificial: posts.sacrificial === true,
+    unasked,
+    ...asked(row, use),
+  };
+}
+
+function used(row: Row, worst: PressedUse | undefined, ends: readonly CableEnd[] = []): Use | undefined {
+  if (worst === undefined) return undefined;
+  const { both, load } = worst;
+  const end = ends.find((one) => one.down + postWeight(row.posts) === load.thrust);
+  return {
+    utilisation: both.utilisation,
+    loadCase: load.loadCase,
+    tell: () => tell(row, worst, end),
+  };
+}
+
+function tell(
+  { posts, noun, braced, factor, slenderness }: Row,
+  { load, limit, column, both }: PressedUse,
+  end: CableEnd | undefined,
+): Told {
   const { member } = posts;
   const section = sectionOf(member);
-  const braced = bracedAlong(shelter);
-  const slender = postSlenderness(shelter, posts);
-  if (slender === undefined)
-    return notChecked(posts, 'nothing holds the posts upright along the house: see racking');
-  const { factor, slenderness } = slender;
-  const worst = mostPressed(site, member, slenderness, inSoil(posts.foot), loads);
-  if (worst === undefined) return notChecked(posts, 'nothing presses on the posts');
-  const stress = worst.load.thrust / section.area;
-  const weight = postWeight(posts);
-  const end = ends.find((one) => one.down + weight === worst.load.thrust);
-  return judge({
-    part: posts,
-    utilisation: worst.both.utilisation,
-    demand: measured(worst.load.thrust, 'force'),
-    capacity: measured(worst.column.stress * section.area, 'force'),
-    loadCase: worst.load.loadCase,
+  const capacity = column.stress * section.area;
+  const bends = load.bending > 1e4;
+  return {
+    demand: measured(load.thrust, 'force'),
+    capacity: measured(capacity, 'force'),
     message: [
       `Each ${noun} of ${member.title} is pressed with `,
-      measured(worst.load.thrust, 'force'),
-      ...(worst.load.bending > 1e4 ? [' while it bends to ', measured(worst.load.bending, 'stress')] : []),
-      ` under ${worst.load.loadCase}; ${braced ? 'braced' : 'standing free'} along the house and `,
+      measured(load.thrust, 'force'),
+      ...(bends ? [' while it bends to ', measured(load.bending, 'stress')] : []),
+      ` under ${load.loadCase}; ${braced ? 'braced' : 'standing free'} along the house and `,
       measured(posts.height, 'length'),
       ' tall it may be pressed with ',
-      measured(worst.column.stress * section.area, 'force'),
-      ...(worst.load.bending > 1e4
-        ? [', or bend to ', measured(worst.limit.bending, 'stress'), ', each by itself.']
+      measured(capacity, 'force'),
+      ...(bends
+        ? [', or bend to ', measured(limit.bending, 'stress'), ', each by itself.']
         : [' by itself.']),
       ...(end === undefined ? [] : whyAtTheEnd(end)),
     ],
-    source: worst.column.source,
+    source: column.source,
     steps: [
       step(
         'K L / r',
@@ -96,61 +156,22 @@ function onPosts(
         'ratio',
         'euler',
       ),
-      ...worst.column.steps,
+      ...column.steps,
       ...(end === undefined ? [] : [stayStep(end)]),
       step(
         'f_a',
         'stress from the thrust',
         'f_a = N / A',
-        [given('A', 'area', section.area, 'area')],
-        stress,
+        [given('N', 'thrust', load.thrust, 'force'), given('A', 'area', section.area, 'area')],
+        load.thrust / section.area,
         'stress',
         'timoshenko:beam',
       ),
-      ...(bendingAcross ? worst.limit.steps : []),
-      ...(worst.load.aged ?? []),
-      worst.both.step,
+      ...(bends ? limit.steps : []),
+      ...(load.aged ?? []),
+      both.step,
     ],
-  });
-}
-
-function run(input: CheckInput): Found[] {
-  const { shelter } = input;
-  const { sidePosts, site } = shelter;
-  const findings: Found[] = [];
-  const noFrame = input.frame.ok ? undefined : input.frame.reason;
-  if (sidePosts !== undefined) {
-    if (!input.frame.ok) findings.push(notChecked(sidePosts, input.frame.reason));
-    else {
-      const ageing = memberAgeing(shelter, input.on, sidePosts.member, sidePosts.foot);
-      const loads = input.frame.analysis.responses
-        .filter((response) => response.load.use !== 'service' && response.status === 'holds')
-        .flatMap((response) => pressedIn(sidePosts, response, ageing));
-      findings.push(
-        loads.length === 0
-          ? notChecked(sidePosts, 'no combination presses the posts down')
-          : onPosts(site, shelter, sidePosts, 'side post', loads, true),
-      );
-    }
-  }
-  if (!input.frame.ok) findings.push(...rowsUnder(shelter).map(({ posts }) => notChecked(posts, noFrame!)));
-  else
-    for (const { rail, demand, post: noun } of loadedRails(shelter, input.frame.analysis)) {
-      const { posts } = rail;
-      if (posts === undefined || demand === undefined) continue;
-      const { post, ends = [] } = demand;
-      const weight = postWeight(posts);
-      const loads = [post, ...ends].map(
-        ({ down, loadCase, duration }): Pressed => ({
-          thrust: down + weight,
-          bending: 0,
-          loadCase,
-          duration,
-        }),
-      );
-      findings.push(onPosts(site, shelter, posts, noun, loads, false, ends));
-    }
-  return findings;
+  };
 }
 
 export const postBuckling: Check = {
@@ -180,7 +201,9 @@ export const postBuckling: Check = {
   leavesOut:
     'Rot along the thrust (it is counted in the bending near the soil), posts out of plumb, bending along the house, what the braces themselves carry (see racking).',
   mayBeAccepted: 'When boards or rails half way up hold the posts that the spec does not name.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => postRows(shelter).length > 0,
+  limits,
   levers: (input, finding, stock) => {
     const posts = postRows(input.shelter).find(({ id }) => id === finding.part);
     return posts === undefined

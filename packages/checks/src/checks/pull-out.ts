@@ -1,79 +1,99 @@
-import { groundAllowedAt } from '@tautline/loads';
+import { type GroundResult, groundAllowedAt } from '@tautline/loads';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import { type FrameFoot, feetOf, frameFeet, worstReaction } from '../feet.ts';
-import type { Finding, Found } from '../finding.ts';
+import { type FrameFoot, feetOf, frameFeet, worstUnder } from '../feet.ts';
+import type { Finding } from '../finding.ts';
 import { footUplift } from '../ground.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { deeper, inConcrete, wider } from '../levers.ts';
-import { loadedRails } from '../rails.ts';
+import { type FrameLimit, type Limit, type Told, type Use, unknown } from '../limit.ts';
+import { railDemands, rowsUnder } from '../rails.ts';
 
-/** Feet with what pulls them up. */
-interface Lifted {
-  readonly held: FrameFoot;
-  readonly pull: number;
-  readonly loadCase: string;
+function limits(input: CheckInput): Limit[] {
+  const { shelter } = input;
+  return [
+    ...frameFeet(shelter).map((held) =>
+      ofFoot(input, held, (lifted) => ({
+        use: (response) =>
+          worstUnder(response, held.foot.id, ({ vertical }) =>
+            lifted(Math.max(0, -vertical) * held.frames, response.load.title),
+          ),
+      })),
+    ),
+    // Posts under a rail that the frames are tied down to.
+    ...rowsUnder(shelter).flatMap(({ posts, rail, noun }) => {
+      if (!rail.tied) return [];
+      const { inResponse } = railDemands(input, rail);
+      return [
+        ofFoot(input, { foot: posts.foot, owner: posts, noun, frames: 1 }, (lifted) => ({
+          use: (response) => {
+            const demand = inResponse(response);
+            return demand && lifted(demand.lift.up, response.load.title);
+          },
+        })),
+      ];
+    }),
+  ];
 }
 
-/** Feet of frames and side posts, and of the posts under a rail that the frames are tied down to. */
-function lifted(input: CheckInput): (Lifted | Found)[] {
-  const { shelter, frame } = input;
-  if (!frame.ok) {
-    const { reason } = frame;
-    return feetOf(shelter).map((foot) => notChecked(foot, reason));
-  }
-  const feet = frameFeet(shelter).map((held): Lifted | Found => {
-    const worst = worstReaction(frame.analysis.responses, held.foot.id, ({ vertical }) => -vertical);
-    return worst === undefined
-      ? notChecked(held.foot, 'the frame gives way before its feet can be judged')
-      : { held, pull: Math.max(0, worst.value) * held.frames, loadCase: worst.response.load.title };
-  });
-  const rows = loadedRails(shelter, frame.analysis).flatMap(({ rail, demand, post: noun }): Lifted[] => {
-    const { posts, tied } = rail;
-    if (posts === undefined || demand === undefined || !tied) return [];
-    const { up, loadCase } = demand.lift;
-    return [{ held: { foot: posts.foot, owner: posts, noun, frames: 1 }, pull: up, loadCase }];
-  });
-  return [...feet, ...rows];
-}
+/** Pull up on one foot, N, in words and against its hold. */
+type Lifted = (pull: number, loadCase: string) => Use;
 
-function run(input: CheckInput): Found[] {
-  const { site } = input.shelter;
-  return lifted(input).map((entry) => {
-    if ('verdict' in entry) return entry;
-    const { held, pull, loadCase } = entry;
-    const { foot, owner, noun, frames } = held;
-    const hold = footUplift(foot, owner.member, site);
-    if ('reason' in hold) return notChecked(foot, hold.reason);
-    const allowed = groundAllowedAt(hold, site.basis);
-    return judge({
-      part: foot,
+function ofFoot(
+  { shelter: { site } }: CheckInput,
+  held: FrameFoot,
+  asked: (lifted: Lifted) => Pick<FrameLimit, 'use'>,
+): Limit {
+  const { foot, owner, noun } = held;
+  const hold = footUplift(foot, owner.member, site);
+  if ('reason' in hold) return unknown(foot, hold.reason);
+  const allowed = groundAllowedAt(hold, site.basis);
+  return {
+    by: 'frame',
+    part: foot,
+    gives: `the foot of the ${noun} is pulled up`,
+    sacrificial: foot.sacrificial === true || owner.sacrificial === true,
+    onTheDay: true,
+    ...asked((pull, loadCase) => ({
       utilisation: pull / Math.max(allowed, 1e-6),
-      demand: measured(pull, 'force'),
-      capacity: measured(allowed, 'force'),
       loadCase,
-      message: [
-        ...(pull > 0
-          ? [`Wind pulls each ${noun}'s foot up with `, measured(pull, 'force'), ` under ${loadCase}`]
-          : [`Nothing pulls a ${noun}'s foot up`]),
-        `; in ${site.soil} the foot may be counted on for `,
-        measured(allowed, 'force'),
-        '.',
-      ],
-      source: hold.source,
-      steps: [
-        step(
-          'V',
-          'pull up on one foot',
-          'from the frame analysis',
-          [given('n', 'frames per foot', frames, 'ratio')],
-          pull,
-          'force',
-          'frame',
-        ),
-        ...hold.steps,
-      ],
-    });
-  });
+      tell: () => tell(held, site.soil, pull, hold, allowed, loadCase),
+    })),
+  };
+}
+
+function tell(
+  { noun, frames }: FrameFoot,
+  soil: string,
+  pull: number,
+  hold: GroundResult,
+  allowed: number,
+  loadCase: string,
+): Told {
+  return {
+    demand: measured(pull, 'force'),
+    capacity: measured(allowed, 'force'),
+    message: [
+      ...(pull > 0
+        ? [`Wind pulls each ${noun}'s foot up with `, measured(pull, 'force'), ` under ${loadCase}`]
+        : [`Nothing pulls a ${noun}'s foot up`]),
+      `; in ${soil} the foot may be counted on for `,
+      measured(allowed, 'force'),
+      '.',
+    ],
+    source: hold.source,
+    steps: [
+      step(
+        'V',
+        'pull up on one foot',
+        'from the frame analysis',
+        [given('n', 'frames per foot', frames, 'ratio')],
+        pull,
+        'force',
+        'frame',
+      ),
+      ...hold.steps,
+    ],
+  };
 }
 
 export const pullOut: Check = {
@@ -94,7 +114,9 @@ export const pullOut: Check = {
   leavesOut:
     'Soaked or freshly dug ground, frost, the join between member and stub, groups of feet close together.',
   mayBeAccepted: 'When a pull test on the plot gave more than the demand, with the factor of safety.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => feetOf(shelter).length > 0,
+  limits,
   levers,
 };
 

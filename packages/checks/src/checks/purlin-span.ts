@@ -2,46 +2,45 @@ import type { Cover, MemberItem, Rail, SheetItem, Shelter } from '@tautline/shel
 import { coverWeight, sectionOf, weightPerLength } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, judge, measured, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
-import { memberLimit } from '../resistance.ts';
+import { type Limit, type Told, unknown } from '../limit.ts';
+import { type MemberLimit, memberLimit } from '../resistance.ts';
 import { closerLines, sheetSpan, sheetWind } from '../sheet-load.ts';
 
-function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Found[] {
-  if (shelter.purlins.length === 0) {
-    return [notChecked(cover, 'no purlins were said, so what the sheets are screwed to is not known')];
-  }
+type SheetCover = Cover & { readonly skin: SheetItem };
+
+const noLines = 'no purlins were said, so what the sheets are screwed to is not known';
+
+function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Found {
   const span = sheetSpan(shelter);
-  return [
-    judge({
-      part: cover,
-      utilisation: span / sheet.greatestSpan,
-      demand: measured(span, 'length'),
-      capacity: measured(sheet.greatestSpan, 'length'),
-      exact: true,
-      message: [
-        `${sheet.title} spans `,
-        measured(span, 'length'),
-        ' between two lines that hold it; it takes ',
-        measured(sheet.greatestSpan, 'length'),
-        '.',
-      ],
-      source: 'catalogue',
-      steps: [
-        step('b', 'widest distance between lines', 'b = max(s_k+1 - s_k)', [], span, 'length', 'derived'),
-        step(
-          'b_max',
-          'greatest span of the sheet',
-          'from the catalogue',
-          [],
-          sheet.greatestSpan,
-          'length',
-          'catalogue',
-        ),
-      ],
-    }),
-    ...shelter.purlins.map((rail) => onPurlin(shelter, rail, cover, span)),
-  ];
+  return judge({
+    part: cover,
+    utilisation: span / sheet.greatestSpan,
+    demand: measured(span, 'length'),
+    capacity: measured(sheet.greatestSpan, 'length'),
+    exact: true,
+    message: [
+      `${sheet.title} spans `,
+      measured(span, 'length'),
+      ' between two lines that hold it; it takes ',
+      measured(sheet.greatestSpan, 'length'),
+      '.',
+    ],
+    source: 'catalogue',
+    steps: [
+      step('b', 'widest distance between lines', 'b = max(s_k+1 - s_k)', [], span, 'length', 'derived'),
+      step(
+        'b_max',
+        'greatest span of the sheet',
+        'from the catalogue',
+        [],
+        sheet.greatestSpan,
+        'length',
+        'catalogue',
+      ),
+    ],
+  });
 }
 
 interface PurlinLoad {
@@ -80,36 +79,37 @@ function purlinLoad(
   return { pressure, down, load, moment, weak, stress: moment / weak };
 }
 
-/** The purlins under sheets with their share of the limit when the wind pressure is multiplied by a factor. */
-export function purlinUses(
-  shelter: Shelter,
-): readonly { readonly rail: Rail; readonly sheet: SheetItem; readonly use: (factor: number) => number }[] {
-  return shelter.covers.flatMap((cover) => {
-    const { skin } = cover;
-    if (cover.place !== 'roof' || skin.kind !== 'sheet' || shelter.purlins.length === 0) return [];
-    const breadth = sheetSpan(shelter);
-    return shelter.purlins.flatMap((rail) => {
-      const { member } = rail;
-      if (member.kind === 'cable') return [];
-      const { bending } = memberLimit(shelter.site, member, 'gust', true);
-      const use = (factor: number): number =>
-        purlinLoad(shelter, rail, member, cover, breadth, factor).stress / bending;
-      return [{ rail, sheet: skin, use }];
-    });
-  });
+/** A purlin between two frames, in the rain. */
+function ofPurlin(shelter: Shelter, rail: Rail, cover: SheetCover, breadth: number): Limit {
+  const { member } = rail;
+  if (member.kind === 'cable') return unknown(rail, 'sheets on a cable are not covered');
+  const limit = memberLimit(shelter.site, member, 'gust', true);
+  return {
+    by: 'pressure',
+    part: rail,
+    gives: `the purlin under ${cover.skin.title} bends past its strength`,
+    sacrificial: rail.sacrificial === true,
+    use: (factor) => {
+      const load = purlinLoad(shelter, rail, member, cover, breadth, factor);
+      return {
+        utilisation: load.stress / limit.bending,
+        loadCase: load.down ? 'pressure on the sheets' : 'suction on the sheets',
+        tell: () => tell(rail, member, breadth, load, limit),
+      };
+    },
+  };
 }
 
-function onPurlin(shelter: Shelter, rail: Rail, cover: Cover, breadth: number): Found {
-  const { member } = rail;
-  if (member.kind === 'cable') return notChecked(rail, 'sheets on a cable are not covered');
-  const { pressure, down, load, moment, weak, stress } = purlinLoad(shelter, rail, member, cover, breadth, 1);
-  const limit = memberLimit(shelter.site, member, 'gust', true);
-  return judge({
-    part: rail,
-    utilisation: stress / limit.bending,
+function tell(
+  rail: Rail,
+  member: MemberItem,
+  breadth: number,
+  { pressure, down, load, moment, weak, stress }: PurlinLoad,
+  limit: MemberLimit,
+): Told {
+  return {
     demand: measured(stress, 'stress'),
     capacity: measured(limit.bending, 'stress'),
-    loadCase: down ? 'pressure on the sheets' : 'suction on the sheets',
     message: [
       `The purlin of ${member.title} spans `,
       measured(rail.span, 'length'),
@@ -125,10 +125,11 @@ function onPurlin(shelter: Shelter, rail: Rail, cover: Cover, breadth: number): 
       step(
         'w',
         'load along the purlin',
-        'w = p b',
+        down ? 'w = p b + g' : 'w = p b',
         [
           given('p', 'pressure at the edge of the roof', pressure, 'pressure'),
           given('b', 'distance between purlins', breadth, 'length'),
+          ...(down ? [given('g', 'weight of the purlin', weightPerLength(member), 'line-load')] : []),
         ],
         load,
         'line-load',
@@ -154,14 +155,24 @@ function onPurlin(shelter: Shelter, rail: Rail, cover: Cover, breadth: number): 
       ),
       ...limit.steps,
     ],
-  });
+  };
 }
 
-function run(input: CheckInput): Found[] {
-  const { shelter } = input;
-  if (shelter.roof.type !== 'bows' && shelter.roof.type !== 'rafters') return [];
-  return shelter.covers.flatMap((cover) =>
-    cover.place === 'roof' && cover.skin.kind === 'sheet' ? onSheet(shelter, cover, cover.skin) : [],
+const sheetRoofs = ({ roof, covers }: Shelter): readonly SheetCover[] =>
+  roof.type === 'bows' || roof.type === 'rafters'
+    ? covers.filter((cover): cover is SheetCover => cover.place === 'roof' && cover.skin.kind === 'sheet')
+    : [];
+
+function run({ shelter }: CheckInput): Found[] {
+  if (shelter.purlins.length === 0) return [];
+  return sheetRoofs(shelter).map((cover) => onSheet(shelter, cover, cover.skin));
+}
+
+function limits({ shelter }: CheckInput): Limit[] {
+  if (shelter.purlins.length === 0) return sheetRoofs(shelter).map((cover) => unknown(cover, noLines));
+  const breadth = sheetSpan(shelter);
+  return sheetRoofs(shelter).flatMap((cover) =>
+    shelter.purlins.map((rail) => ofPurlin(shelter, rail, cover, breadth)),
   );
 }
 
@@ -170,19 +181,22 @@ export const purlinSpan: Check = {
   title: 'Sheets and purlins',
   asks: 'Are the lines under a sheet roof close enough for the sheet, and stout enough from frame to frame?',
   matters: 'Sheets that span too far sag and crack at their screws; a purlin that snaps takes a row with it.',
-  formula: 'u = b / b_max; u = p b s² / (8 W f_b)',
+  formula: 'u = b / b_max; u = (p b + g) s² / (8 W f_b), g where it is pressed down',
   symbols: [
     { symbol: 'b', meaning: 'distance between two lines', kind: 'length' },
     { symbol: 'b_max', meaning: 'greatest span of the sheet', kind: 'length' },
     { symbol: 'p', meaning: 'pressure or suction on the sheets', kind: 'pressure' },
     { symbol: 's', meaning: 'distance between the frames', kind: 'length' },
+    { symbol: 'g', meaning: 'weight of the purlin', kind: 'line-load' },
     { symbol: 'W', meaning: 'section modulus, the weaker way', kind: 'section-modulus' },
   ],
   sources: ['catalogue', 'beam-table', 'asce7-22:30.3-2', 'en1991-1-4:7.2.5'],
   leavesOut:
     'The sheets and their screws in a gust (sheet-hold), snow drifts, a person on the sheets, purlins that run over several frames.',
   mayBeAccepted: 'When the maker of the sheet gives a wider span for this load.',
+  appliesTo: (shelter) => sheetRoofs(shelter).length > 0,
   run,
+  limits,
   levers,
 };
 

@@ -1,4 +1,5 @@
 import {
+  type Brace,
   type CableItem,
   itemValue,
   type MemberItem,
@@ -8,98 +9,124 @@ import {
 } from '@tautline/shelter';
 import { alongBraces } from '../bracing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
+import type { Finding } from '../finding.ts';
 import { heldByFeet, onBraces, type Push, pullOf, pushAlong } from '../hold-along.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { setItem } from '../slots.ts';
 
 const isFramed = ({ roof }: Shelter): boolean => roof.type === 'bows' || roof.type === 'rafters';
 
-function judged(shelter: Shelter, push: Push | undefined): Found[] {
-  if (push === undefined) return [notChecked(shelter, 'the wind standard gives no push along')];
+function limits({ shelter }: CheckInput): Limit[] {
+  const push = pushAlong(shelter);
+  if (push === undefined) return [unknown(shelter, 'the wind standard gives no push along')];
   const braces = alongBraces(shelter);
-  if (braces.length === 0) {
+  if (braces.length === 0) return [ofFeet(shelter, push)];
+  return braces.map((brace) => ofBrace(shelter, brace, push, 1 / braces.length));
+}
+
+/** The push at `factor` times the wind pressure. */
+const times = (push: Push, factor: number): Push => ({ ...push, force: factor * push.force });
+
+function ofFeet(shelter: Shelter, atSite: Push): Limit {
+  const { roof } = shelter;
+  const use = (factor: number): Use => {
+    const push = times(atSite, factor);
     const capacity = heldByFeet(shelter, push);
-    return [
-      judge({
-        part: shelter.roof,
-        // A house that nothing holds has no number; a hundred times too little stands for it.
-        utilisation: push.force / Math.max(capacity, push.force / 100),
-        demand: measured(push.force, 'force'),
-        capacity: measured(capacity, 'force'),
-        loadCase: push.title,
-        message:
-          capacity > 0
-            ? [
-                'No brace or guy holds the house along its length: wind pushes it with ',
-                measured(push.force, 'force'),
-                ', and its clamped feet may hold ',
-                measured(capacity, 'force'),
-                ' before frames or soil give.',
-              ]
-            : [
-                'Nothing keeps the house from leaning over along its length: no brace, no guy, and no foot that is clamped. Wind pushes it with ',
-                measured(push.force, 'force'),
-                '.',
-              ],
-        source: push.source,
-        steps: [
-          step(
-            'F',
-            'push of the wind along the house',
-            'from the wind case',
-            [],
-            push.force,
-            'force',
-            push.source,
-          ),
-          step(
-            'F_a',
-            'what the clamped feet hold, each bent by F h about the ground',
-            'F_a = Σ min(f_b W / h, soil)',
-            [given('h', 'height the push acts at', push.height, 'length')],
-            capacity,
-            'force',
-            'statics',
-          ),
-        ],
-      }),
-    ];
-  }
-  return braces.map((brace) => {
-    const hold = onBraces(shelter, brace, push, 1 / braces.length);
-    if ('reason' in hold) return notChecked(brace, hold.reason);
-    return judge({
-      part: hold.part,
-      utilisation: hold.demand / Math.max(hold.capacity, 1e-6),
-      demand: measured(hold.demand, 'force'),
-      capacity: measured(hold.capacity, 'force'),
+    return {
+      // A house that nothing holds has no number; a hundred times too little stands for it.
+      utilisation: push.force / Math.max(capacity, atSite.force / 100),
       loadCase: push.title,
-      message: [
-        `Wind along the house pulls each ${brace.role} of ${brace.member.title} with `,
-        measured(hold.demand, 'force'),
-        `; ${hold.what} may hold `,
-        measured(hold.capacity, 'force'),
-        '.',
-      ],
-      source: hold.source,
-      steps: hold.steps,
-    });
-  });
+      tell: () => tellFeet(push, capacity),
+    };
+  };
+  return {
+    by: 'pressure',
+    part: roof,
+    gives: 'the house leans over along its length',
+    sacrificial: roof.sacrificial === true,
+    use,
+    // What nothing holds lies down without any wind.
+    calm: heldByFeet(shelter, atSite) > 0 ? [] : [use(1)],
+  };
 }
 
-function run({ shelter }: CheckInput): Found[] {
-  return isFramed(shelter) ? judged(shelter, pushAlong(shelter)) : [];
+function tellFeet(push: Push, capacity: number): Told {
+  return {
+    demand: measured(push.force, 'force'),
+    capacity: measured(capacity, 'force'),
+    message:
+      capacity > 0
+        ? [
+            'No brace or guy holds the house along its length: wind pushes it with ',
+            measured(push.force, 'force'),
+            ', and its clamped feet may hold ',
+            measured(capacity, 'force'),
+            ' before frames or soil give.',
+          ]
+        : [
+            'Nothing keeps the house from leaning over along its length: no brace, no guy, and no foot that is clamped. Wind pushes it with ',
+            measured(push.force, 'force'),
+            '.',
+          ],
+    source: push.source,
+    steps: [
+      step(
+        'F',
+        'push of the wind along the house',
+        'from the wind case',
+        [],
+        push.force,
+        'force',
+        push.source,
+      ),
+      step(
+        'F_a',
+        'what the clamped feet hold, each bent by F h about the ground',
+        'F_a = Σ min(f_b W / h, soil)',
+        [given('h', 'height the push acts at', push.height, 'length')],
+        capacity,
+        'force',
+        'statics',
+      ),
+    ],
+  };
 }
 
-/** What the wind asks of the bracing's hold, by a factor on the wind pressure. The wind itself is worked out once. */
-export function rackingUses(shelter: Shelter): (scale: number) => readonly Found[] {
-  const push = isFramed(shelter) ? pushAlong(shelter) : undefined;
-  if (push === undefined) return () => [];
-  return (scale) =>
-    judged(shelter, { ...push, force: scale * push.force }).filter(
-      (finding) => finding.utilisation !== undefined,
-    );
+function ofBrace(shelter: Shelter, brace: Brace, atSite: Push, share: number): Limit {
+  const known = onBraces(shelter, brace, atSite, share);
+  if ('reason' in known) return unknown(brace, known.reason);
+  return {
+    by: 'pressure',
+    part: known.part,
+    gives: `the ${brace.role} along the house gives`,
+    sacrificial: brace.sacrificial === true,
+    use: (factor) => {
+      const hold = factor === 1 ? known : onBraces(shelter, brace, times(atSite, factor), share);
+      if ('reason' in hold) return undefined;
+      return {
+        utilisation: hold.demand / Math.max(hold.capacity, 1e-6),
+        loadCase: atSite.title,
+        tell: () => tellBrace(brace, hold),
+      };
+    },
+  };
+}
+
+function tellBrace(brace: Brace, hold: Exclude<ReturnType<typeof onBraces>, { reason: string }>): Told {
+  return {
+    demand: measured(hold.demand, 'force'),
+    capacity: measured(hold.capacity, 'force'),
+    message: [
+      `Wind along the house pulls each ${brace.role} of ${brace.member.title} with `,
+      measured(hold.demand, 'force'),
+      `; ${hold.what} may hold `,
+      measured(hold.capacity, 'force'),
+      '.',
+    ],
+    source: hold.source,
+    steps: hold.steps,
+  };
 }
 
 export const racking: Check = {
@@ -122,7 +149,8 @@ export const racking: Check = {
   leavesOut:
     'How purlins bring the push to the braces, the screws and lashings at their ends, the stiffness of film, the space frame of the whole house.',
   mayBeAccepted: 'When end walls, or ground the house is dug into, hold it along its length.',
-  run,
+  appliesTo: isFramed,
+  limits,
   levers,
 };
 

@@ -1,72 +1,97 @@
-import type { Duration } from '@tautline/loads';
-import { type CableItem, type MemberItem, type Rail, railsUnder } from '@tautline/shelter';
-import { type RailDemand, railUnder, sectionOf } from '@tautline/structure';
+import { type CableItem, type MemberItem, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
+import { type RailDemand, type Response, sectionOf } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
-import { loadedRails, railNoun } from '../rails.ts';
-import { memberLimit } from '../resistance.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
+import type { Limit, Told, Use } from '../limit.ts';
+import { eaveLoad, railDemands, railNoun } from '../rails.ts';
+import { limitsUnder, type MemberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
-function run(input: CheckInput): Found[] {
+/** The eave rail, where it spans from post to post and frames stand on it in between. */
+function loadedEave({ eaveRail, sidePosts, roof }: Shelter): Rail | undefined {
+  return sidePosts !== undefined && sidePosts.spacing > roof.spacing * 1.001 ? eaveRail : undefined;
+}
+
+function limits(input: CheckInput): Limit[] {
   const { shelter } = input;
-  const findings: Found[] = [];
-  const { frame } = input;
-  if (!frame.ok) findings.push(...railsUnder(shelter).map((rail) => notChecked(rail, frame.reason)));
-  else
-    for (const { rail, demand } of loadedRails(shelter, frame.analysis))
-      findings.push(
-        demand === undefined
-          ? notChecked(rail, `the frames bring no load to the ${railNoun(rail)} in this model`)
-          : onRail(input, rail, demand),
-      );
-  if (shelter.eaveRail !== undefined && shelter.sidePosts !== undefined) {
-    if (!input.frame.ok) findings.push(notChecked(shelter.eaveRail, input.frame.reason));
-    else if (shelter.sidePosts.spacing > shelter.roof.spacing * 1.001)
-      findings.push(onRail(input, shelter.eaveRail, eaveDemand(input, shelter.eaveRail)));
-  }
-  return findings;
+  const eave = loadedEave(shelter);
+  return [
+    ...railsUnder(shelter).map((rail): Limit => {
+      const use = railUse(shelter, rail);
+      const { inResponse, calm } = railDemands(input, rail);
+      return {
+        ...ofRail(rail),
+        use: (response: Response) => {
+          const demand = inResponse(response);
+          return demand && use(demand);
+        },
+        calm: calm.map(use),
+      };
+    }),
+    ...(eave === undefined ? [] : [ofEave(shelter, eave)]),
+  ];
 }
 
-/** Frames that sit on the rail between posts: the posts' axial force per frame is what the rail brings them. */
-function eaveDemand(input: CheckInput, rail: Rail): RailDemand {
-  let push = 0;
-  let loadCase = 'own weight';
-  let duration: Duration = 'permanent';
-  const posts = input.shelter.sidePosts!;
-  const share = Math.min(1, input.shelter.roof.spacing / posts.spacing);
-  if (input.frame.ok) {
-    for (const response of input.frame.analysis.responses) {
-      if (response.load.use === 'service') continue;
-      for (const force of response.forces) {
-        if (force.part !== posts.id) continue;
-        const perFrame = -force.axial * share;
-        if (Math.abs(perFrame) > Math.abs(push)) {
-          push = perFrame;
-          loadCase = response.load.title;
-          duration = response.load.duration;
-        }
-      }
-    }
-  }
-  return railUnder(rail, push / input.shelter.roof.spacing, loadCase, duration);
+function ofEave(shelter: Shelter, rail: Rail): Limit {
+  const use = railUse(shelter, rail);
+  return {
+    ...ofRail(rail),
+    use: (response: Response) => {
+      const demand = eaveLoad(shelter, { responses: [response] }, () => true);
+      return demand && use(demand);
+    },
+  };
 }
 
-function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Found {
-  if (rail.member.kind === 'cable') return onCable(rail, rail.member, demand);
-  const member = rail.member;
+const ofRail = (rail: Rail) => ({
+  by: 'frame' as const,
+  part: rail,
+  gives:
+    rail.member.kind === 'cable'
+      ? `the ${railNoun(rail)} cable is overpulled`
+      : `the ${railNoun(rail)} bends past its strength`,
+  sacrificial: rail.sacrificial === true,
+  unasked: `the frames bring no load to the ${railNoun(rail)} in this model`,
+});
+
+function railUse(shelter: Shelter, rail: Rail): (demand: RailDemand) => Use {
+  const { member } = rail;
+  if (member.kind === 'cable') {
+    const capacity = cableWorking(member);
+    return (demand) => ({
+      utilisation: (demand.pull ?? 0) / capacity,
+      loadCase: demand.loadCase,
+      tell: () => tellCable(rail, member, demand),
+    });
+  }
+  const limitUnder = limitsUnder(shelter.site, member);
+  const { sectionModulus } = sectionOf(member);
+  return (demand) => {
+    const limit = limitUnder(demand);
+    return {
+      utilisation: (demand.moment ?? 0) / sectionModulus / limit.bending,
+      loadCase: demand.loadCase,
+      tell: () => tellRail(shelter, rail, member, demand, limit),
+    };
+  };
+}
+
+function tellRail(
+  { roof }: Shelter,
+  rail: Rail,
+  member: MemberItem,
+  demand: RailDemand,
+  limit: MemberLimit,
+): Told {
   const section = sectionOf(member);
-  const limit = memberLimit(input.shelter.site, member, demand.duration);
   const moment = demand.moment ?? 0;
   const stress = moment / section.sectionModulus;
-  return judge({
-    part: rail,
-    utilisation: stress / limit.bending,
+  return {
     demand: measured(stress, 'stress'),
     capacity: measured(limit.bending, 'stress'),
-    loadCase: demand.loadCase,
     message: [
       `The ${railNoun(rail)} of ${member.title} spans `,
       measured(rail.span, 'length'),
@@ -82,7 +107,7 @@ function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Found {
         'w',
         'load along the rail, from the frames',
         'w = R / s',
-        [given('s', 'spacing of the frames', input.shelter.roof.spacing, 'length')],
+        [given('s', 'spacing of the frames', roof.spacing, 'length')],
         demand.load,
         'line-load',
         'frame',
@@ -108,18 +133,15 @@ function onRail(input: CheckInput, rail: Rail, demand: RailDemand): Found {
       step('f', 'sag of one bay', 'f = 5 w L⁴ / 384 E I', [], demand.sag, 'length', 'beam-table'),
       ...limit.steps,
     ],
-  });
+  };
 }
 
-function onCable(rail: Rail, cable: CableItem, demand: RailDemand): Found {
+function tellCable(rail: Rail, cable: CableItem, demand: RailDemand): Told {
   const pull = demand.pull ?? 0;
   const capacity = cableWorking(cable);
-  return judge({
-    part: rail,
-    utilisation: pull / capacity,
+  return {
     demand: measured(pull, 'force'),
     capacity: measured(capacity, 'force'),
-    loadCase: demand.loadCase,
     message: [
       `The ${railNoun(rail)} cable of ${cable.title} is pulled to `,
       measured(pull, 'force'),
@@ -155,7 +177,7 @@ function onCable(rail: Rail, cable: CableItem, demand: RailDemand): Found {
         'rigging',
       ),
     ],
-  });
+  };
 }
 
 export const railSpan: Check = {
@@ -172,7 +194,9 @@ export const railSpan: Check = {
   sources: ['beam-table', 'parabola', 'rigging'],
   leavesOut: 'Joints in the rail, twisting, and purlins that only tie the bows together.',
   mayBeAccepted: 'When extra props stand in the house in the wet season.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => railsUnder(shelter).length > 0 || loadedEave(shelter) !== undefined,
+  limits,
   levers,
 };
 

@@ -2,8 +2,9 @@ import { type ScrewHold, screwInMetal, screwInWood, sheetBending, sheetOverWashe
 import type { Cover, FasteningItem, MemberItem, SheetItem, Shelter } from '@tautline/shelter';
 import { coverWeight, sheetSection } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, type Told, unknown } from '../limit.ts';
 import { closerLines, type SheetWind, sheetSpan, sheetWind } from '../sheet-load.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
@@ -116,65 +117,44 @@ function pullOf({ wind, span }: Held, screw: Screw, scale: number): number {
   return scale * wind.suction * innerLine * span * screw.spacing;
 }
 
-/** Sheets on purlins with what they and their screws take of their limits when the wind pressure is multiplied. */
-export function sheetUses(shelter: Shelter): readonly {
-  readonly cover: Cover;
-  readonly bends?: (factor: number) => number;
-  readonly pulls?: { readonly screw: FasteningItem; readonly use: (factor: number) => number };
-}[] {
-  return heldSheets(shelter).map((cover) => {
+function limits({ shelter }: CheckInput): Limit[] {
+  return heldSheets(shelter).flatMap((cover) => {
     const one = held(shelter, cover);
-    const { bend, screw } = one;
-    return {
-      cover,
-      ...('reason' in bend
-        ? {}
-        : { bends: (factor: number): number => bentBy(one, factor).stress / bend.stress }),
-      ...('reason' in screw
-        ? {}
-        : {
-            pulls: {
-              screw: screw.item,
-              use: (factor: number): number => pullOf(one, screw, factor) / Math.max(screw.hold.force, 1e-6),
-            },
-          }),
-    };
+    return [ofBending(shelter, one), ofScrew(one)];
   });
 }
 
-/** Why nothing is worked out of the sheets of a roof, or of their screws; each is absent where it is. */
-export function sheetGaps(
-  shelter: Shelter,
-  cover: Cover,
-): { readonly bends?: string; readonly pulls?: string } {
-  const sheet = heldSheets(shelter).find(({ id }) => id === cover.id);
-  if (sheet === undefined) {
-    const why = 'no purlins were said, so what the sheets are screwed to is not known';
-    return { bends: why, pulls: why };
-  }
-  const { bend, screw } = held(shelter, sheet);
+function ofBending(shelter: Shelter, one: Held): Limit {
+  const { cover, bend } = one;
+  if ('reason' in bend) return unknown(cover, bend.reason);
   return {
-    ...('reason' in bend ? { bends: bend.reason } : {}),
-    ...('reason' in screw ? { pulls: screw.reason } : {}),
+    by: 'pressure',
+    part: cover,
+    gives: `${cover.skin.title} bends past its strength`,
+    sacrificial: cover.sacrificial === true,
+    use: (factor) => {
+      const bent = bentBy(one, factor);
+      return {
+        utilisation: bent.stress / bend.stress,
+        loadCase: onSheets(bent.up),
+        tell: () => tellBending(shelter, one, bent, bend),
+      };
+    },
   };
 }
 
-function onSheet(shelter: Shelter, cover: SheetCover): Found[] {
-  const one = held(shelter, cover);
-  return [onBending(shelter, one), onScrew(one)];
-}
+const onSheets = (up: boolean): string => (up ? 'suction on the sheets' : 'pressure on the sheets');
 
-function onBending(shelter: Shelter, one: Held): Found {
-  const { cover, bend, span, wind } = one;
-  if ('reason' in bend) return notChecked(cover, bend.reason);
-  const { load, up, stress } = bentBy(one, 1);
-  const how = up ? 'suction on the sheets' : 'pressure on the sheets';
-  return judge({
-    part: cover,
-    utilisation: stress / bend.stress,
+function tellBending(
+  { site }: Shelter,
+  { cover, span, wind }: Held,
+  { load, up, stress }: ReturnType<typeof bentBy>,
+  bend: Exclude<Held['bend'], Reason>,
+): Told {
+  const how = onSheets(up);
+  return {
     demand: measured(stress, 'stress'),
     capacity: measured(bend.stress, 'stress'),
-    loadCase: how,
     message: [
       `${cover.skin.title} is stressed to `,
       measured(stress, 'stress'),
@@ -205,24 +185,36 @@ function onBending(shelter: Shelter, one: Held): Found {
         'stress',
         'timoshenko:beam',
       ),
-      sheetBending(cover.skin.strength!, shelter.site.basis).step,
+      sheetBending(cover.skin.strength!, site.basis).step,
     ],
-  });
+  };
 }
 
-function onScrew(one: Held): Found {
-  const { cover, screw, span, wind } = one;
+function ofScrew(one: Held): Limit {
+  const { cover, screw } = one;
   const part = { id: `${cover.id}/screws`, origin: cover.origin };
-  if ('reason' in screw) return notChecked(part, screw.reason);
-  const { item, spacing, hold, holds } = screw;
-  const pull = pullOf(one, screw, 1);
-  const tears = hold === holds[0];
-  return judge({
+  if ('reason' in screw) return unknown(part, screw.reason);
+  return {
+    by: 'pressure',
     part,
-    utilisation: pull / Math.max(hold.force, 1e-6),
+    gives: `${screw.item.title} lets the sheets go`,
+    sacrificial: cover.sacrificial === true,
+    use: (factor) => ({
+      utilisation: pullOf(one, screw, factor) / Math.max(screw.hold.force, 1e-6),
+      loadCase: onSheets(true),
+      tell: () => tellScrew(one, screw, factor),
+    }),
+  };
+}
+
+function tellScrew(one: Held, screw: Screw, scale: number): Told {
+  const { span, wind } = one;
+  const { item, spacing, hold, holds } = screw;
+  const pull = pullOf(one, screw, scale);
+  const tears = hold === holds[0];
+  return {
     demand: measured(pull, 'force'),
     capacity: measured(hold.force, 'force'),
-    loadCase: 'suction on the sheets',
     message: [
       `Suction at a corner of the roof pulls ${item.title} with `,
       measured(pull, 'force'),
@@ -240,7 +232,7 @@ function onScrew(one: Held): Found {
         'pull of one screw in the line next to an edge',
         'F = 1.25 p b s',
         [
-          given('p', 'suction at a corner of the roof', wind.suction, 'pressure'),
+          given('p', 'suction at a corner of the roof', scale * wind.suction, 'pressure'),
           given('b', 'distance between lines', span, 'length'),
           given('s', 'distance between screws along a line', spacing, 'length'),
         ],
@@ -250,7 +242,7 @@ function onScrew(one: Held): Found {
       ),
       ...holds.map((each) => each.step),
     ],
-  });
+  };
 }
 
 export const sheetHold: Check = {
@@ -288,7 +280,8 @@ export const sheetHold: Check = {
   leavesOut:
     'The age and the heat of the sheets, dents and cracks at screws, flat waves that buckle, screws through the foot of a wave, the screw itself breaking, a sheet without purlins, sheets on sides and ends. The rules for the washer are made for thin steel.',
   mayBeAccepted: 'When the maker of the sheet gives its span and its screws for this wind.',
-  run: ({ shelter }) => heldSheets(shelter).flatMap((cover) => onSheet(shelter, cover)),
+  appliesTo: (shelter) => heldSheets(shelter).length > 0,
+  limits,
   levers,
 };
 

@@ -2,9 +2,9 @@ import { ballastSliding, groundAllowedAt } from '@tautline/loads';
 import type { Cap, Shelter } from '@tautline/shelter';
 import { type CapLoads, capLoads, gravity } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { heavierRims } from '../levers.ts';
+import { type Limit, type Told, unknown } from '../limit.ts';
 
 /** Breadth of the rim that lies on the ground, m: common practice, no source. Only soils that stick ask for it. */
 const rimBreadth = 0.05;
@@ -51,33 +51,38 @@ function slides(
   });
 }
 
-/** Share of its friction that a gust (m/s) asks for: all of it where the gust lifts the cap off. Undefined where that is not covered. */
-export function slidingUse(shelter: Shelter, cap: Cap, gust: number): number | undefined {
-  const { soil } = shelter.site;
-  if ((cap.foot.kind !== 'ballast' && cap.foot.kind !== 'bearing') || soil === 'rock') return undefined;
-  if (!(gust > 0)) return 0;
-  const judged = slides(shelter, soil, cap, gust);
-  return judged === undefined ? 1 : Math.max(...judged.map(({ use }) => use));
-}
-
-function onCap(shelter: Shelter, cap: Cap): Found {
+function limits({ shelter }: CheckInput): Limit[] {
+  const { roof: cap, site } = shelter;
+  if (cap.type !== 'cap') return [];
   const { foot } = cap;
   if (foot.kind !== 'ballast' && foot.kind !== 'bearing')
-    return notChecked(foot, 'what pegs hold a rim sideways is not covered');
-  const { soil } = shelter.site;
-  if (soil === 'rock') return notChecked(foot, 'how things slide on bare rock is not covered');
-  const judged = slides(shelter, soil, cap, shelter.site.gust);
-  if (judged === undefined)
-    return notChecked(foot, 'the wind lifts it off before it slides: see overturning');
+    return [unknown(foot, 'what pegs hold a rim sideways is not covered')];
+  const { soil } = site;
+  if (soil === 'rock') return [unknown(foot, 'how things slide on bare rock is not covered')];
+  return [
+    {
+      by: 'pressure',
+      part: foot,
+      gives: 'the cap slides along the bed',
+      sacrificial: cap.sacrificial === true || foot.sacrificial === true,
+      unasked: 'the wind lifts it off before it slides: see overturning',
+      use: (factor) => {
+        if (!(factor > 0)) return undefined;
+        const judged = slides(shelter, soil, cap, Math.sqrt(factor) * site.gust);
+        if (judged === undefined) return undefined;
+        const worst = judged.reduce((a, b) => (b.use > a.use ? b : a));
+        return { utilisation: worst.use, loadCase: worst.loadCase, tell: () => tell(cap, soil, worst) };
+      },
+    },
+  ];
+}
+
+function tell({ foot }: Cap, soil: string, worst: Sliding): Told {
   // Both rims carry the ballast; the weight of the cap is in the lift already.
   const ballast = 2 * (foot.mass ?? 0);
-  const worst = judged.reduce((a, b) => (b.use > a.use ? b : a));
-  return judge({
-    part: foot,
-    utilisation: worst.use,
+  return {
     demand: measured(worst.push, 'force'),
     capacity: measured(worst.capacity, 'force'),
-    loadCase: worst.loadCase,
     message: [
       'Wind pushes each cap sideways with ',
       measured(worst.push, 'force'),
@@ -101,12 +106,7 @@ function onCap(shelter: Shelter, cap: Cap): Found {
       ),
       ...worst.hold.steps,
     ],
-  });
-}
-
-function run(input: CheckInput): Found[] {
-  const { roof } = input.shelter;
-  return roof.type === 'cap' ? [onCap(input.shelter, roof)] : [];
+  };
 }
 
 export const sliding: Check = {
@@ -124,7 +124,8 @@ export const sliding: Check = {
   leavesOut:
     'Wet slippery ground, rims pressed into the soil, and caps tied to each other. Feet of frames are judged by lateral-foot.',
   mayBeAccepted: 'When the caps are taken in before such a gust, or stand between boards.',
-  run,
+  appliesTo: ({ roof }) => roof.type === 'cap',
+  limits,
   levers: (input) => {
     const { roof } = input.shelter;
     if (roof.type !== 'cap' || roof.foot.kind !== 'ballast') return [];

@@ -1,4 +1,4 @@
-import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
+import type { Check, CheckInput } from '../check.ts';
 import type { Finding, Found } from '../finding.ts';
 import { type FirstFailure, failsAt } from '../gust-order.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -12,8 +12,7 @@ function run(input: CheckInput): Found[] {
   const { shelter, gusts } = input;
   const declared = sacrificialParts(shelter);
   const first = declared[0];
-  if (first === undefined) return [];
-  if (gusts === undefined) return [notChecked(first, whyNoGusts(input))];
+  if (first === undefined || gusts === undefined) return [];
   const goes = gusts.failures.find((failure) => failure.sacrificial);
   const stands = gusts.failures.find((failure) => !failure.sacrificial);
   if (goes === undefined)
@@ -111,6 +110,8 @@ export const stormOrder: Check = {
   leavesOut:
     "How the load changes once the part is gone; parts that the order of failure lists as not in it (`tautline explain FILE --gusts`); gusts over three times the site's.",
   mayBeAccepted: 'When the order was seen in a real storm.',
+  needs: 'gusts',
+  appliesTo: (shelter) => sacrificialParts(shelter).length > 0,
   run,
   levers: ({ shelter, gusts }, _finding, stock) => {
     const stands = gusts?.failures.find((failure) => !failure.sacrificial);

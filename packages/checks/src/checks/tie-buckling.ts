@@ -1,33 +1,14 @@
-import type { Duration } from '@tautline/loads';
 import type { Brace, MemberItem, Shelter } from '@tautline/shelter';
-import { type FrameAnalysis, type Response, sectionOf, weightPerLength } from '@tautline/structure';
+import { type Response, sectionOf, weightPerLength } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput } from '../check.ts';
-import type { Found } from '../finding.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import { given, measured, step } from '../judge.ts';
 import { stouter } from '../levers.ts';
-import { mostPressed, type Pressed } from '../pressed.ts';
-import { memberLimit } from '../resistance.ts';
+import { type Limit, type Told, type Use, worstOf } from '../limit.ts';
+import { mostPressed, type PressedUse, pressedUse } from '../pressed.ts';
+import { limitsUnder } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
 import { leastRadius } from '../slender.ts';
-
-/** Thrusts of the ties of one kind with the bending of their own weight. */
-function pressedIn(responses: readonly Response[], tie: Brace, bending: number): Pressed[] {
-  return responses
-    .filter((response) => response.load.use !== 'service' && response.status === 'holds')
-    .flatMap((response) =>
-      response.forces
-        .filter((force) => force.part === tie.id && force.axial < 0)
-        .map(
-          (force): Pressed => ({
-            thrust: -force.axial,
-            bending,
-            loadCase: response.load.title,
-            duration: response.load.duration,
-          }),
-        ),
-    );
-}
 
 /** Stress by the weight of the tie itself over its span, Pa, and its slenderness the weak way. */
 function ofItself(tie: Brace, member: MemberItem): { span: number; bending: number; slenderness: number } {
@@ -40,166 +21,152 @@ function ofItself(tie: Brace, member: MemberItem): { span: number; bending: numb
   };
 }
 
-/** Share of what it may be pressed or pulled with that a tie takes in one response; undefined where nothing does. */
-export function tieUse(shelter: Shelter, response: Response, tie: Brace): number | undefined {
-  const { member } = tie;
-  const pulled = mostPulled([response], tie, mayPull(shelter, tie));
-  const pull = pulled === undefined ? undefined : pulled.pull / pulled.allowed;
-  if (member.kind === 'cable') return pull;
-  const { bending, slenderness } = ofItself(tie, member);
-  const pressed = mostPressed(shelter.site, member, slenderness, false, pressedIn([response], tie, bending))
-    ?.both.utilisation;
-  return pull === undefined ? pressed : Math.max(pull, pressed ?? 0);
+function limits({ shelter, frame }: CheckInput): Limit[] {
+  if (!frame.ok) return [];
+  // Ties that the frame has no place for have no forces in it.
+  const inFrame = new Set(frame.analysis.states.built.system.elements.map(({ part }) => part));
+  return shelter.braces
+    .filter(({ role, id }) => role === 'tie' && inFrame.has(id))
+    .map((tie): Limit => {
+      const { member } = tie;
+      const pulled = pulling(shelter, tie);
+      const pressed = member.kind === 'cable' ? () => undefined : pressing(shelter, tie, member);
+      return {
+        by: 'frame',
+        part: tie,
+        gives: member.kind === 'cable' ? 'the tie parts' : 'the tie buckles or parts',
+        sacrificial: tie.sacrificial === true,
+        use: (response) => worstOf([pressed(response), pulled(response)]),
+      };
+    });
 }
 
-/** What a tie may be pulled with, N: a wire, or a bar that hangs by its own weight, by how long the load stays. */
-function mayPull(shelter: Shelter, tie: Brace): (duration: Duration) => number {
+/** What a tie may be pulled with, N: a wire, or a bar that hangs by its own weight. */
+function mayPull(shelter: Shelter, tie: Brace): (load: Response['load']) => number {
   const { member } = tie;
   if (member.kind === 'cable') return () => cableWorking(member);
   const { bending } = ofItself(tie, member);
-  return (duration) => {
-    const limit = memberLimit(shelter.site, member, duration);
+  const limitUnder = limitsUnder(shelter.site, member);
+  return (load) => {
+    const limit = limitUnder(load);
     return Math.max(0, 1 - bending / limit.bending) * limit.tension * sectionOf(member).area;
   };
 }
 
-interface Pulled {
-  readonly pull: number;
-  readonly allowed: number;
-  readonly loadCase: string;
-}
-
-/** The pull that comes nearest to what a tie may be pulled with. */
-function mostPulled(
-  responses: readonly Response[],
-  tie: Brace,
-  may: (duration: Duration) => number,
-): Pulled | undefined {
-  let most: Pulled | undefined;
-  for (const { load, status, forces } of responses) {
-    if (load.use === 'service' || status !== 'holds') continue;
-    const allowed = Math.max(may(load.duration), 1e-6);
-    for (const { part, axial: pull } of forces)
-      if (part === tie.id && pull > 0 && (most === undefined || pull / allowed > most.pull / most.allowed))
-        most = { pull, allowed, loadCase: load.title };
-  }
-  return most;
-}
-
-function onPull(shelter: Shelter, analysis: FrameAnalysis, tie: Brace): Found[] {
-  const worst = mostPulled(analysis.responses, tie, mayPull(shelter, tie));
-  if (worst === undefined) return [];
-  const { pull, allowed, loadCase } = worst;
-  const wire = tie.member.kind === 'cable';
-  return [
-    judge({
-      part: tie,
+function pulling(shelter: Shelter, tie: Brace): (response: Response) => Use | undefined {
+  const may = mayPull(shelter, tie);
+  return ({ load, forces }) => {
+    const pull = Math.max(0, ...forces.map(({ part, axial }) => (part === tie.id ? axial : 0)));
+    if (pull === 0) return undefined;
+    const allowed = Math.max(may(load), 1e-6);
+    return {
       utilisation: pull / allowed,
-      demand: measured(pull, 'force'),
-      capacity: measured(allowed, 'force'),
-      loadCase,
-      message: [
-        `Each tie of ${tie.member.title} is pulled with `,
-        measured(pull, 'force'),
-        ` under ${loadCase}; it may be pulled with `,
-        measured(allowed, 'force'),
-        '.',
-      ],
-      source: wire ? 'rigging' : 'frame',
-      steps: [
-        step('N', 'pull', 'from the frame analysis', [], pull, 'force', 'frame'),
-        step(
-          'N_t',
-          'pull it may have',
-          wire ? 'N_t = η F_b / n' : 'N_t = (1 - σ_b / f_b) A f_t',
-          [],
-          allowed,
-          'force',
-          wire ? 'rigging' : 'timoshenko:beam',
-        ),
-      ],
-    }),
-  ];
+      loadCase: load.title,
+      tell: () => tellPull(tie, pull, allowed, load.title),
+    };
+  };
 }
 
-const harder = (a: Found, b: Found): Found => ((b.utilisation ?? 0) > (a.utilisation ?? 0) ? b : a);
+function tellPull({ member }: Brace, pull: number, allowed: number, loadCase: string): Told {
+  const wire = member.kind === 'cable';
+  return {
+    demand: measured(pull, 'force'),
+    capacity: measured(allowed, 'force'),
+    message: [
+      `Each tie of ${member.title} is pulled with `,
+      measured(pull, 'force'),
+      ` under ${loadCase}; it may be pulled with `,
+      measured(allowed, 'force'),
+      '.',
+    ],
+    source: wire ? 'rigging' : 'frame',
+    steps: [
+      step('N', 'pull', 'from the frame analysis', [], pull, 'force', 'frame'),
+      step(
+        'N_t',
+        'pull it may have',
+        wire ? 'N_t = η F_b / n' : 'N_t = (1 - σ_b / f_b) A f_t',
+        [],
+        allowed,
+        'force',
+        wire ? 'rigging' : 'timoshenko:beam',
+      ),
+    ],
+  };
+}
 
-function onTie(shelter: Shelter, analysis: FrameAnalysis, tie: Brace, member: MemberItem): Found[] {
+/** Thrust with the bending of its own weight. */
+function pressing(shelter: Shelter, tie: Brace, member: MemberItem): (response: Response) => Use | undefined {
+  const { bending, slenderness } = ofItself(tie, member);
+  const useOf = pressedUse(shelter.site, member, slenderness, false);
+  return ({ forces, load }) => {
+    const thrusts = forces.filter(({ part, axial }) => part === tie.id && axial < 0);
+    const worst = mostPressed(
+      useOf,
+      thrusts.map(({ axial }) => ({
+        thrust: -axial,
+        bending,
+        loadCase: load.title,
+        duration: load.duration,
+      })),
+    );
+    if (worst === undefined) return undefined;
+    return {
+      utilisation: worst.both.utilisation,
+      loadCase: load.title,
+      tell: () => tellPress(tie, member, worst),
+    };
+  };
+}
+
+function tellPress(tie: Brace, member: MemberItem, { load, column, both, limit }: PressedUse): Told {
   const section = sectionOf(member);
   const { span, bending, slenderness } = ofItself(tie, member);
-  const worst = mostPressed(
-    shelter.site,
-    member,
-    slenderness,
-    false,
-    pressedIn(analysis.responses, tie, bending),
-  );
-  if (worst === undefined) return [];
-  const { load, column, both } = worst;
   const capacity = column.stress * section.area;
-  return [
-    judge({
-      part: tie,
-      utilisation: both.utilisation,
-      demand: measured(load.thrust, 'force'),
-      capacity: measured(capacity, 'force'),
-      loadCase: load.loadCase,
-      message: [
-        `Each tie of ${member.title} is pressed with `,
-        measured(load.thrust, 'force'),
-        ` under ${load.loadCase}; over `,
-        measured(span, 'length'),
-        ' it may be pressed with ',
-        measured(capacity, 'force'),
-        ', its own weight left aside.',
-      ],
-      source: column.source,
-      steps: [
-        step('N', 'thrust', 'from the frame analysis', [], load.thrust, 'force', 'frame'),
-        step(
-          'L / r',
-          'slenderness',
-          'L / r',
-          [
-            given('L', 'length between the heads', span, 'length'),
-            given('r', 'radius of gyration, weak axis', leastRadius(member), 'thickness'),
-          ],
-          slenderness,
-          'ratio',
-          'euler',
-        ),
-        ...column.steps,
-        step(
-          'σ_b',
-          'bending of its own weight',
-          'σ_b = g L² / 8 W',
-          [
-            given('g', 'weight', weightPerLength(member), 'line-load'),
-            given('W', 'section modulus', section.sectionModulus, 'section-modulus'),
-          ],
-          bending,
-          'stress',
-          'beam-table',
-        ),
-        ...worst.limit.steps,
-        both.step,
-      ],
-    }),
-  ];
-}
-
-function run(input: CheckInput): Found[] {
-  const { shelter, frame } = input;
-  if (!frame.ok) return [];
-  return shelter.braces.flatMap((brace) => {
-    if (brace.role !== 'tie') return [];
-    const { member } = brace;
-    const all = [
-      ...(member.kind === 'cable' ? [] : onTie(shelter, frame.analysis, brace, member)),
-      ...onPull(shelter, frame.analysis, brace),
-    ];
-    return all.length === 0 ? [] : [all.reduce(harder)];
-  });
+  return {
+    demand: measured(load.thrust, 'force'),
+    capacity: measured(capacity, 'force'),
+    message: [
+      `Each tie of ${member.title} is pressed with `,
+      measured(load.thrust, 'force'),
+      ` under ${load.loadCase}; over `,
+      measured(span, 'length'),
+      ' it may be pressed with ',
+      measured(capacity, 'force'),
+      ', its own weight left aside.',
+    ],
+    source: column.source,
+    steps: [
+      step('N', 'thrust', 'from the frame analysis', [], load.thrust, 'force', 'frame'),
+      step(
+        'L / r',
+        'slenderness',
+        'L / r',
+        [
+          given('L', 'length between the heads', span, 'length'),
+          given('r', 'radius of gyration, weak axis', leastRadius(member), 'thickness'),
+        ],
+        slenderness,
+        'ratio',
+        'euler',
+      ),
+      ...column.steps,
+      step(
+        'σ_b',
+        'bending of its own weight',
+        'σ_b = g L² / 8 W',
+        [
+          given('g', 'weight', weightPerLength(member), 'line-load'),
+          given('W', 'section modulus', section.sectionModulus, 'section-modulus'),
+        ],
+        bending,
+        'stress',
+        'beam-table',
+      ),
+      ...limit.steps,
+      both.step,
+    ],
+  };
 }
 
 export const tieBuckling: Check = {
@@ -229,7 +196,9 @@ export const tieBuckling: Check = {
   ],
   leavesOut: 'What hangs from the tie, and how it is fixed at its ends.',
   mayBeAccepted: 'When something holds the tie in its middle that the spec does not name.',
-  run,
+  needs: 'frame',
+  appliesTo: ({ braces }) => braces.some(({ role }) => role === 'tie'),
+  limits,
   levers: (input, finding, stock) => {
     const tie = input.shelter.braces.find((entry) => entry.id === finding.part);
     if (tie === undefined) return [];

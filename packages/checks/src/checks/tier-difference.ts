@@ -61,8 +61,7 @@ function worstInHouse(
 function run(input: CheckInput): Found[] {
   const { roof } = input.shelter;
   const { house, frame } = input;
-  if (house === undefined || (roof.type !== 'bows' && roof.type !== 'rafters')) return [];
-  if (!house.ok) return [notChecked(roof, house.reason)];
+  if (house?.ok !== true || (roof.type !== 'bows' && roof.type !== 'rafters')) return [];
   if (!frame.ok) return [notChecked(roof, frame.reason)];
   const whole = worstInHouse(input, roof, frame.analysis, house.house);
   return compared
@@ -139,6 +138,8 @@ export const tierDifference: Check = {
   leavesOut:
     'Looked at only in the full analysis. Film as a brace, doors in the ends, splices of purlins; checks below half of their capacity in both.',
   mayBeAccepted: 'When the lower of the two was the one trusted on purpose, with a reason.',
+  needs: 'house',
+  appliesTo: ({ roof }) => roof.type === 'bows' || roof.type === 'rafters',
   run,
   levers: () => [],
 };

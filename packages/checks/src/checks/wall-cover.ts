@@ -1,14 +1,15 @@
-import { fasteningPull as allowedPull, levelOf } from '@tautline/loads';
+import { fasteningPull as allowedPull, levelOf, type Step } from '@tautline/loads';
 import type { FasteningItem, FilmItem, MeshItem, Shelter } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
 import { edgeAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { heldPerMetre } from '../fastening-hold.ts';
 import { renewed, renewedHold } from '../film-levers.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, unknown } from '../limit.ts';
 import { setItem } from '../slots.ts';
-import { type WallCover, wallCovers, wallSkin } from '../wall-skin.ts';
+import { type WallCover, type WallSkin, wallCovers, wallSkin } from '../wall-skin.ts';
 
 /** What its edges may hold of a cover on that day, N/m, or why that is not known. */
 function edgeHold(shelter: Shelter, cover: WallCover, left: number): number | { readonly reason: string } {
@@ -21,91 +22,86 @@ function edgeHold(shelter: Shelter, cover: WallCover, left: number): number | { 
 
 const nounOf = ({ place, skin }: WallCover): string => `${skin.kind} on the ${place}`;
 
-/**
- * Share that a cover of sides or ends and its edges take of their limits, by a factor on the wind pressure. Wind and
- * limits are worked out once.
- */
-export function wallUses(
-  shelter: Shelter,
-  cover: WallCover,
-  on: string | undefined,
-): (scale: number) => { readonly skin: number; readonly edge?: number } {
-  const skin = wallSkin(shelter, cover, on);
-  const holds = edgeHold(shelter, cover, leftOf(edgeAgeing(cover, on)).share);
-  return (scale) => {
-    const { pull } = skin.pullAt(scale);
-    return { skin: pull / skin.allowed, ...(typeof holds === 'number' ? { edge: pull / holds } : {}) };
+function limits({ shelter, on }: CheckInput): Limit[] {
+  return wallCovers(shelter).flatMap((cover) => {
+    const skin = wallSkin(shelter, cover, on);
+    return [ofSkin(cover, skin), ofEdge(shelter, cover, skin, on)];
+  });
+}
+
+function ofSkin(cover: WallCover, skin: WallSkin): Limit {
+  return {
+    by: 'pressure',
+    part: cover,
+    gives: `the ${nounOf(cover)} tears or is stretched for good`,
+    sacrificial: cover.sacrificial === true,
+    use: (factor) => {
+      const { pull, steps } = skin.pullAt(factor);
+      return {
+        utilisation: pull / skin.allowed,
+        loadCase: `gust on the ${cover.place}`,
+        tell: () => ({
+          demand: measured(pull, 'line-load'),
+          capacity: measured(skin.allowed, 'line-load'),
+          source: 'parabola',
+          message: [
+            `A gust pulls the ${nounOf(cover)} with `,
+            measured(pull, 'line-load'),
+            `; ${cover.skin.title} may have `,
+            measured(skin.allowed, 'line-load'),
+            '.',
+          ],
+          steps: [...skin.windSteps, ...steps, ...skin.limitSteps],
+        }),
+      };
+    },
   };
 }
 
-function onCover(shelter: Shelter, cover: WallCover, on: string | undefined): Found[] {
-  const skin = wallSkin(shelter, cover, on);
-  const { pull, steps } = skin.pullAt(1);
-  const shared = {
-    demand: measured(pull, 'line-load'),
-    loadCase: `gust on the ${cover.place}`,
-    source: 'parabola',
-  };
+function ofEdge(shelter: Shelter, cover: WallCover, skin: WallSkin, on: string | undefined): Limit {
   const left = leftOf(edgeAgeing(cover, on));
   const holds = edgeHold(shelter, cover, left.share);
-  const edge = { id: `${cover.id}/edge`, origin: cover.origin };
-  return [
-    judge({
-      ...shared,
-      part: cover,
-      utilisation: pull / skin.allowed,
-      capacity: measured(skin.allowed, 'line-load'),
-      message: [
-        `A gust pulls the ${nounOf(cover)} with `,
-        measured(pull, 'line-load'),
-        `; ${cover.skin.title} may have `,
-        measured(skin.allowed, 'line-load'),
-        '.',
-      ],
-      steps: [...skin.windSteps, ...steps, ...skin.limitSteps],
-    }),
-    typeof holds === 'number'
-      ? judge({
-          ...shared,
-          part: edge,
-          utilisation: pull / holds,
+  const part = { id: `${cover.id}/edge`, origin: cover.origin };
+  if (typeof holds !== 'number') return unknown(part, holds.reason);
+  const title = cover.fastening?.title ?? 'it';
+  return {
+    by: 'pressure',
+    part,
+    gives: `${title} lets the ${nounOf(cover)} go`,
+    sacrificial: cover.sacrificial === true,
+    use: (factor) => {
+      const { pull, steps } = skin.pullAt(factor);
+      return {
+        utilisation: pull / holds,
+        loadCase: `gust on the ${cover.place}`,
+        tell: () => ({
+          demand: measured(pull, 'line-load'),
           capacity: measured(holds, 'line-load'),
+          source: 'parabola',
           message: [
             `A gust on the ${cover.place} pulls at what fastens the ${cover.skin.kind} with `,
             measured(pull, 'line-load'),
-            `; ${cover.fastening?.title ?? 'it'} may hold `,
+            `; ${title} may hold `,
             measured(holds, 'line-load'),
             '.',
           ],
-          steps: [
-            ...skin.windSteps,
-            ...steps,
-            ...left.steps,
-            step(
-              'F_a',
-              'pull the fastening may have in a gust, at its age or that of the film, which tears out of it',
-              'F_a = F k_T k_d · level · η',
-              [
-                given(
-                  'η',
-                  'strength left in the film, or in clips where that is less',
-                  left.share,
-                  'percent',
-                ),
-              ],
-              holds,
-              'line-load',
-              'practice:film-creep',
-            ),
-          ],
-        })
-      : notChecked(edge, holds.reason),
-  ];
+          steps: [...skin.windSteps, ...steps, ...left.steps, heldStep(left.share, holds)],
+        }),
+      };
+    },
+  };
 }
 
-function run(input: CheckInput): Found[] {
-  return wallCovers(input.shelter).flatMap((cover) => onCover(input.shelter, cover, input.on));
-}
+const heldStep = (share: number, holds: number): Step =>
+  step(
+    'F_a',
+    'pull the fastening may have in a gust, at its age or that of the film, which tears out of it',
+    'F_a = F k_T k_d · level · η',
+    [given('η', 'strength left in the film, or in clips where that is less', share, 'percent')],
+    holds,
+    'line-load',
+    'practice:film-creep',
+  );
 
 export const wallCover: Check = {
   id: 'wall-cover',
@@ -135,7 +131,8 @@ export const wallCover: Check = {
   leavesOut:
     'Skins that are fastened to every post as well, which stand more; doors, flaps and roll-up sides; stitched seams; sheets on sides and ends; and what happens inside once a side is open. Suction hangs film and mesh of sides between their upper and lower edge, of ends between uprights.',
   mayBeAccepted: 'When the sides are meant to go before the roof, or are taken off before a storm.',
-  run,
+  appliesTo: (shelter) => wallCovers(shelter).length > 0,
+  limits,
   levers,
 };
 

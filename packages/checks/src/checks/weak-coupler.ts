@@ -1,44 +1,41 @@
 import type { Bows, JointUse, Rafters, Shelter } from '@tautline/shelter';
-import { itemValue, madeFor, quantityValue, specNode } from '@tautline/shelter';
-import type { FrameAnalysis, Response } from '@tautline/structure';
+import { itemValue, lengthOf, madeFor, quantityValue, specNode } from '@tautline/shelter';
+import type { Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import type { Finding } from '../finding.ts';
+import { namedJoint } from '../joint-name.ts';
+import { given, measured, step } from '../judge.ts';
+import { type Limit, type Told, unknown, usesOf, worstOf } from '../limit.ts';
 
 interface JointDemand {
   readonly moment: number;
   readonly pull: number;
-  readonly response: Response;
+  readonly use: number;
 }
 
+type Strength = Pick<JointUse['item'], 'momentCapacity' | 'pullCapacity'>;
+
 /**
- * Worst bending and pull at a place along the bow, from either side: the wind blows from both, and the
+ * Bending and pull at a place along the bow in one response, from either side: the wind blows from both, and the
  * model blows it from the left only, so the mirrored place counts as well.
  */
-export function demandAt(
-  analysis: Pick<FrameAnalysis, 'responses'>,
+function demandIn(
+  { forces }: Response,
   part: string,
   total: number,
   at: number,
-  joint: { momentCapacity: number; pullCapacity: number },
+  joint: Strength,
 ): JointDemand | undefined {
+  const own = forces.filter((force) => force.part === part);
   let worst: JointDemand | undefined;
-  let most = -1;
-  for (const response of analysis.responses) {
-    if (response.load.use === 'service' || response.status !== 'holds') continue;
-    for (const place of [at, total - at]) {
-      const near = response.forces.filter((force) => force.part === part);
-      const force = near.reduce(
-        (best, candidate) => (Math.abs(candidate.at - place) < Math.abs(best.at - place) ? candidate : best),
-        near[0]!,
-      );
+  for (const place of [at, total - at]) {
+    const nearest = Math.min(...own.map((force) => Math.abs(force.at - place)));
+    for (const force of own) {
+      if (Math.abs(force.at - place) > nearest + 1e-9) continue;
       const moment = Math.abs(force.moment);
       const pull = Math.max(0, force.axial);
       const use = moment / joint.momentCapacity + pull / joint.pullCapacity;
-      if (use > most) {
-        most = use;
-        worst = { moment, pull, response };
-      }
+      if (worst === undefined || use > worst.use) worst = { moment, pull, use };
     }
   }
   return worst;
@@ -62,75 +59,76 @@ export function jointsOf(shelter: Shelter, frame: Bows | Rafters): JointUse[] {
   return [...frame.joints, ...(frame.crownFitting === undefined ? [] : [frame.crownFitting]), ...crosses];
 }
 
-function run(input: CheckInput): Found[] {
-  const { roof } = input.shelter;
+function limits({ shelter }: CheckInput): Limit[] {
+  const { roof } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  const joints = jointsOf(input.shelter, roof);
-  if (joints.length === 0) return [];
-  if (!input.frame.ok) return [notChecked(roof, input.frame.reason)];
-  const { analysis } = input.frame;
-  const total = roof.line.at(-1)!.s;
-  return joints.map((joint) => {
-    if (joint.item.momentCapacity === 0)
-      return notChecked(
-        joint,
-        `${joint.item.title} turns freely, and the frame is calculated as if it went through whole`,
+  return jointsOf(shelter, roof).map((joint) => ofJoint(roof, joint));
+}
+
+function ofJoint(roof: Bows | Rafters, joint: JointUse): Limit {
+  const { title, momentCapacity, pullCapacity } = joint.item;
+  if (momentCapacity <= 0)
+    return unknown(joint, `${title} turns freely, and the frame is calculated as if it went through whole`);
+  if (pullCapacity <= 0) return unknown(joint, `the catalogue gives ${title} no strength against a pull`);
+  const total = lengthOf(roof.line);
+  return {
+    by: 'frame',
+    part: joint,
+    gives: `${namedJoint(roof, joint)} gives`,
+    sacrificial: roof.sacrificial === true || joint.sacrificial === true,
+    onTheDay: true,
+    unasked: 'the frame analysis has no forces at this joint',
+    use: (response) => {
+      const demand = demandIn(response, roof.id, total, joint.at, joint.item);
+      return (
+        demand && { utilisation: demand.use, loadCase: response.load.title, tell: () => tell(joint, demand) }
       );
-    const demand = demandAt(analysis, roof.id, total, joint.at, joint.item);
-    if (demand === undefined) return notChecked(joint, 'the frame gives way before the joint can be judged');
-    const use = demand.moment / joint.item.momentCapacity + demand.pull / joint.item.pullCapacity;
-    return judge({
-      part: joint,
-      utilisation: use,
-      demand: measured(demand.moment, 'moment'),
-      capacity: measured(joint.item.momentCapacity, 'moment'),
-      loadCase: demand.response.load.title,
-      message: [
-        `${joint.item.title} at `,
-        measured(joint.at, 'length'),
-        ' along the member has to carry a bending of ',
-        measured(demand.moment, 'moment'),
-        ...(demand.pull > 1 ? [' and a pull of ', measured(demand.pull, 'force')] : []),
-        '; it takes ',
-        measured(joint.item.momentCapacity, 'moment'),
-        ...(demand.pull > 1 ? [' or ', measured(joint.item.pullCapacity, 'force'), ' by itself'] : []),
-        '.',
-      ],
-      source: 'catalogue',
-      steps: [
-        step(
-          'M',
-          'bending at the joint, locked-in bending included',
-          'from the frame analysis',
-          [given('s', 'place of the joint', joint.at, 'length')],
-          demand.moment,
-          'moment',
-          'frame',
-        ),
-        step(
-          'N',
-          'pull along the member at the joint',
-          'from the frame analysis',
-          [],
-          demand.pull,
-          'force',
-          'frame',
-        ),
-        step(
-          'u',
-          'utilisation',
-          'u = M / M_j + N / N_j',
-          [
-            given('M_j', 'bending the joint carries', joint.item.momentCapacity, 'moment'),
-            given('N_j', 'pull the joint carries', joint.item.pullCapacity, 'force'),
-          ],
-          use,
-          'percent',
-          'catalogue',
-        ),
-      ],
-    });
-  });
+    },
+  };
+}
+
+function tell({ at, item }: JointUse, { moment, pull, use }: JointDemand): Told {
+  const { title, momentCapacity, pullCapacity } = item;
+  return {
+    demand: measured(moment, 'moment'),
+    capacity: measured(momentCapacity, 'moment'),
+    message: [
+      `${title} at `,
+      measured(at, 'length'),
+      ' along the member has to carry a bending of ',
+      measured(moment, 'moment'),
+      ...(pull > 1 ? [' and a pull of ', measured(pull, 'force')] : []),
+      '; it takes ',
+      measured(momentCapacity, 'moment'),
+      ...(pull > 1 ? [' or ', measured(pullCapacity, 'force'), ' by itself'] : []),
+      '.',
+    ],
+    source: 'catalogue',
+    steps: [
+      step(
+        'M',
+        'bending at the joint, locked-in bending included',
+        'from the frame analysis',
+        [given('s', 'place of the joint', at, 'length')],
+        moment,
+        'moment',
+        'frame',
+      ),
+      step('N', 'pull along the member at the joint', 'from the frame analysis', [], pull, 'force', 'frame'),
+      step(
+        'u',
+        'utilisation',
+        'u = M / M_j + N / N_j',
+        [
+          given('M_j', 'bending the joint carries', momentCapacity, 'moment'),
+          given('N_j', 'pull the joint carries', pullCapacity, 'force'),
+        ],
+        use,
+        'percent',
+        'catalogue',
+      ),
+    ],
+  };
 }
 
 export const weakCoupler: Check = {
@@ -152,7 +150,12 @@ export const weakCoupler: Check = {
   sources: ['catalogue', 'frame'],
   leavesOut: 'How well it was glued or screwed, fatigue in years of wind.',
   mayBeAccepted: 'When a sleeve or an inner rod was added that the catalogue does not know.',
-  run,
+  needs: 'frame',
+  appliesTo: (shelter) => {
+    const { roof } = shelter;
+    return (roof.type === 'bows' || roof.type === 'rafters') && jointsOf(shelter, roof).length > 0;
+  },
+  limits,
   levers,
 };
 
@@ -163,9 +166,8 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
   const { analysis } = input.frame;
   const joint = [...roof.joints].find((entry) => entry.id === finding.part);
   const result: Lever[] = [];
-  const total = roof.line.at(-1)!.s;
   if (joint !== undefined && !joint.assumed) {
-    const longest = roof.member.stockLengths.at(-1) ?? total;
+    const longest = roof.member.stockLengths.at(-1) ?? lengthOf(roof.line);
     const others = roof.joints.filter((entry) => entry !== joint).map((entry) => entry.at);
     const cuts = [0, ...others, roof.length].sort((a, b) => a - b);
     const before = cuts.filter((cut) => cut < joint.at).at(-1) ?? 0;
@@ -175,12 +177,9 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
     const places: { at: number; use: number }[] = [];
     const step = 0.0508;
     for (let at = Math.ceil(lowest / step) * step; at <= highest; at += step) {
-      const demand = demandAt(analysis, roof.id, total, at, joint.item);
-      if (demand !== undefined)
-        places.push({
-          at,
-          use: demand.moment / joint.item.momentCapacity + demand.pull / joint.item.pullCapacity,
-        });
+      const limit = ofJoint(roof, { ...joint, at });
+      const worst = limit.by === 'frame' ? worstOf(usesOf(limit, analysis)) : undefined;
+      if (worst !== undefined) places.push({ at, use: worst.utilisation });
     }
     const passing = places
       .filter((place) => place.use < 0.98)

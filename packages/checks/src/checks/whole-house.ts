@@ -10,23 +10,15 @@ import {
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { sideGuys } from '../guys.ts';
-import { given, judge, measured, nearLimit, notChecked, step } from '../judge.ts';
+import { given, measured, nearLimit, notChecked, step } from '../judge.ts';
+import { grownByPressure, type Limit, type Use, worstOf } from '../limit.ts';
 import { memberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
 
-function run(input: CheckInput): Found[] {
-  const { shelter, house } = input;
-  if (house === undefined) return [];
-  if (!house.ok) return [notChecked(shelter.roof, house.reason)];
-  const { racking, responses } = house.house;
-  return [
-    standing(
-      shelter,
-      house.house,
-      responses.find((response) => response.status !== 'holds'),
-    ),
-    ...bracingUses(shelter, racking.bracing),
-  ];
+function run({ shelter, house }: CheckInput): Found[] {
+  if (house?.ok !== true) return [];
+  const broken = house.house.responses.find((response) => response.status !== 'holds');
+  return [standing(shelter, house.house, broken)];
 }
 
 /** Whether the house as a whole holds under every combination, and how far it moves along its length. */
@@ -113,57 +105,67 @@ function followed({ load, givesWayAt, stableAt, cap }: LoadPath): Step {
 }
 
 /** Braces, guys and ties by the pull or push they take in the whole house; wires of side guys have a check of their own. */
-export function bracingUses(shelter: Shelter, pieces: readonly PieceForces[]): Found[] {
+function limits({ shelter, house }: CheckInput): Limit[] {
+  if (house?.ok !== true) return [];
+  const { bracing } = house.house.racking;
   const guys = sideGuys(shelter).filter(({ member }) => member.kind === 'cable');
-  return shelter.braces.flatMap((brace): Found[] => {
-    if (guys.includes(brace)) return [];
-    const own = pieces.filter((piece) => piece.part === brace.id);
-    if (own.length === 0) return [];
-    const length = Math.hypot(
-      brace.to.x - brace.from.x,
-      brace.to.y - brace.from.y,
-      brace.to.z - brace.from.z,
-    );
-    const limits = limitsOf(shelter, brace.member, length);
-    const use = (piece: PieceForces): number => Math.max(piece.pull / limits.pull, piece.push / limits.push);
-    const worst = own.reduce((most, piece) => (use(piece) > use(most) ? piece : most));
-    const pushed = worst.push / limits.push > worst.pull / limits.pull;
-    const demand = pushed ? worst.push : worst.pull;
-    const capacity = pushed ? limits.push : limits.pull;
+  return shelter.braces.flatMap((brace): Limit[] => {
+    const own = bracing.filter((piece) => piece.part === brace.id);
+    if (guys.includes(brace) || own.length === 0) return [];
     return [
-      judge({
+      {
+        ...grownByPressure(worstPiece(shelter, brace, own), undefined),
         part: brace,
-        utilisation: demand / capacity,
-        demand: measured(demand, 'force'),
-        capacity: measured(capacity, 'force'),
-        loadCase: worst.loadCase,
-        message: [
-          `In the whole house a ${brace.role} of ${brace.member.title} is ${pushed ? 'pushed' : 'pulled'} with `,
-          measured(demand, 'force'),
-          ` under ${worst.loadCase}; it may take `,
-          measured(capacity, 'force'),
-          '.',
-        ],
-        source: 'house',
-        steps: [
-          step('N', 'force along it', 'from the analysis of the whole house', [], demand, 'force', 'house'),
-          ...(pushed
-            ? [
-                step(
-                  'N_a',
-                  'push it may take before it bows out, half of Euler',
-                  'N_a = π² E I / 2 l²',
-                  [given('l', 'free length', length, 'length')],
-                  capacity,
-                  'force',
-                  'timoshenko:stability',
-                ),
-              ]
-            : []),
-        ],
-      }),
+        gives: `the ${brace.role} gives in the whole house`,
+        sacrificial: brace.sacrificial === true,
+      },
     ];
   });
+}
+
+function worstPiece(shelter: Shelter, brace: Brace, pieces: readonly PieceForces[]): Use | undefined {
+  const { from, to } = brace;
+  const length = Math.hypot(to.x - from.x, to.y - from.y, to.z - from.z);
+  const { pull, push } = limitsOf(shelter, brace.member, length);
+  return worstOf(
+    pieces.map((worst): Use => {
+      const pushed = worst.push / push > worst.pull / pull;
+      const demand = pushed ? worst.push : worst.pull;
+      const capacity = pushed ? push : pull;
+      return {
+        utilisation: demand / capacity,
+        loadCase: worst.loadCase,
+        tell: () => ({
+          demand: measured(demand, 'force'),
+          capacity: measured(capacity, 'force'),
+          message: [
+            `In the whole house a ${brace.role} of ${brace.member.title} is ${pushed ? 'pushed' : 'pulled'} with `,
+            measured(demand, 'force'),
+            ` under ${worst.loadCase}; it may take `,
+            measured(capacity, 'force'),
+            '.',
+          ],
+          source: 'house',
+          steps: [
+            step('N', 'force along it', 'from the analysis of the whole house', [], demand, 'force', 'house'),
+            ...(pushed
+              ? [
+                  step(
+                    'N_a',
+                    'push it may take before it bows out, half of Euler',
+                    'N_a = π² E I / 2 l²',
+                    [given('l', 'free length', length, 'length')],
+                    capacity,
+                    'force',
+                    'timoshenko:stability',
+                  ),
+                ]
+              : []),
+          ],
+        }),
+      };
+    }),
+  );
 }
 
 /** What a brace may be pulled and pushed with, N: a cable takes no push in the analysis. */
@@ -205,6 +207,8 @@ export const wholeHouse: Check = {
   leavesOut:
     'Looked at only in the full analysis. Loads are raised no further than to twice. Wires of side guys (guy-pull), film as a brace, uprights of the ends (end-frame), doors, the screws and lashings at the ends of braces, braces fixed to the frames they cross.',
   mayBeAccepted: 'When end walls, or ground the house is dug into, hold it along its length.',
+  needs: 'house',
   run,
+  limits,
   levers: () => [],
 };

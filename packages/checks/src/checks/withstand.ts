@@ -1,48 +1,49 @@
-import { type Check, type CheckInput, whyNoGusts } from '../check.ts';
+import type { Shelter } from '@tautline/shelter';
+import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { failsAt } from '../gust-order.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, judge, measured, step } from '../judge.ts';
 import { sturdier } from '../levers.ts';
 
+const asked = ({ requirements }: Shelter) => requirements.filter(({ subject }) => subject === 'gust');
+
 function run(input: CheckInput): Found[] {
-  const { requirements } = input.shelter;
-  return requirements
-    .filter((entry) => entry.subject === 'gust')
-    .map((entry) => {
-      if (input.gusts === undefined) return notChecked(entry, whyNoGusts(input));
-      const { failures, upTo } = input.gusts;
-      const first = failures.find((failure) => !failure.sacrificial);
-      const stands = first?.gust ?? upTo;
-      return judge({
-        part: entry,
-        utilisation: entry.value / Math.max(stands, 1e-3),
-        demand: measured(entry.value, 'speed'),
-        capacity: measured(stands, 'speed'),
-        ...(first === undefined ? {} : { loadCase: first.loadCase }),
-        related: first === undefined ? [] : [{ origin: first.origin, message: first.what }],
-        exact: true,
-        message:
-          first === undefined
-            ? [
-                'Nothing but sacrificial parts comes to its limit up to a gust of ',
-                measured(stands, 'speed'),
-                '.',
-              ]
-            : ['A gust of ', measured(entry.value, 'speed'), ' is to be withstood; ', ...failsAt(first), '.'],
-        source: 'frame',
-        steps: [
-          step(
-            'V_1',
-            first === undefined ? 'fastest gust looked at' : `gust at which ${first.what}`,
-            'utilisation 1 on the frame solved again',
-            [given('V', 'gust to withstand', entry.value, 'speed')],
-            stands,
-            'speed',
-            'frame',
-          ),
-        ],
-      });
+  const { shelter, gusts } = input;
+  if (gusts === undefined) return [];
+  const { failures, upTo } = gusts;
+  return asked(shelter).map((entry) => {
+    const first = failures.find((failure) => !failure.sacrificial);
+    const stands = first?.gust ?? upTo;
+    return judge({
+      part: entry,
+      utilisation: entry.value / Math.max(stands, 1e-3),
+      demand: measured(entry.value, 'speed'),
+      capacity: measured(stands, 'speed'),
+      ...(first === undefined ? {} : { loadCase: first.loadCase }),
+      related: first === undefined ? [] : [{ origin: first.origin, message: first.what }],
+      exact: true,
+      message:
+        first === undefined
+          ? [
+              'Nothing but sacrificial parts comes to its limit up to a gust of ',
+              measured(stands, 'speed'),
+              '.',
+            ]
+          : ['A gust of ', measured(entry.value, 'speed'), ' is to be withstood; ', ...failsAt(first), '.'],
+      source: 'frame',
+      steps: [
+        step(
+          'V_1',
+          first === undefined ? 'fastest gust looked at' : `gust at which ${first.what}`,
+          'utilisation 1 on the frame solved again',
+          [given('V', 'gust to withstand', entry.value, 'speed')],
+          stands,
+          'speed',
+          'frame',
+        ),
+      ],
     });
+  });
 }
 
 export const withstand: Check = {
@@ -60,6 +61,8 @@ export const withstand: Check = {
     "Sheets by themselves, film of the sides, ends and doors; gusts over three times the site's; what flies against the house.",
   mayBeAccepted:
     'When what covers it comes off before such a storm, as the storm card says; sheets do not come off.',
+  needs: 'gusts',
+  appliesTo: (shelter) => asked(shelter).length > 0,
   run,
   levers: ({ shelter, gusts }, _finding, stock) => {
     const first = gusts?.failures.find((failure) => !failure.sacrificial);

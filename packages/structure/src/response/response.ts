@@ -1,5 +1,6 @@
 import type { PlaneResult } from '@tautline/mechanics';
 import type { CombinedLoad } from '../actions/load-case.ts';
+import type { RailDemand } from '../rail/rail-demand.ts';
 import type { ConditionId } from '../system/condition.ts';
 import type { FrameSystem } from '../system/frame-system.ts';
 
@@ -39,6 +40,8 @@ export interface Response {
   readonly reached: number;
   readonly forces: readonly SectionForce[];
   readonly reactions: readonly Reaction[];
+  /** What rails under the roof carry by their own forces, where the whole house was worked out. */
+  readonly rails?: readonly RailDemand[];
   /** Node displacements from the built shape, m. */
   readonly displacements: readonly {
     readonly dx: number;

@@ -1,12 +1,12 @@
 /** One frame of the house as if it stood by itself, so that every check made for the plane frame can judge it. */
-import type { Shelter } from '@tautline/shelter';
+import { railsUnder, type Shelter } from '@tautline/shelter';
 import type { FrameAnalysis } from '../analyse.ts';
 import type { BuiltState, Reaction, Response, SectionForce } from '../response/response.ts';
 import { build } from '../response/solve.ts';
 import { type ByCondition, stateIn } from '../system/condition.ts';
 import type { HouseFrame, HousePost, HouseSystem } from './house.ts';
 import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts';
-import { ridgeIn } from './ridge-view.ts';
+import { ridgeIn, ridgeUnder } from './ridge-view.ts';
 
 type Sides = readonly ['left', 'right'];
 const sides: Sides = ['left', 'right'];
@@ -62,6 +62,7 @@ function seenResponse(shelter: Shelter, state: HouseState, response: HouseRespon
     reached: response.reached,
     forces: ends ? forcesOn(system, frame, response) : [],
     reactions: ends ? reactionsOn(shelter, system, frame, response) : [],
+    rails: ends ? railsUnder(shelter).map((rail) => ridgeUnder(state, response, rail)) : [],
     displacements: frame.nodes.map((node) => {
       const [moved, built] = [response.result.displacements[node], state.result.displacements[node]];
       return { dx: (moved?.dx ?? 0) - (built?.dx ?? 0), dy: (moved?.dy ?? 0) - (built?.dy ?? 0) };

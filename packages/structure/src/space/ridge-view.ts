@@ -1,6 +1,6 @@
 /** Ridge and inner lines of the house by their own forces, as the checks for the plane frame want them. */
 
-import { staySlope } from '@tautline/shelter';
+import { type Rail, staySlope } from '@tautline/shelter';
 import {
   type CableEnd,
   type PostLift,
@@ -16,42 +16,42 @@ import type { HouseAnalysis, HouseResponse, HouseState } from './house-result.ts
 
 /** Bending or pull, sag below its posts, and what presses on its posts: each at its worst over the combinations. */
 export function ridgeIn(house: HouseAnalysis, plane: RailDemand): RailDemand | undefined {
-  const held = house.responses
-    .filter((response) => response.status === 'holds' && response.load.use !== 'service')
-    .map((response) => ({
-      response,
-      state: stateIn(house.states, response.condition),
-    }));
-  if (held.length === 0) return undefined;
-  const cable = plane.rail.member.kind === 'cable';
-  const sizes = held.map(({ state, response }) => ({
-    response,
-    ...ridgeForces(state, response, plane.rail.id),
-  }));
-  const worst = largest(sizes, (one) => (cable ? one.pull : one.moment));
-  const posts = held.flatMap(({ state, response }) => postLoads(state, response, plane));
+  const own = house.responses
+    .filter(({ status, load }) => status === 'holds' && load.use !== 'service')
+    .map((response) => ridgeUnder(stateIn(house.states, response.condition), response, plane.rail))
+    .reduce<RailDemand | undefined>(
+      (worst, one) => (worst === undefined ? one : worseOf(worst, one)),
+      undefined,
+    );
+  // Standing water stays that of the plane frame.
+  return own === undefined || plane.water === undefined
+    ? own
+    : { ...worseOf(own, plane.water), water: plane.water };
+}
+
+/** The same under one combination. */
+export function ridgeUnder(state: HouseState, response: HouseResponse, rail: Rail): RailDemand {
+  const { title: loadCase, duration } = response.load;
+  const cable = rail.member.kind === 'cable';
+  const forces = ridgeForces(state, response, rail.id);
+  const posts = postLoads(state, response, rail);
   const inner = posts.filter((post) => !post.end);
-  const none: PostLoad = { down: 0, loadCase: worst.response.load.title, duration: 'permanent' };
+  const none: PostLoad = { down: 0, loadCase, duration };
   const post = inner.length === 0 ? none : pressOf(largest(inner, (one) => one.down));
   const ends = cable ? worstEnds(posts.filter((one) => one.end).map(endOf)) : [];
   const outer = cable ? [] : posts.filter((one) => one.end).map(pressOf);
-  const own: RailDemand = {
-    rail: plane.rail,
-    load: post.down / plane.rail.span,
-    loadCase: worst.response.load.title,
-    duration: worst.response.load.duration,
-    ...(cable ? { pull: worst.pull } : { moment: worst.moment }),
-    sag: Math.max(0, worst.high - worst.low),
+  return {
+    rail,
+    load: post.down / rail.span,
+    loadCase,
+    duration,
+    ...(cable ? { pull: forces.pull } : { moment: forces.moment }),
+    sag: Math.max(0, forces.high - forces.low),
     // A rail's end post is pressed as any other is.
     post: largest([post, ...outer], (one) => one.down),
-    lift: largest(
-      [{ up: 0, loadCase: post.loadCase }, ...posts.map(({ up, loadCase }) => ({ up, loadCase }))],
-      (one) => one.up,
-    ),
+    lift: largest([{ up: 0, loadCase }, ...posts.map(({ up }) => ({ up, loadCase }))], (one) => one.up),
     ...(ends.length === 0 ? {} : { ends }),
   };
-  // Standing water stays that of the plane frame.
-  return plane.water === undefined ? own : worseOf(own, plane.water);
 }
 
 const largest = <T>(list: readonly T[], size: (entry: T) => number): T =>
@@ -86,7 +86,7 @@ interface Pressing extends CableEnd, PostLift {
 }
 
 /** Load at the head of each ridge post (its own weight taken off), and the stay that runs down beside an end post. */
-function postLoads(state: HouseState, response: HouseResponse, { rail }: RailDemand): Pressing[] {
+function postLoads(state: HouseState, response: HouseResponse, rail: Rail): Pressing[] {
   const { system } = state;
   const { posts } = rail;
   if (posts === undefined) return [];
