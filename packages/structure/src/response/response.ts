@@ -1,6 +1,6 @@
 import type { PlaneResult } from '@tautline/mechanics';
 import type { CombinedLoad } from '../actions/load-case.ts';
-import type { RailDemand } from '../rail/rail-demand.ts';
+import type { RailDemand } from '../rail/rail-load.ts';
 import type { ConditionId } from '../system/condition.ts';
 import type { FrameSystem } from '../system/frame-system.ts';
 
