@@ -192,9 +192,9 @@ describe('a book', () => {
       'Up to 78 m/s no part reached its limit',
     );
     const over = { ...first, gust: 0 };
-    expect(
-      told({ failures: [over], unranked: [], upTo: 78, filmOff: { gust: 0, margin: 0.8, first: over } }),
-    ).toContain('do not cover this shelter');
+    const still = told({ failures: [over], unranked: [], upTo: 78, withoutWind: over });
+    expect(still).toContain('It does not stand without wind');
+    expect(still).toContain('Do not cover this shelter');
     expect(told(undefined)).toContain('was not worked out');
   });
 

@@ -160,15 +160,21 @@ function boundedBy(gust: number): readonly MessagePiece[] {
   ];
 }
 
-/** Gust at which a share that grows with the pressure passes 1, by halving; undefined when it does not. */
+/** Steps in which a limit by the pressure is looked for, as a share of the site's gust: own choice. */
+const rung = 0.25;
+
+/** Lowest gust at which a share passes 1, by rungs and then by halving; undefined when it does not. */
 function gustAt(site: number, use: (factor: number) => Use | undefined): GustLimit | undefined {
-  const at = (multiple: number): number => use(multiple * multiple)?.utilisation ?? 0;
-  if (!(at(furthestGust) >= 1)) return undefined;
-  let low = 0;
-  let high = furthestGust;
+  const passed = (multiple: number): boolean => (use(multiple * multiple)?.utilisation ?? 0) >= 1;
+  let high = rung;
+  while (!passed(high)) {
+    high += rung;
+    if (high > furthestGust) return undefined;
+  }
+  let low = high - rung;
   for (let pass = 0; pass < 30; pass++) {
     const middle = (low + high) / 2;
-    if (at(middle) >= 1) high = middle;
+    if (passed(middle)) high = middle;
     else low = middle;
   }
   return { gust: high * site, loadCase: use(high * high)?.loadCase ?? 'wind' };

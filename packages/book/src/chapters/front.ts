@@ -37,6 +37,7 @@ ${figure(coverView(shelter, { system, ...drawingRoom(context.paper, 'cover') }))
 function filmOff({ evaluation, system }: BookContext): string {
   const { gusts } = evaluation;
   if (!gusts) return 'the gust was not worked out: see the storm card';
+  if (gusts.withoutWind) return 'it does not stand without wind: see the storm card';
   return gusts.filmOff
     ? `before a gust of ${format(gusts.filmOff.gust, 'speed', system)}: see the storm card`
     : 'see the storm card';

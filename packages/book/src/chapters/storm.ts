@@ -30,13 +30,13 @@ function filmOff({ evaluation, system, shelter }: BookContext): Markup {
   const speed = (value: number): string => format(value, 'speed', system);
   const { what, head } = stormOff(shelter);
   if (!gusts) return html`<div class="boxed"><p>${notWorkedOut[what]}</p></div>`;
-  const { filmOff: off, failures, unranked, upTo } = gusts;
+  const { filmOff: off, withoutWind, failures, unranked, upTo } = gusts;
   const stays = what === 'sheet' || what === 'nothing' ? html`<p>${nothingOff[what]}</p>\n` : undefined;
   const unknown = unranked.filter((one) => one.unknown);
-  const told = !off
-    ? html`<div class="boxed">${stays}<p>Up to ${speed(upTo)} no part reached its limit that was not meant to go first. What was not checked may still go earlier.</p></div>`
-    : off.gust <= 0
-      ? html`<div class="boxed stop"><p>A part is past its limit without any wind (${off.first.what}): do not ${what === 'caps' ? 'set out these caps' : 'cover this shelter'}.</p></div>`
+  const told = withoutWind
+    ? html`<div class="boxed stop"><p>It does not stand without wind: ${withoutWind.what} under ${withoutWind.loadCase}. Do not ${what === 'caps' ? 'set out these caps' : 'cover this shelter'}.</p></div>`
+    : !off
+      ? html`<div class="boxed">${stays}<p>Up to ${speed(upTo)} no part reached its limit that was not meant to go first. What was not checked may still go earlier.</p></div>`
       : html`<div class="boxed">${stays}<p>${head} before a gust of</p><p class="big">${speed(off.gust)}</p>
 <p>is forecast: ${format(off.margin, 'percent', system)} (common practice, no source) of the gust that brings the first part not meant to go first to its limit, ${speed(off.first.gust)}: ${off.first.what}.</p></div>`;
   const shown = failures.slice(0, 5);
@@ -49,7 +49,7 @@ ${
         shown.map((one, index) => [
           `${index + 1}`,
           one.what,
-          `${one.estimated ? 'about ' : ''}${speed(one.gust)}`,
+          one.gust > 0 ? `${one.estimated ? 'about ' : ''}${speed(one.gust)}` : 'without wind',
           one.sacrificial ? 'meant to go first' : '',
         ]),
         [0, 2],

@@ -71,7 +71,8 @@ export function gustTable(evaluation: Evaluation, system: System): string {
       ...(failure.sacrificial ? ['sacrificial'] : []),
       ...(failure.estimated ? ['estimated, the frame breaks before'] : []),
     ];
-    return `${speed(failure.gust).padStart(10)}  ${failure.what}  [${failure.check}]${marks.length === 0 ? '' : `  (${marks.join('; ')})`}`;
+    const at = failure.gust > 0 ? speed(failure.gust) : 'no wind';
+    return `${at.padStart(10)}  ${failure.what}  [${failure.check}]${marks.length === 0 ? '' : `  (${marks.join('; ')})`}`;
   });
   if (lines.length === 0) lines.push(`Nothing comes to its limit up to ${speed(gusts.upTo)}.`);
   if (gusts.unranked.length > 0)
@@ -79,6 +80,11 @@ export function gustTable(evaluation: Evaluation, system: System): string {
       '',
       'Not in this order, though the wind loads them:',
       ...gusts.unranked.map(({ noun, part, why }) => `  ${noun} [${part}]: ${messageText(why, system)}`),
+    );
+  if (gusts.withoutWind !== undefined)
+    lines.push(
+      '',
+      `It does not stand without wind: ${gusts.withoutWind.what} under ${gusts.withoutWind.loadCase}. There is no gust by which the film comes off.`,
     );
   if (gusts.filmOff !== undefined)
     lines.push(

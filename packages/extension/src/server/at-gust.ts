@@ -22,7 +22,7 @@ export function gustScale(
 ): GustScale {
   const site = shelter.site.gust;
   const most = reach * site;
-  const first = gusts?.filmOff?.first ?? gusts?.failures[0];
+  const first = gusts?.filmOff?.first ?? gusts?.withoutWind ?? gusts?.failures[0];
   const wanted = [
     ...(gusts?.filmOff === undefined
       ? []

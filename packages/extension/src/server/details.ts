@@ -139,9 +139,12 @@ function loadsOf({ analysis }: ToldEvaluation, { overlay, load }: OverlayWanted)
 function gustsInWords({ shelter, gusts }: Pick<ToldEvaluation, 'shelter' | 'gusts'>, system: System): string {
   const speed = (si: number): string => format(si, 'speed', system);
   const off = gusts?.filmOff;
+  const bare = gusts?.withoutWind;
   const film =
     off === undefined
-      ? ''
+      ? bare === undefined
+        ? ''
+        : ` It does not stand without wind: ${bare.what} under ${bare.loadCase}.`
       : ` ${stormOff(shelter).order} before ${speed(off.gust)}, ${Math.round(off.margin * 100)} % of the first.`;
   return `3 s gusts at 10 m. The site's gust is ${speed(shelter.site.gust)}.${film}`;
 }
@@ -158,12 +161,12 @@ export function gustChart({ shelter, gusts }: ToldEvaluation, system: System): D
   if (gusts === undefined) {
     return 'The gusts are not worked out: the frame is not calculated, or the result is still to come.';
   }
-  const { failures, filmOff, upTo } = gusts;
+  const { failures, filmOff, withoutWind, upTo } = gusts;
   const speed = (si: number): string => format(si, 'speed', system);
   if (failures.length === 0) {
     return `No part reaches its limit in gusts up to ${speed(upTo)}.`;
   }
-  const first = filmOff?.first ?? failures[0];
+  const first = filmOff?.first ?? withoutWind ?? failures[0];
   return barChart(
     {
       title: `${shelter.name}: gust that brings each part to its limit`,

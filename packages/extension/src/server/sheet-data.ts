@@ -111,7 +111,7 @@ function factsOf(
   const { shelter } = evaluation;
   const hardest = hardestOf(evaluation.findings.filter((finding) => finding.accepted === undefined));
   const { gusts } = evaluation;
-  const first = gusts?.filmOff?.first ?? gusts?.failures[0];
+  const first = gusts?.filmOff?.first ?? gusts?.withoutWind ?? gusts?.failures[0];
   return [
     {
       label: 'Ground under cover',
@@ -122,7 +122,7 @@ function factsOf(
       : [
           {
             label: 'First to fail',
-            value: `${first.what}, gust ${format(first.gust, 'speed', system)}${mark}`,
+            value: `${first.what}, ${first.gust > 0 ? `gust ${format(first.gust, 'speed', system)}` : 'without wind'}${mark}`,
           },
         ]),
     ...(hardest === undefined
