@@ -23,6 +23,7 @@ import { filmStressCheck } from './checks/film-stress.ts';
 import { flatCrown } from './checks/flat-crown.ts';
 import { flutter } from './checks/flutter.ts';
 import { footBearing } from './checks/foot-bearing.ts';
+import { frameGivesWay } from './checks/frame-gives-way.ts';
 import { framePonding } from './checks/frame-ponding.ts';
 import { guyAnchor } from './checks/guy-anchor.ts';
 import { guyPullCheck } from './checks/guy-pull.ts';
@@ -72,6 +73,7 @@ export const checks: readonly Check[] = [
   cutWaste,
   lastBay,
   missingPrice,
+  frameGivesWay,
   bendRadius,
   lockedInStress,
   overSpan,

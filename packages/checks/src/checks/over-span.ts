@@ -2,12 +2,12 @@ import { type Foot, lengthOf, type MemberItem, type Part, type Shelter } from '@
 import { sectionOf } from '@tautline/structure';
 import { type MemberAgeing, memberAgeing } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import type { Finding } from '../finding.ts';
+import { given, measured, step } from '../judge.ts';
 import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
 import type { FrameLimit, Limit, Told } from '../limit.ts';
 import { inSoil, limitsUnder, type MemberLimit } from '../resistance.ts';
-import { notSurvived, type StressedPlace, worstPlaceIn } from '../stress.ts';
+import { type StressedPlace, worstPlaceIn } from '../stress.ts';
 
 /** Nearer to the end than this is told as at the foot, m: own choice. */
 const atTheFoot = 0.02;
@@ -50,10 +50,7 @@ function framed({ roof, sidePosts }: Shelter): readonly Framed[] {
 }
 
 function limits({ shelter, on }: CheckInput): Limit[] {
-  const { roof } = shelter;
-  const members = framed(shelter).map((member) => ofMember(shelter, member, on));
-  const what = 'the whole frame gives way';
-  return [...members, { by: 'balance', part: roof, gives: what, sacrificial: roof.sacrificial === true }];
+  return framed(shelter).map((member) => ofMember(shelter, member, on));
 }
 
 /** The member at the place along it that is used most. */
@@ -163,47 +160,6 @@ function tell(
   };
 }
 
-/** The combination that brings the frame down soonest. */
-function run({ shelter: { roof }, frame }: CheckInput): Found[] {
-  const broken = frame.ok ? notSurvived(frame.analysis)[0] : undefined;
-  if (broken === undefined) return [];
-  const { load, reached, status } = broken;
-  const stock = roof.type === 'bows' || roof.type === 'rafters' ? roof.member.title : 'the frame';
-  return [
-    judge({
-      part: roof,
-      utilisation: 1 / Math.max(reached, 1e-3),
-      demand: measured(1, 'percent'),
-      capacity: measured(reached, 'percent'),
-      loadCase: load.title,
-      message:
-        status === 'no answer'
-          ? [
-              `The frame finds no balance under ${load.title}: beyond `,
-              measured(reached, 'percent'),
-              ' of it the analysis found no shape that carries it.',
-            ]
-          : [
-              `The frame gives way at `,
-              measured(reached, 'percent'),
-              ` of ${load.title}: ${stock} is too limber for it.`,
-            ],
-      source: load.source,
-      steps: [
-        step(
-          'λ',
-          'share of the load at which the frame loses its stiffness',
-          'det K(λ) = 0 along the load path',
-          [],
-          reached,
-          'percent',
-          'timoshenko:stability',
-        ),
-      ],
-    }),
-  ];
-}
-
 export const overSpan: Check = {
   id: 'over-span',
   title: 'Over-span',
@@ -234,7 +190,6 @@ export const overSpan: Check = {
   mayBeAccepted: 'For a part declared sacrificial, when the rest was checked without it.',
   needs: 'frame',
   appliesTo: (shelter) => framed(shelter).length > 0,
-  run,
   limits,
   levers,
 };
