@@ -19,7 +19,7 @@ function analysed(shelter: Shelter): FrameAnalysis {
 }
 
 const onFrame = (shelter: Shelter, analysis: FrameAnalysis) =>
-  checkOf('frame-gives-way')!.run({ shelter, frame: { ok: true, analysis } } as CheckInput);
+  checkOf('frame-gives-way')!.run!({ shelter, frame: { ok: true, analysis } } as CheckInput);
 
 describe('a frame that does not bear a combination', () => {
   it('fails, and the worst stress of its bows is told as well', async () => {

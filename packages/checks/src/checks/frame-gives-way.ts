@@ -1,3 +1,4 @@
+import type { Shelter } from '@tautline/shelter';
 import type { FrameAnalysis, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found, MessagePiece } from '../finding.ts';
@@ -26,7 +27,7 @@ function run({ shelter: { roof }, frame }: CheckInput): Found[] {
       demand: measured(1, 'percent'),
       capacity: measured(worst.reached, 'percent'),
       loadCase: worst.load.title,
-      message: [...words(analysis, worst), ...andMore(failing)],
+      message: [...words(roof, analysis, worst), ...andMore(failing)],
       source: worst.load.source,
       steps: failing.slice(0, mostTold).map(shareStep),
     }),
@@ -34,7 +35,7 @@ function run({ shelter: { roof }, frame }: CheckInput): Found[] {
 }
 
 /** The frame bears the whole of every combination; how much more it would bear is not looked for. */
-function stands({ id, origin }: CheckInput['shelter']['roof'], { responses }: FrameAnalysis): Found {
+function stands({ id, origin }: Shelter['roof'], { responses }: FrameAnalysis): Found {
   return {
     verdict: 'passes',
     severity: 'information',
@@ -47,16 +48,25 @@ function stands({ id, origin }: CheckInput['shelter']['roof'], { responses }: Fr
   };
 }
 
-function words(analysis: FrameAnalysis, { status, reached, load, condition }: Response): MessagePiece[] {
+function words(
+  roof: Shelter['roof'],
+  analysis: FrameAnalysis,
+  { status, reached, load, condition }: Response,
+): MessagePiece[] {
   if (analysis.built.status !== 'holds' || (condition === 'built' && reached < least))
     return [
       analysis.built.result.status === 'mechanism'
         ? 'The frame does not stand by itself: nothing keeps its feet and joints from turning, and it folds to the side.'
         : 'The frame does not stand as built: no balance was found for it before any load lies on it.',
     ];
+  const stock = roof.type === 'bows' || roof.type === 'rafters' ? roof.member.title : 'the frame';
   const under = condition === 'built' ? `${load.title} on the day it goes up` : load.title;
   return status === 'gives way'
-    ? ['The frame gives way at ', measured(reached, 'percent'), ` of ${under}: it folds or snaps through.`]
+    ? [
+        'The frame gives way at ',
+        measured(reached, 'percent'),
+        ` of ${under}: ${stock} is too limber for it.`,
+      ]
     : ['No balance was found for the frame beyond ', measured(reached, 'percent'), ` of ${under}.`];
 }
 
