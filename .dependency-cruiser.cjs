@@ -40,8 +40,14 @@ module.exports = {
     {
       name: 'numbers-know-no-shelter',
       severity: 'error',
-      from: { path: '^packages/(mechanics|loads)/src' },
-      to: { path: '^packages/(?!mechanics|loads)[^/]+/' },
+      from: { path: '^packages/mechanics/src' },
+      to: { path: '^packages/(?!mechanics)[^/]+/' },
+    },
+    {
+      name: 'standards-know-only-quantities',
+      severity: 'error',
+      from: { path: '^packages/loads/src' },
+      to: { path: '^packages/(?!loads|quantity)[^/]+/' },
     },
     {
       name: 'loads-know-no-mechanics',

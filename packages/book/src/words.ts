@@ -1,5 +1,4 @@
 /** Values in words, and the parts of a shelter under one hand, for the chapters. */
-import { measuredText } from '@tautline/checks';
 import { format, type System } from '@tautline/quantity';
 import {
   type CableItem,
@@ -9,11 +8,6 @@ import {
   railsUnder,
   type Shelter,
 } from '@tautline/shelter';
-
-/** A value with its kind, or a word. */
-export function valueText(value: number | string, kind: string, system: System): string {
-  return typeof value === 'string' ? value : measuredText({ value, kind }, system);
-}
 
 export const lengthText = (value: number, system: System): string => format(value, 'length', system);
 

@@ -1,3 +1,4 @@
+import type { KindName } from '@tautline/quantity';
 import type { Item, Range, Shelter, SpecEdit } from '@tautline/shelter';
 import type { FrameAnalysis, HouseAnswer } from '@tautline/structure';
 import type { Finding, Found, MessagePiece, Nature } from './finding.ts';
@@ -59,7 +60,7 @@ export interface Stock {
 export interface SymbolMeaning {
   readonly symbol: string;
   readonly meaning: string;
-  readonly kind: string;
+  readonly kind: KindName;
 }
 
 /** One check: a question asked of a shelter, with its explanation. One file each. */

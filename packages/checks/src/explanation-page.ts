@@ -1,3 +1,4 @@
+import type { KindName } from '@tautline/quantity';
 import { unitsOfKind } from '@tautline/quantity';
 import type { Check } from './check.ts';
 import { exampleSpecs } from './example-specs.ts';
@@ -35,7 +36,7 @@ export function explanationPage(check: Check): string {
 }
 
 /** `, in mm, m or in, ft` after what a symbol means; nothing after a plain number. */
-export function inUnits(kind: string): string {
+export function inUnits(kind: KindName): string {
   const units = unitsOfKind(kind);
   return units === '' ? '' : `, in ${units}`;
 }

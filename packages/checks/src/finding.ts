@@ -1,4 +1,5 @@
 import type { Step } from '@tautline/loads';
+import type { KindName } from '@tautline/quantity';
 import type { Origin, SpecEdit } from '@tautline/shelter';
 
 export type Severity = 'error' | 'warning' | 'information';
@@ -12,7 +13,7 @@ export type Verdict = 'passes' | 'near its limit' | 'fails' | 'not checked';
 /** A number with the kind that says how to show it. SI. */
 export interface Measured {
   readonly value: number;
-  readonly kind: string;
+  readonly kind: KindName;
 }
 
 /** A piece of a message: text is put together at the edge, in the user's own units. */

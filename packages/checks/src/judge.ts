@@ -1,4 +1,5 @@
 import type { Step, StepInput } from '@tautline/loads';
+import type { KindName } from '@tautline/quantity';
 import type { Part } from '@tautline/shelter';
 import type { Finding, Found, Measured, MessagePiece, Severity, Verdict } from './finding.ts';
 
@@ -79,18 +80,16 @@ export function step(
   formula: string,
   inputs: readonly StepInput[],
   value: number,
-  kind: string,
+  kind: KindName,
   source: string,
 ): Step {
   return { symbol, meaning, formula, inputs, value, kind, source };
 }
 
-export function given(symbol: string, meaning: string, value: number, kind: string): StepInput {
-  return { symbol, meaning, value, kind };
-}
+export { given } from '@tautline/loads';
 
 export const length = (value: number): Measured => ({ value, kind: 'length' });
-export const measured = (value: number, kind: string): Measured => ({
+export const measured = (value: number, kind: KindName): Measured => ({
   value,
   kind,
 });

@@ -1,4 +1,5 @@
 /** Short ways to write the edits of a fix. Slot names are those of the vocabulary. */
+import type { KindName } from '@tautline/quantity';
 import {
   dateValue,
   itemValue,
@@ -9,7 +10,7 @@ import {
 } from '@tautline/shelter';
 
 /** Gives the fact `name` of a block one number. */
-export function setQuantity(block: Origin, name: string, si: number, kind: string): SpecEdit {
+export function setQuantity(block: Origin, name: string, si: number, kind: KindName): SpecEdit {
   return {
     type: 'set',
     block,

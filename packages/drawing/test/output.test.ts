@@ -175,7 +175,7 @@ describe('bar chart', () => {
     { part: 'film', label: 'film fastening', value: 33.2 },
     { part: 'bows', label: 'bow bending', value: 47 },
   ];
-  const chart = { title: 'First-failure gust', description: 'By part.', kind: 'speed', rows };
+  const chart = { title: 'First-failure gust', description: 'By part.', kind: 'speed' as const, rows };
   const drawing = barChart({ ...chart, mark: { value: 42, label: 'design gust' } }, { system: 'us' });
   it('draws lengths in proportion, with numbers, and hatches what ends short of the mark', () => {
     const bars = drawing.shapes.flatMap((shape) =>

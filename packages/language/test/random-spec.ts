@@ -1,5 +1,5 @@
 /** Random specs made from the vocabulary: whatever can be said, in any order, with any layout. */
-import { toSpecText } from '@tautline/quantity';
+import { type KindName, toSpecText } from '@tautline/quantity';
 import { definitionKind, type Entry, type Piece, piecesOf, type Takes } from '@tautline/shelter';
 import * as fc from 'fast-check';
 
@@ -35,7 +35,7 @@ const sizes: Readonly<Record<string, readonly [number, number]>> = {
   count: [1, 6],
 };
 
-function quantity(draw: Draw, kind: string): string {
+function quantity(draw: Draw, kind: KindName): string {
   const [low, high] = sizes[kind] ?? [1, 1000];
   if (kind === 'count') return `${draw(fc.integer, { min: low, max: high })}`;
   const si = draw(fc.double, { min: low, max: high, noNaN: true });

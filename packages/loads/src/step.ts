@@ -1,4 +1,5 @@
 /** One line of a calculation: what was worked out, how, from what, with which result, by whose rule. */
+import type { KindName } from '@tautline/quantity';
 export interface Step {
   /** Symbol as the source writes it, e.g. 'q_z'. */
   readonly symbol: string;
@@ -9,7 +10,7 @@ export interface Step {
   /** SI value. */
   readonly value: number;
   /** Kind of quantity for display (a kind of @tautline/quantity). */
-  readonly kind: string;
+  readonly kind: KindName;
   /** Id in the source list. */
   readonly source: string;
 }
@@ -18,17 +19,17 @@ export interface StepInput {
   readonly symbol: string;
   readonly meaning: string;
   readonly value: number;
-  readonly kind: string;
+  readonly kind: KindName;
   /** True when the user did not give it. */
   readonly assumed?: boolean;
 }
 
 /** An input of a step; shorter to write than the object. */
-export function given(symbol: string, meaning: string, value: number, kind: string): StepInput {
+export function given(symbol: string, meaning: string, value: number, kind: KindName): StepInput {
   return { symbol, meaning, value, kind };
 }
 
 /** An input that the program chose because nobody gave it. */
-export function assumed(symbol: string, meaning: string, value: number, kind: string): StepInput {
+export function assumed(symbol: string, meaning: string, value: number, kind: KindName): StepInput {
   return { symbol, meaning, value, kind, assumed: true };
 }

@@ -1,4 +1,5 @@
 /** Values as text for people. Nothing here is read back; for that see `toSpecText`. */
+import type { KindName } from './kinds.ts';
 import { kindOf, type Rung, rungFor } from './kinds.ts';
 import { toNumber } from './rational.ts';
 import { type System, type Unit, unitOf } from './units.ts';
@@ -73,7 +74,7 @@ export function inUnit(si: number, unit: Unit): number {
  * An SI value as text in one system, e.g. `4.27 m`, `7 ft 6 in`, `150 µm`, `38.5 m/s`, `86 mph`.
  * Throws RangeError when the value is not finite, the kind unknown or the asked unit unknown.
  */
-export function format(si: number, kind: string, system: System, options: FormatOptions = {}): string {
+export function format(si: number, kind: KindName, system: System, options: FormatOptions = {}): string {
   finite(si);
   // Nothing of a length has no size that would tell the unit: the one a house is measured in.
   if (si === 0 && kind === 'length' && options.unit === undefined) return system === 'us' ? '0 ft' : '0 m';
@@ -106,7 +107,7 @@ function fixed(value: number, decimals: number): string {
 /** Both systems, the user's own first: `4.27 m (14 ft)`. One only, where both would say the same. */
 export function formatBoth(
   si: number,
-  kind: string,
+  kind: KindName,
   first: System = 'metric',
   options: FormatOptions = {},
 ): string {

@@ -58,7 +58,7 @@ function both(step: Step): Readonly<Record<System, readonly Step[]>> {
 }
 
 /** Two significant digits in the unit that suits the size. */
-function twoDigits(si: number, kind: string, system: System): Step {
+function twoDigits(si: number, kind: KindName, system: System): Step {
   const { unit } = rungFor(si, kindOf(kind), system);
   const known = unitOf(unit);
   const size = Math.abs(known ? inUnit(si, known) : si);
@@ -115,7 +115,12 @@ function read(text: string): number {
  * that would become 0 is given a finer step. Throws RangeError when the value is not finite, larger than
  * 1e12 or smaller than 1e-15 (no shelter has such a thing), or the kind unknown.
  */
-export function toSpecText(si: number, kind: string, system: System, round: Rounding = 'nearest'): SpecText {
+export function toSpecText(
+  si: number,
+  kind: KindName,
+  system: System,
+  round: Rounding = 'nearest',
+): SpecText {
   const size = Math.abs(si);
   if (!Number.isFinite(si) || size > 1e12 || (size > 0 && size < 1e-15))
     throw new RangeError(`${si} cannot be written into a spec`);

@@ -28,7 +28,7 @@ function readAs(text: string, kind: KindName): number {
 }
 
 describe('showing', () => {
-  it.each([
+  it.each<[number, KindName, string, string]>([
     [4.2672, 'length', '4.27 m', '14 ft'],
     [2.286, 'length', '2.29 m', '7 ft 6 in'],
     [0.034925, 'length', '34.9 mm', '1-3/8 in'],
@@ -68,7 +68,7 @@ describe('showing', () => {
   it('never shows what is not a number', () => {
     expect(() => format(Number.NaN, 'length', 'metric')).toThrow(RangeError);
     expect(() => formatNumber(Number.POSITIVE_INFINITY)).toThrow(RangeError);
-    expect(() => format(1, 'lenght', 'metric')).toThrow(/no kind/);
+    expect(() => format(1, 'lenght' as KindName, 'metric')).toThrow(/no kind/);
     expect(() => toSpecText(Number.NaN, 'length', 'metric')).toThrow(RangeError);
   });
 

@@ -1,9 +1,10 @@
 /** What a shelter is made of, line by line: SI numbers, and steps that say how each came about. */
+import type { KindName } from '@tautline/quantity';
 import { format, type System } from '@tautline/quantity';
 import type { Item, Origin, SupplyItem } from '@tautline/shelter';
 
 /** A text with values in it: put into the reader's units at the edge. */
-export type Told = readonly (string | { readonly value: number; readonly kind: string })[];
+export type Told = readonly (string | { readonly value: number; readonly kind: KindName })[];
 
 /** The text in one system of units. */
 export const tell = (told: Told, system: System): string =>
@@ -178,7 +179,7 @@ export function cutLine(
   };
 }
 
-export const metres = (value: number): { readonly value: number; readonly kind: string } => ({
+export const metres = (value: number): { readonly value: number; readonly kind: KindName } => ({
   value,
   kind: 'length',
 });

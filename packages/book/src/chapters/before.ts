@@ -1,8 +1,8 @@
-import { messageText } from '@tautline/checks';
+import { measuredText, messageText } from '@tautline/checks';
+import { assumedText } from '@tautline/shelter';
 import { cautions as cautionList } from '../cautions.ts';
 import type { Chapter } from '../context.ts';
 import { html, list, table } from '../html/markup.ts';
-import { valueText } from '../words.ts';
 
 export const cautions: Chapter = {
   id: 'cautions',
@@ -24,7 +24,7 @@ ${
         evaluation.assumed.map((one) => [
           one.part,
           one.fact,
-          valueText(one.value, one.kind, system),
+          assumedText(one, (value, kind) => measuredText({ value, kind }, system)),
           one.why,
         ]),
       )

@@ -1,4 +1,5 @@
 import { groundAllowedAt, type Step } from '@tautline/loads';
+import type { KindName } from '@tautline/quantity';
 import { type EndFrames, itemValue, type Shelter } from '@tautline/shelter';
 import { type HouseAnalysis, sectionOf, type UprightUnder } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
@@ -118,7 +119,7 @@ function onPiece(
   return { utilisation: use, loadCase, tell };
 }
 
-function fromHouse(symbol: string, meaning: string, value: number, kind: string): Step {
+function fromHouse(symbol: string, meaning: string, value: number, kind: KindName): Step {
   return step(symbol, meaning, 'from the analysis of the whole house', [], value, kind, 'house');
 }
 

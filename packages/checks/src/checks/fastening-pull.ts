@@ -1,4 +1,5 @@
 import { fasteningPull as allowedPull, levelOf } from '@tautline/loads';
+import type { KindName } from '@tautline/quantity';
 import type { Cover, FasteningItem, Shelter } from '@tautline/shelter';
 import { stormTemperature } from '@tautline/structure';
 import { edgeAgeing, fastenerAgeing, leftOf } from '../ageing.ts';
@@ -258,7 +259,7 @@ function tellStrap(
 }
 
 /** A strap's rated pull is a force, not a force per metre. */
-function asForce<T extends { readonly kind: string }>(input: T): T {
+function asForce<T extends { readonly kind: KindName }>(input: T): T {
   return input.kind === 'line-load' ? { ...input, kind: 'force' } : input;
 }
 

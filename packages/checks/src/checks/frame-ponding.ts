@@ -1,4 +1,5 @@
 import type { Pond } from '@tautline/mechanics';
+import type { KindName } from '@tautline/quantity';
 import type { MemberItem, SpecNode } from '@tautline/shelter';
 import { itemValue, quantityValue, specNode, wordValue } from '@tautline/shelter';
 import { type FramePonding, pocketDepth, pullAt, rainTemperature, sectionOf } from '@tautline/structure';
@@ -187,7 +188,7 @@ function ridgeOptions(
   input: CheckInput,
   stock: Stock,
 ): {
-  title: readonly (string | { value: number; kind: string })[];
+  title: readonly (string | { value: number; kind: KindName })[];
   edits: readonly {
     type: 'add';
     block: typeof input.shelter.origin;

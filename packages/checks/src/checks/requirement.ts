@@ -1,3 +1,4 @@
+import type { KindName } from '@tautline/quantity';
 import type { Requirement, Shelter } from '@tautline/shelter';
 import type { Check } from '../check.ts';
 import type { Found } from '../finding.ts';
@@ -5,7 +6,10 @@ import { judge, measured, notChecked, step } from '../judge.ts';
 import { higher, risen } from '../levers.ts';
 
 /** What a `require` may be about, in SI. Headroom is judged after deflection, by its own check. */
-function subjectOf(shelter: Shelter, requirement: Requirement): { value: number; kind: string } | undefined {
+function subjectOf(
+  shelter: Shelter,
+  requirement: Requirement,
+): { value: number; kind: KindName } | undefined {
   const { roof } = shelter;
   switch (requirement.subject) {
     case 'clear-width':

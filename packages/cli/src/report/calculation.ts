@@ -9,6 +9,7 @@ import {
 } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import { usedText } from '@tautline/quantity';
+import { assumedText } from '@tautline/shelter';
 
 type Step = Finding['steps'][number];
 
@@ -30,10 +31,7 @@ export function calculation(finding: Finding, evaluation: Evaluation, system: Sy
   if (taken.length > 0) {
     lines.push('', 'Nobody said these, so usual values were taken (assumed):');
     for (const entry of taken) {
-      const value =
-        typeof entry.value === 'number'
-          ? measuredText({ value: entry.value, kind: entry.kind }, system)
-          : entry.value;
+      const value = assumedText(entry, (si, kind) => measuredText({ value: si, kind }, system));
       lines.push(`  ${entry.part} ${entry.fact} = ${value}: ${entry.why}`);
     }
   }

@@ -1,8 +1,8 @@
-/** What every format of `check` says: plain data, places from 1, paths with forward slashes. */
 import { type Finding, measuredText, messageText } from '@tautline/checks';
 import type { Place, Position } from '@tautline/language';
-import type { System } from '@tautline/quantity';
-import { type Assumed, unitsOf } from '@tautline/shelter';
+/** What every format of `check` says: plain data, places from 1, paths with forward slashes. */
+import type { KindName, System } from '@tautline/quantity';
+import { type Assumed, assumedText, unitsOf } from '@tautline/shelter';
 import { shownPath } from '../files.ts';
 import type { PlacedProblem, RangeShown, Verdict, Verdicts } from '../verdicts.ts';
 
@@ -92,13 +92,10 @@ function shownRangeOf({ loaded, verdict, findings }: RangeShown, system: System)
   };
 }
 
-function shownAssumed({ part, fact, value, kind, why }: Assumed, system: System) {
-  return {
-    part,
-    fact,
-    value: typeof value === 'number' ? measuredText({ value, kind }, system) : value,
-    why,
-  };
+function shownAssumed(assumed: Assumed, system: System) {
+  const { part, fact, why } = assumed;
+  const value = assumedText(assumed, (si, kind) => measuredText({ value: si, kind }, system));
+  return { part, fact, value, why };
 }
 
 function shownShelter(verdict: Verdict, system: System, timings: boolean): ShownShelter {
@@ -141,7 +138,7 @@ function shownFinding(finding: Finding, place: Place | undefined, uri: string, s
 }
 
 /** Value in the SI unit of its kind. */
-function siOf(measured: { value: number; kind: string }): { value: number; unit: string } {
+function siOf(measured: { value: number; kind: KindName }): { value: number; unit: string } {
   return { value: rounded(measured.value), unit: siUnits[measured.kind] ?? '1' };
 }
 

@@ -1,4 +1,5 @@
 /** Pictures of lists: how stock lengths are cut, and rows of numbers as bars. */
+import type { KindName } from '@tautline/quantity';
 import { format, type System } from '@tautline/quantity';
 import { textWidth, wrapWords } from '../scene/lettering.ts';
 import { hatch } from '../scene/outline.ts';
@@ -138,7 +139,7 @@ export interface BarChart {
   readonly title: string;
   readonly description: string;
   /** Kind of quantity of the values. */
-  readonly kind: string;
+  readonly kind: KindName;
   readonly rows: readonly ChartRow[];
   /** Length of the longest bar on the page; 420 without it. */
   readonly reach?: number;

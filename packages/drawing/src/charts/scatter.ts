@@ -1,4 +1,5 @@
 /** Choices as points between two measures, with those that no other beats joined by a line. */
+import type { KindName } from '@tautline/quantity';
 import { format, type System } from '@tautline/quantity';
 import { outlinesOverlap } from '../scene/bounds.ts';
 import { textOutlines } from '../scene/free-text.ts';
@@ -19,7 +20,7 @@ import { finishSheet } from '../scene/sheet.ts';
 export interface ScatterAxis {
   readonly label: string;
   /** Kind of quantity of the values. */
-  readonly kind: string;
+  readonly kind: KindName;
   /** The unit that the steps of the scale are round in, SI. */
   readonly unit: number;
 }

@@ -45,7 +45,7 @@ function systemOf(text: string): System | undefined {
  * feet and inches or decimals where they are exact, else as many digits as it takes. `old` is the text it replaces: its units are kept.
  * Throws RangeError for a value that is not finite or of no known kind.
  */
-export function quantityText(si: number, kind: string, system: System, old?: string): string {
+export function quantityText(si: number, kind: KindName, system: System, old?: string): string {
   if (!isKind(kind)) throw new RangeError(`'${kind}' is no kind of quantity`);
   const own = (old === undefined ? undefined : systemOf(old)) ?? system;
   const oldUnit = old === undefined ? undefined : scanQuantity(old, 0)?.parts;

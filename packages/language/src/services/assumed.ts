@@ -21,11 +21,11 @@ export function writeAssumed(
     if (seen.has(key)) continue;
     seen.add(key);
     const slot: SpecValue =
-      typeof value === 'number'
+      typeof value === 'number' && kind !== 'word' && kind !== 'item'
         ? { type: 'quantity', si: value, kind, origin }
         : kind === 'item'
-          ? { type: 'item', id: value, origin }
-          : { type: 'word', word: value, origin };
+          ? { type: 'item', id: `${value}`, origin }
+          : { type: 'word', word: `${value}`, origin };
     const name = kind === 'item' ? 'item' : 'value';
     const edit: SpecEdit = { type: 'set', block: origin, word: fact, slots: { [name]: slot } };
     if (editsByFile([edit]).has(uri) && changesOf(text, [edit], system)) edits.push(edit);

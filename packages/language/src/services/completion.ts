@@ -1,6 +1,7 @@
 /** Completion: words of the block, parts of the sentence, items of the right kind, units behind a number. */
 
 import { checks } from '@tautline/checks';
+import type { KindName } from '@tautline/quantity';
 import { isKind, kinds } from '@tautline/quantity';
 import {
   definitionKinds,
@@ -257,7 +258,7 @@ function slotPlace(
 }
 
 /** A value of a kind as an example, from the description of the kind. */
-const exampleOf = (kind: string): string =>
+const exampleOf = (kind: KindName): string =>
   (isKind(kind) ? /`([^`]+)`/.exec(kinds[kind].description)?.[1] : undefined) ?? kind;
 
 type LineHere = NonNullable<ReturnType<typeof lineAt>>;

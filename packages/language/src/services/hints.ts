@@ -1,5 +1,7 @@
+import { assumedText } from '@tautline/shelter';
 /** What the program worked out or assumed, shown in the text beside what was written. */
 
+import type { KindName } from '@tautline/quantity';
 import { usedText } from '@tautline/quantity';
 import type { Bows, Origin } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
@@ -33,7 +35,7 @@ export class ShelterHints implements InlayHintProvider {
       byPlace.set(place.end, [...(byPlace.get(place.end) ?? []), text]);
     };
     const settings = context.settings();
-    const say = (si: number, kind: string): string => shown(si, kind, system, settings);
+    const say = (si: number, kind: KindName): string => shown(si, kind, system, settings);
     for (const result of [...analysis.results, ...analysis.ranges]) {
       const { evaluation, written } = result;
       if (settings.hintsDerived && evaluation) {
@@ -47,8 +49,7 @@ export class ShelterHints implements InlayHintProvider {
         for (const [origin, share] of mostUsed(evaluation)) add(origin, written, `${usedText(share)} used`);
       }
       if (!settings.hintsAssumed) continue;
-      for (const { fact, value, kind, origin } of assumedIn(result))
-        add(origin, written, `${fact} ${typeof value === 'number' ? say(value, kind) : value}`);
+      for (const one of assumedIn(result)) add(one.origin, written, `${one.fact} ${assumedText(one, say)}`);
     }
     return [...byPlace].map(([offset, texts]) => ({
       position: document.textDocument.positionAt(offset),

@@ -1,5 +1,7 @@
 /** Hover: what a word says, a quantity in both systems, an item with its numbers and their source. */
+
 import { checkOf, messageText, verdictText } from '@tautline/checks';
+import type { KindName } from '@tautline/quantity';
 import { formatBoth, isKind, type System, usedText } from '@tautline/quantity';
 import type { Entry, SpecDefinition, Takes } from '@tautline/shelter';
 import { CstUtils, type LangiumDocument } from 'langium';
@@ -113,7 +115,7 @@ export class ShelterHover implements HoverProvider {
 
   private quantity(
     atom: Parameters<typeof evaluate>[0],
-    kind: string,
+    kind: KindName,
     document: LangiumDocument,
   ): string | undefined {
     const result = evaluate(atom);

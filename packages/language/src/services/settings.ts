@@ -1,4 +1,5 @@
 /** The user's settings, as the editor sends them, and the units numbers are shown in. */
+import type { KindName } from '@tautline/quantity';
 import { format, formatBoth, type System } from '@tautline/quantity';
 import { type SpecWorld, unitsOf } from '@tautline/shelter';
 
@@ -57,6 +58,6 @@ export function systemFor(world: SpecWorld | undefined, settings: Settings): Sys
 }
 
 /** A value for a reader; in both systems when the user asked for both. */
-export function shown(si: number, kind: string, system: System, settings: Settings): string {
+export function shown(si: number, kind: KindName, system: System, settings: Settings): string {
   return settings.units === 'both' ? formatBoth(si, kind, system) : format(si, kind, system);
 }

@@ -2,6 +2,7 @@
 import { type Finding, messageText, sources, verdictText } from '@tautline/checks';
 import type { System } from '@tautline/quantity';
 import type { Origin, SpecWorld } from '@tautline/shelter';
+import { assumedText } from '@tautline/shelter';
 import type { LangiumDocument } from 'langium';
 import type { ToldEvaluation, ToldFinding, ToldRange } from '../analyst/result.ts';
 import type {
@@ -109,10 +110,10 @@ export function sheetOf(
         ...tier,
       };
     }),
-    assumed: assumedIn(result).map(({ part, fact, value, kind, origin }) => ({
-      what: `${part}: ${fact}`,
-      value: typeof value === 'number' ? shown(value, kind, system, settings) : value,
-      place: place(origin),
+    assumed: assumedIn(result).map((one) => ({
+      what: `${one.part}: ${one.fact}`,
+      value: assumedText(one, (si, kind) => shown(si, kind, system, settings)),
+      place: place(one.origin),
     })),
     notChecked: (whole?.old === false ? whole : verdict).notChecked.map(({ id, reason }) => ({
       what: id,

@@ -1,4 +1,5 @@
 /** How far a foot in the ground gives sideways and in turning before it fails: springs at ground level. */
+import type { KindName } from '@tautline/quantity';
 import { given, type Step } from '../step.ts';
 import { needPositive } from './ground-result.ts';
 import { isGranular, type Soil, type SoilClass, soilOf } from './soil.ts';
@@ -50,7 +51,7 @@ export function footSprings(input: FootSpringInput): FootSprings {
       ? [given('EI', 'bending stiffness of the foot, N·m²', rigidity, 'ratio')]
       : []),
   ];
-  const spring = (symbol: string, meaning: string, formula: string, value: number, kind: string): Step => ({
+  const spring = (symbol: string, meaning: string, formula: string, value: number, kind: KindName): Step => ({
     symbol,
     meaning,
     formula,

@@ -1,3 +1,4 @@
+import type { KindName } from '@tautline/quantity';
 import type { Basis } from '../combinations.ts';
 import { levelOf } from '../resistance/duration.ts';
 import { given, type Step, type StepInput } from '../step.ts';
@@ -17,7 +18,7 @@ export interface GroundResult {
 
 /** Puts a capacity, its step and its safety factor together. */
 export function groundResult(
-  step: Omit<Step, 'kind'> & { readonly kind?: string },
+  step: Omit<Step, 'kind'> & { readonly kind?: KindName },
   safetyFactor: number,
   soil: SoilClass,
   earlier: readonly Step[] = [],

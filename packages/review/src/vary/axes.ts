@@ -1,4 +1,5 @@
 /** The `vary` facts of a shelter as axes: values to try, and the edits of the spec that each of them means. */
+import type { KindName } from '@tautline/quantity';
 import {
   factNode,
   factNodes,
@@ -16,7 +17,7 @@ export interface Axis {
   /** e.g. `bows spaced`. */
   readonly label: string;
   /** Kind of the quantity, or 'item'. */
-  readonly kind: string;
+  readonly kind: KindName | 'item';
   readonly values: readonly SpecValue[];
   /** Changes that say this value; the other of two facts that size the same thing is taken away. */
   edits(value: SpecValue): readonly SpecEdit[];
@@ -77,7 +78,7 @@ function blocksOf(shelter: SpecNode, part: string): readonly SpecNode[] {
 interface Tried {
   readonly word: string;
   readonly slot: string;
-  readonly kind: string;
+  readonly kind: KindName | 'item';
   readonly values: readonly SpecValue[];
 }
 
@@ -92,7 +93,7 @@ function rangesOf(vary: SpecNode, problems: string[]): Tried[] {
 function range(
   vary: SpecNode,
   word: string,
-  kind: string,
+  kind: KindName,
   [low, high, by]: readonly [string, string, string],
   problems: string[],
 ): Tried[] {

@@ -2,6 +2,7 @@
  * The resolved shelter: what is to be built, in SI units, every part with its origin.
  * Axes: x across (0 at the left foot line, `width` at the right), y up from the ground, z along.
  */
+import type { KindName } from '@tautline/quantity';
 import type { FasteningItem, FilmItem, MemberItem, MeshItem, SheetItem, SupplyItem } from './items.ts';
 import type { Origin } from './origin.ts';
 import type { Foot, Part } from './part.ts';
@@ -114,15 +115,23 @@ export interface Acceptance extends Part {
   readonly until?: string;
 }
 
-/** A value the user did not give. */
+/** An assumed value in words; `say` shows a quantity. */
+export function assumedText({ value, kind }: Assumed, say: (si: number, kind: KindName) => string): string {
+  return typeof value === 'number' && kind !== 'word' && kind !== 'item' ? say(value, kind) : `${value}`;
+}
+
+/** What a fact takes: a quantity of a kind, a word, or the name of a stock item. */
+export type FactKind = KindName | 'word' | 'item';
+
+/** A quantity that the user did not give, or a word or the name of a stock item. */
 export interface Assumed {
   readonly part: string;
   /** The word of the vocabulary that would say it in the block at `origin`, or a plain name where none would. */
   readonly fact: string;
   /** SI number or word. */
   readonly value: number | string;
-  /** Kind for display, a key of the quantity package, 'word', or 'item' for the name of a stock item. */
-  readonly kind: string;
+  /** How to show it. */
+  readonly kind: FactKind;
   readonly why: string;
   readonly origin: Origin;
 }

@@ -1,7 +1,8 @@
 /** What a resolver gathers on its way: problems, assumed values, and what is said but not modelled. */
+import type { KindName } from '@tautline/quantity';
 import { kindOf } from '@tautline/quantity';
 import type { Origin } from '../model/origin.ts';
-import type { Assumed, Unmodelled } from '../model/shelter.ts';
+import type { Assumed, FactKind, Unmodelled } from '../model/shelter.ts';
 import { factNode, numberIn } from '../spec/nodes.ts';
 import type { Problem, SpecNode } from '../spec/spec.ts';
 import { entryFor } from '../vocabulary/vocabulary.ts';
@@ -44,7 +45,7 @@ export function assume<T extends number | string>(
   part: string,
   fact: string,
   value: T,
-  kind: string,
+  kind: FactKind,
   why: string,
   origin: Origin,
 ): T {
@@ -107,7 +108,7 @@ function inUnits(limit: number, fact: SpecNode): string {
 }
 
 /** The SI unit of the kinds that bounds are given for. */
-function unitShown(kind: string): string {
+function unitShown(kind: KindName): string {
   const { noun } = kindOf(kind);
   return noun.includes('length') || noun.includes('thickness') ? 'm' : (si[kind] ?? '');
 }

@@ -1,4 +1,5 @@
 /** Sites. */
+import type { KindName } from '@tautline/quantity';
 import type { DryDay, Exposure, LoadBasis, Site, SoilClass } from '../model/site.ts';
 import { dateIn, factNode, numberIn, wordIn } from '../spec/nodes.ts';
 import type { SpecDefinition } from '../spec/spec.ts';
@@ -11,7 +12,7 @@ const usualPeriod = 'the gust is taken as that of once in 50 years';
 
 /** The site a definition describes; undefined without a design gust, which nobody can guess. */
 export function readSite(definition: SpecDefinition, notes: Notes): Site | undefined {
-  const or = (word: string, kind: string, value: number, why: string, bounds: Bounds) =>
+  const or = (word: string, kind: KindName, value: number, why: string, bounds: Bounds) =>
     numberFact(notes, definition, word, bounds) ??
     assume(notes, 'site', word, value, kind, why, definition.origin);
   const orWord = <T extends string>(word: string, value: T, why: string): T =>

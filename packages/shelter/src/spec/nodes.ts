@@ -1,9 +1,10 @@
 /** Making, finding and comparing spec nodes. */
+import type { KindName } from '@tautline/quantity';
 import type { Origin } from '../model/origin.ts';
 import type { SpecDefinition, SpecNode, SpecValue } from './spec.ts';
 
 /** A quantity in SI with its kind. */
-export function quantityValue(si: number, kind: string, origin: Origin): SpecValue {
+export function quantityValue(si: number, kind: KindName, origin: Origin): SpecValue {
   return { type: 'quantity', si, kind, origin };
 }
 

@@ -3,10 +3,11 @@
  * Values are SI. The spec is what edits (fixes, variants, `vary`) act on, so an edit and a retyped
  * line go through the very same resolver.
  */
+import type { KindName } from '@tautline/quantity';
 import type { Origin } from '../model/origin.ts';
 
 export type SpecValue =
-  | { readonly type: 'quantity'; readonly si: number; readonly kind: string; readonly origin: Origin }
+  | { readonly type: 'quantity'; readonly si: number; readonly kind: KindName; readonly origin: Origin }
   | { readonly type: 'word'; readonly word: string; readonly origin: Origin }
   | { readonly type: 'item'; readonly id: string; readonly origin: Origin }
   | { readonly type: 'text'; readonly text: string; readonly origin: Origin }

@@ -2,10 +2,11 @@
  * How the vocabulary is described. The vocabulary is the single source of what can be said: reading,
  * completion, hover, problems, snippets and the language reference are all made from it.
  */
+import type { KindName } from '@tautline/quantity';
 
 /** What a place in a sentence takes. */
 export type Takes =
-  | { readonly type: 'quantity'; readonly kind: string }
+  | { readonly type: 'quantity'; readonly kind: KindName }
   /** One of the words; any single word when the list is empty (a name the user makes up). */
   | { readonly type: 'word'; readonly words: readonly string[] }
   /** `form` is offered alone, where the kind has forms: `item supply of screw`. */

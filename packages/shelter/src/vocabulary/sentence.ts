@@ -1,4 +1,5 @@
 /** Turns the short sentence notation of the vocabulary into pieces that a reader can match. */
+import { isKind } from '@tautline/quantity';
 import type { Entry, Piece, Takes } from './entry.ts';
 
 const TOKEN = /\{([A-Za-z]+):\s*([^}]+)\}|\[|\]|[^\s[\]{}]+/y;
@@ -58,6 +59,7 @@ function compileTakes(text: string): Takes {
       return { type: head };
     default:
       if (rest !== '') throw new Error(`'${text}' is not something a sentence can take`);
+      if (!isKind(head)) throw new Error(`'${text}' is no kind of quantity`);
       return { type: 'quantity', kind: head };
   }
 }

@@ -1,6 +1,15 @@
 /** Feet: stubs, anchors, concrete, ballast. */
 import type { AnchorItem, Filled, Foot, MemberItem } from '@tautline/shelter';
-import { countLine, cutLine, type Gap, looseLine, metres, type Takeoff, type TakeoffLine } from '../line.ts';
+import {
+  countLine,
+  cutLine,
+  type Gap,
+  looseLine,
+  metres,
+  type Takeoff,
+  type TakeoffLine,
+  type Told,
+} from '../line.ts';
 import { wholePacks } from '../prices.ts';
 import { concreteLine, roomOf } from './sundries.ts';
 
@@ -79,7 +88,7 @@ function concrete(
     ];
     lines.push(concreteLine('ground', foot.mix, one * count, foot, why));
   } else if (foot.mass !== undefined) {
-    const why = [
+    const why: Told = [
       `${count} footings of `,
       { value: foot.mass, kind: 'mass' },
       ' at ',

@@ -45,11 +45,8 @@ export function wrappingLine(
   const wide = wrapping.across;
   const girth = girthOf(member);
   const total = wide === undefined ? length : (length * girth) / (wide * (1 - TURN_LAP));
-  return supplyLine('sundries', wrapping, wrapping.title, 'length', total, part, [
-    'members of ',
-    metres(length),
-    ' in all',
-    ...(wide === undefined
+  const wound: Told =
+    wide === undefined
       ? [', it lies along them']
       : [
           ', ',
@@ -57,8 +54,9 @@ export function wrappingLine(
           ' round, wound with a strip ',
           { value: wide, kind: 'thickness' },
           ' wide, each turn a third over the one before (common practice, no source)',
-        ]),
-  ]);
+        ];
+  const why: Told = ['members of ', metres(length), ' in all', ...wound];
+  return supplyLine('sundries', wrapping, wrapping.title, 'length', total, part, why);
 }
 
 /** The cord of a tied joint, beside the line that counts the joints. */
