@@ -1,5 +1,5 @@
 /** Levers on an anchor that a cable pulls: of a ridge or of a guy. */
-import { type CableItem, type Foot, type Origin, wordValue } from '@tautline/shelter';
+import { type AnchorItem, type CableItem, type Foot, type Origin, wordValue } from '@tautline/shelter';
 import type { Lever, Stock } from './check.ts';
 import { measured } from './judge.ts';
 import { deeper } from './levers.ts';
@@ -10,7 +10,7 @@ const inch = 0.0254;
 /** Depths a hole for a log is dug to, m. */
 const holes = [0.9, 1.2, 1.5];
 
-/** Deeper, a wider anchor, a buried log instead; `where` says of which cable, e.g. 'at each end'. */
+/** Deeper, a wider anchor, a buried log or a larger one instead; `where` says of which cable, e.g. 'at each end'. */
 export function heldFaster(anchor: Foot, where: string, { items, system }: Stock): Lever[] {
   const { origin } = anchor;
   const list: Lever[] = [deeper(anchor)];
@@ -23,8 +23,13 @@ export function heldFaster(anchor: Foot, where: string, { items, system }: Stock
       title: (value) => ['Make the anchor ', measured(value, 'length'), ' across'],
       edits: (value) => [setQuantity(origin, 'across', value, 'length')],
     });
-  const logs = items.filter((item) => item.kind === 'anchor' && item.form === 'plate');
-  if (anchor.kind !== 'deadman')
+  const buried = anchor.kind === 'deadman';
+  const area = (item: AnchorItem | undefined): number => (item?.diameter ?? 0) * (item?.length ?? 0);
+  const logs = items
+    .filter((item): item is AnchorItem => item.kind === 'anchor' && item.form === 'plate')
+    .filter((item) => !buried || area(item) > area(anchor.anchor))
+    .sort((a, b) => area(a) - area(b));
+  if (logs.length > 0)
     list.push({
       type: 'choice',
       options: holes
@@ -33,7 +38,11 @@ export function heldFaster(anchor: Foot, where: string, { items, system }: Stock
           logs.map(({ id, title }) => ({
             title: [`Bury ${title} `, measured(depth, 'length'), ` deep ${where}`],
             edits: [
-              { type: 'replace' as const, node: origin, slots: { kind: wordValue('deadman', origin) } },
+              ...(buried
+                ? []
+                : [
+                    { type: 'replace' as const, node: origin, slots: { kind: wordValue('deadman', origin) } },
+                  ]),
               setItem(origin, 'of', id),
               setQuantity(origin, 'deep', depth, 'length'),
             ],

@@ -4,7 +4,7 @@ import type { EndFrames, MemberItem, Shelter, Site } from '@tautline/shelter';
 import { type PieceForces, sectionOf, type UprightUnder } from '@tautline/structure';
 import { sidewaysUse } from './checks/lateral-foot.ts';
 import type { FrameFoot } from './feet.ts';
-import { footUplift } from './ground.ts';
+import { footUplift, holdUse } from './ground.ts';
 import { footSinking } from './ground-sinking.ts';
 import { pressedUse } from './pressed.ts';
 import { inSoil, memberLimit } from './resistance.ts';
@@ -131,10 +131,10 @@ export function endFootUse(
   loaded: readonly UprightUnder[],
 ): EndFootUse | { readonly reason: string } | undefined {
   const { foot, member } = ends;
-  const uplift = footUplift(foot, member, site);
+  const uplift = footUplift(foot, member, site, 'gust');
   if ('reason' in uplift) return uplift;
   const sinking = footSinking(foot, member, site, undefined);
-  const holds = Math.max(groundAllowedAt(uplift, site.basis), 1e-6);
+  const holds = groundAllowedAt(uplift, site.basis);
   const held = endFoot(ends);
   const all: EndFootUse[] = [];
   for (const under of loaded) {
@@ -142,11 +142,11 @@ export function endFootUse(
     const over = sidewaysUse(site, held, reaction, load);
     if ('reason' in over) return over;
     all.push(
-      { use: Math.max(0, -reaction.vertical) / holds, under, how: 'up' },
+      { use: holdUse(-reaction.vertical, holds), under, how: 'up' },
       { use: over.utilisation, under, how: 'over' },
     );
     if (!('reason' in sinking))
-      all.push({ use: Math.max(0, reaction.vertical) / Math.max(sinking.allowed, 1e-6), under, how: 'down' });
+      all.push({ use: holdUse(reaction.vertical, sinking.allowed), under, how: 'down' });
   }
   return largest(all);
 }

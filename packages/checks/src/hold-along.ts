@@ -86,6 +86,7 @@ export function onBraces(
       brace.foot,
       brace.member.kind === 'cable' ? undefined : brace.member,
       shelter.site,
+      'gust',
     );
     if ('reason' in held) return held;
     // The anchor is pulled along the wire; what it holds upright is set against the upright share.

@@ -141,7 +141,7 @@ export function inConcrete(
 
 /** A wider footing, where there is one. */
 export function wider(foot: Foot): Lever[] {
-  if (foot.kind !== 'concrete' && foot.kind !== 'hole') return [];
+  if (foot.kind !== 'concrete') return [];
   const across = foot.across ?? 0.25;
   return [
     {

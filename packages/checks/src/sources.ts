@@ -60,13 +60,6 @@ const own: readonly Source[] = [
     standing: 'derived',
   },
   {
-    id: 'ibc2018:1806.3.4',
-    title: 'International Building Code 2018',
-    where:
-      '1806.3.4, lateral bearing of poles that may move 12.7 mm at the ground in short loads: twice; in several public notes',
-    standing: 'published',
-  },
-  {
     id: 'aisc360:h1.3',
     title: 'AISC 360, bending in one plane and buckling in the other',
     where: 'H1.3, eq. H1-3, P/P_c (1.5 - 0.5 P/P_c) + (M/M_c)², in a public restatement of the 2016 edition',

@@ -1,8 +1,9 @@
-import { groundAllowedAt, postEmbedmentLateral } from '@tautline/loads';
+import { groundAllowedAt, lateralCapacity, postEmbedmentLateral } from '@tautline/loads';
 import type { Posts, Shelter } from '@tautline/shelter';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { footSideways } from '../src/ground-sideways.ts';
+import { footUplift } from '../src/ground.ts';
+import { footMoment, footSideways } from '../src/ground-sideways.ts';
 import { footSinking } from '../src/ground-sinking.ts';
 import {
   finding,
@@ -38,21 +39,79 @@ describe('feet sideways', () => {
     );
   });
 
-  it('set posts in earth by IBC 1807.3 with the diagonal, and twice that in a gust', () => {
+  it('count for a post in its hole on the larger of two published allowances, both in the steps', () => {
     const foot = { id: 'f', origin, kind: 'hole', driven: 0.9, fixity: 'clamped' } as const;
-    const steady = footSideways(foot, postStock, site, push);
-    const gust = footSideways(foot, postStock, site, { ...push, stay: 'gust' });
-    if ('reason' in steady || 'reason' in gust) throw new Error('no hold');
     const side = 3.5 * 0.0254;
-    const own = postEmbedmentLateral({
-      soil: 'loam',
-      width: side * Math.SQRT2,
-      depth: 0.9,
-      height: 1,
-      constrained: false,
-    });
-    expect(groundAllowedAt(steady, 'asce7-asd')).toBeCloseTo(own.allowable, 9);
-    expect(groundAllowedAt(gust, 'asce7-asd')).toBeCloseTo(2 * own.allowable, 9);
+    const post = { depth: 0.9, height: 1 } as const;
+    for (const soil of ['loam', 'sand', 'clay-stiff'] as const) {
+      const table = postEmbedmentLateral({
+        soil,
+        width: side * Math.SQRT2,
+        constrained: false,
+        ...post,
+      });
+      const broms = lateralCapacity({
+        soil,
+        diameter: side,
+        head: 'free',
+        waterlogged: true,
+        backfilled: true,
+        ...post,
+      });
+      for (const [stay, times] of [
+        ['season', 1],
+        ['gust', 2],
+      ] as const) {
+        const hold = footSideways(foot, postStock, { ...site, soil }, { ...push, stay });
+        if ('reason' in hold) throw new Error(hold.reason);
+        expect(groundAllowedAt(hold, 'asce7-asd')).toBeCloseTo(
+          Math.max(times * table.allowable, broms.capacity / 2.5),
+          6,
+        );
+        expect(hold.steps.map(({ symbol }) => symbol)).toEqual(expect.arrayContaining(['H_B', 'P_a', 'H_a']));
+      }
+    }
+  });
+
+  it('hold more in ground that drains than in soaked ground, down, sideways and against sinking', () => {
+    const drained = { ...site, soaked: false };
+    for (const kind of ['driven', 'hole', 'concrete'] as const) {
+      const foot = { id: 'f', origin, kind, driven: 0.9, across: 0.3, fixity: 'clamped' } as const;
+      const both = [site, drained].map((one) => {
+        const up = footUplift(foot, postStock, one, 'gust');
+        const over = footSideways(foot, postStock, one, { ...push, stay: 'gust' });
+        const down = footSinking(foot, postStock, one, undefined);
+        if ('reason' in up || 'reason' in over || 'reason' in down) throw new Error('no hold');
+        return [up.allowable, over.allowable, down.allowed, up.expected.median, over.expected.median];
+      });
+      both[0]!.forEach((soaked, n) => {
+        expect(both[1]![n]!).toBeGreaterThanOrEqual(soaked * (1 - 1e-9));
+      });
+      expect(both[1]![0]! / both[0]![0]!).toBeGreaterThan(1.3);
+    }
+  });
+
+  it('can hold no bending that their depth does not', () => {
+    const foot = (driven: number) => ({ id: 'f', origin, kind: 'hole', driven, fixity: 'clamped' }) as const;
+    const [shallow, deep] = [0.3, 0.9].map((driven) => footMoment(foot(driven), postStock, site, 'gust')!);
+    expect(shallow).toBeLessThan(0.2 * deep!);
+    const hold = footSideways(foot(0.3), postStock, site, { ...push, push: 1e-3, moment: shallow! });
+    if ('reason' in hold) throw new Error(hold.reason);
+    // Held clamped with all its depth can give: the push that goes with it is used up.
+    expect(1e-3 / footSidewaysGust(0.3, shallow!)).toBeCloseTo(1, 2);
+  });
+
+  const footSidewaysGust = (driven: number, moment: number): number => {
+    const foot = { id: 'f', origin, kind: 'hole', driven, fixity: 'clamped' } as const;
+    const hold = footSideways(foot, postStock, site, { push: 1e-3, moment, lift: 0, stay: 'gust' });
+    if ('reason' in hold) throw new Error(hold.reason);
+    return hold.allowable;
+  };
+
+  it('that hold next to nothing are told in words and not by a share of nothing', () => {
+    const found = finding('pull-out', onFeet(house, { kind: 'bearing', driven: 0, across: 0.3 }));
+    expect(found.utilisation).toBeLessThanOrEqual(100);
+    expect(found.message.join('')).toContain('cannot be counted on');
   });
 
   it.each(['screw', 'deadman'] as const)('are not checked on a %s, with the reason', (kind) => {

@@ -14,6 +14,7 @@ import {
   combinations,
   concreteFootUplift,
   deadmanUplift,
+  embeddedSideways,
   endWind,
   type Family,
   fasteningPull,
@@ -30,6 +31,7 @@ import {
   meshPull,
   personLoad,
   postEmbedmentLateral,
+  postUplift,
   RATED_DOSE,
   rainLoad,
   runoff,
@@ -166,13 +168,35 @@ function everyStep(): Step[] {
   }
   for (const soil of Object.keys(SOILS) as SoilClass[]) {
     used.push(SOILS[soil].source);
-    take(stubUplift({ soil, diameter: 0.04, depth: 0.6 }));
+    take(stubUplift({ soil, diameter: 0.04, depth: 0.6, stay: 'gust' }));
+    take(stubUplift({ soil, diameter: 0.04, depth: 0.6, waterlogged: true }));
+    take(postUplift({ soil, girth: 0.36, depth: 0.6 }));
+    take(postUplift({ soil, girth: 0.36, depth: 0.6, waterlogged: true }));
     take(concreteFootUplift({ soil, diameter: 0.3, depth: 0.8 }));
     take(deadmanUplift({ soil, breadth: 0.2, length: 1, depth: 0.7 }));
     take(screwAnchorUplift({ soil, breadth: 0.15, depth: 0.7 }));
     take(ballastUplift({ soil, mass: 100 }));
     take(ballastSliding({ soil, mass: 100 }, 200, 0.1));
     take(bearingCapacity({ soil, breadth: 0.2, length: 0.2, depth: 0.3 }));
+    for (const [height, stay] of [
+      [0, 'gust'],
+      [3, 'season'],
+    ] as const) {
+      const hold = embeddedSideways({
+        soil,
+        setting: 'hole',
+        width: 0.09,
+        depth: 0.4,
+        height,
+        stay,
+        basis: 'asce7-asd',
+        pressed: 200,
+        underside: 0.01,
+        allowedMoment: 300,
+      });
+      take(hold);
+      take(hold.expected);
+    }
     take(lateralCapacity({ soil, diameter: 0.04, depth: 0.6, height: 0.3, head: 'free' }));
     take(postEmbedmentLateral({ soil, width: 0.1, depth: 0.8, height: 1, constrained: false }));
     take(footSprings({ soil, depth: 0.6, rigidity: 600 }));

@@ -33,14 +33,19 @@ describe('feet that give as the soil does', () => {
     const { driven, stub } = roof.foot!;
     const stake = stub ?? roof.member;
     const rigidity = stake.material.modulus * sectionOf(stake).secondMoment;
-    const springs = footSprings({ soil: site.soil, depth: driven, rigidity });
+    const springs = footSprings({ soil: site.soil, depth: driven, rigidity, waterlogged: site.soaked });
     const response = wind(giving);
     const { horizontal } = response.reactions.find(({ side }) => side === 'left')!;
     const state = giving.states.gust!;
     const before = state.result.displacements[0]!.dx;
     const moved = before + response.displacements[0]!.dx;
     expect(-moved * springs.sideways).toBeCloseTo(horizontal, 3);
-    const deep = footSprings({ soil: site.soil, depth: 2 * driven, rigidity });
+    const deep = footSprings({
+      soil: site.soil,
+      depth: 2 * driven,
+      rigidity,
+      waterlogged: site.soaked,
+    });
     expect(deep.turning).toBeGreaterThanOrEqual(springs.turning);
   });
 

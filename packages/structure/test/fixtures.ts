@@ -98,6 +98,7 @@ export const site: Site = {
   groundSnow: 0,
   rain: 3e-5,
   soil: 'loam',
+  soaked: true,
   coldest: 5,
   hottest: 55,
   latitude: -0.45,

@@ -235,6 +235,7 @@ const site: Site = {
   groundSnow: 0,
   rain: 3e-5,
   soil: 'loam',
+  soaked: true,
   coldest: 5,
   hottest: 50,
   latitude: -0.5,

@@ -5,7 +5,7 @@ import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import { stayStep, upwardPull } from '../cable-end.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import { footUplift } from '../ground.ts';
+import { footUplift, groundNamed, holdUse } from '../ground.ts';
 import { given, measured, step } from '../judge.ts';
 import { type Limit, type Told, type Use, unknown, worstOf } from '../limit.ts';
 import { railDemands, railNoun } from '../rails.ts';
@@ -22,15 +22,20 @@ function limits(input: CheckInput): Limit[] {
   const { site } = input.shelter;
   return anchored(input.shelter).map((rail): Limit => {
     const { endAnchor } = rail;
-    const hold = footUplift(endAnchor, undefined, site);
-    if ('reason' in hold) return unknown(endAnchor, hold.reason);
-    const allowed = groundAllowedAt(hold, site.basis);
+    const gusts = footUplift(endAnchor, undefined, site, 'gust');
+    const stays = footUplift(endAnchor, undefined, site);
+    if ('reason' in gusts) return unknown(endAnchor, gusts.reason);
+    if ('reason' in stays) return unknown(endAnchor, stays.reason);
     const { inResponse, calm } = railDemands(input, rail);
-    const atEnd = (end: CableEnd): Use => ({
-      utilisation: upwardPull(end) / Math.max(allowed, 1e-6),
-      loadCase: end.loadCase,
-      tell: () => tell(rail, site.soil, end, hold, allowed),
-    });
+    const atEnd = (end: CableEnd): Use => {
+      const hold = end.duration === 'gust' ? gusts : stays;
+      const allowed = groundAllowedAt(hold, site.basis);
+      return {
+        utilisation: holdUse(upwardPull(end), allowed),
+        loadCase: end.loadCase,
+        tell: () => tell(rail, groundNamed(site), end, hold, allowed),
+      };
+    };
     return {
       by: 'frame',
       part: endAnchor,
@@ -43,7 +48,7 @@ function limits(input: CheckInput): Limit[] {
   });
 }
 
-function tell(rail: Rail, soil: string, end: CableEnd, hold: GroundResult, allowed: number): Told {
+function tell(rail: Rail, ground: string, end: CableEnd, hold: GroundResult, allowed: number): Told {
   const up = upwardPull(end);
   return {
     demand: measured(up, 'force'),
@@ -56,7 +61,7 @@ function tell(rail: Rail, soil: string, end: CableEnd, hold: GroundResult, allow
       measured(end.slope, 'angle'),
       ' and lifts it with ',
       measured(up, 'force'),
-      `; in ${soil} the anchor may be counted on for `,
+      `; in ${ground} the anchor may be counted on for `,
       measured(allowed, 'force'),
       '.',
     ],

@@ -12,7 +12,7 @@ import {
   uprightUse,
 } from '../end-uses.ts';
 import type { Finding, MessagePiece } from '../finding.ts';
-import { footUplift } from '../ground.ts';
+import { footUplift, groundNamed } from '../ground.ts';
 import { footSideways } from '../ground-sideways.ts';
 import { footSinking } from '../ground-sinking.ts';
 import { given, measured, step } from '../judge.ts';
@@ -168,7 +168,7 @@ function tellFoot(shelter: Shelter, { foot, member }: EndFrames, { under, how }:
     how === 'down'
       ? footSinking(foot, member, site, undefined)
       : how === 'up'
-        ? footUplift(foot, member, site)
+        ? footUplift(foot, member, site, 'gust')
         : footSideways(foot, member, site, {
             push: reaction.horizontal,
             moment: reaction.moment,
@@ -185,7 +185,7 @@ function tellFoot(shelter: Shelter, { foot, member }: EndFrames, { under, how }:
     message: [
       `The upright in the ${under.end} end ${verb}`,
       measured(demand, 'force'),
-      ` under ${load.title}; in ${site.soil} the foot may be counted on for `,
+      ` under ${load.title}; in ${groundNamed(site)} the foot may be counted on for `,
       measured(capacity, 'force'),
       '.',
     ],

@@ -3,6 +3,7 @@ import { stayStep, whyAtTheEnd } from '../cable-end.ts';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import { type FrameFoot, feetOf, frameFeet, postWeight, worstUnder } from '../feet.ts';
 import type { Finding } from '../finding.ts';
+import { groundNamed, holdUse } from '../ground.ts';
 import { boardsUnder, footSinking, type Sinking } from '../ground-sinking.ts';
 import { given, measured, step } from '../judge.ts';
 import { type FrameLimit, type Limit, type Told, type Use, unknown } from '../limit.ts';
@@ -64,16 +65,16 @@ function ofFoot(
     sacrificial: foot.sacrificial === true || owner.sacrificial === true,
     onTheDay: true,
     ...asked((load, loadCase, end) => ({
-      utilisation: load / Math.max(hold.allowed, 1e-6),
+      utilisation: holdUse(load, hold.allowed),
       loadCase,
-      tell: () => tell(held, shelter.site.soil, load, hold, loadCase, end),
+      tell: () => tell(held, groundNamed(shelter.site), load, hold, loadCase, end),
     })),
   };
 }
 
 function tell(
   { noun, frames }: FrameFoot,
-  soil: string,
+  ground: string,
   load: number,
   hold: Sinking,
   loadCase: string,
@@ -85,7 +86,7 @@ function tell(
     message: [
       `Each ${noun}'s foot is pressed down with `,
       measured(load, 'force'),
-      ` under ${loadCase}; in ${soil}, ${hold.what} may carry `,
+      ` under ${loadCase}; in ${ground}, ${hold.what} may carry `,
       measured(hold.allowed, 'force'),
       '.',
       ...(end === undefined ? [] : whyAtTheEnd(end)),
@@ -122,7 +123,7 @@ export const footBearing: Check = {
     },
   ],
   sources: ['frame', 'meyerhof:1963', 'ibc2018:1806.2', 'api-rp2a:alpha', 'navfac-dm7:beta'],
-  leavesOut: 'Slow settling, soaked ground, frost, fresh fill, a flat stone or block put under the post.',
+  leavesOut: 'Slow settling, frost, fresh fill, a flat stone or block put under the post.',
   mayBeAccepted: 'When each foot stands on a stone, block or collar that the spec does not name.',
   needs: 'frame',
   appliesTo: (shelter) => feetOf(shelter).length > 0,

@@ -2,7 +2,7 @@ import { type GroundResult, groundAllowedAt } from '@tautline/loads';
 import type { Brace } from '@tautline/shelter';
 import { heldFaster, pulledLess } from '../anchor-levers.ts';
 import type { Check, CheckInput } from '../check.ts';
-import { footUplift } from '../ground.ts';
+import { footUplift, groundNamed } from '../ground.ts';
 import { type GuyPull, guyLimit, guySlope, sideGuys } from '../guys.ts';
 import { given, measured, step } from '../judge.ts';
 import { type Limit, type Told, unknown } from '../limit.ts';
@@ -12,7 +12,7 @@ function limits(input: CheckInput): Limit[] {
   return sideGuys(input.shelter).flatMap((guy): Limit[] => {
     const { foot, member } = guy;
     if (foot === undefined) return [];
-    const hold = footUplift(foot, member.kind === 'cable' ? undefined : member, site);
+    const hold = footUplift(foot, member.kind === 'cable' ? undefined : member, site, 'gust');
     if ('reason' in hold) return [unknown(foot, hold.reason)];
     const slope = guySlope(guy);
     const allowed = groundAllowedAt(hold, site.basis);
@@ -22,7 +22,7 @@ function limits(input: CheckInput): Limit[] {
         gives: 'the anchor of the side guy is pulled up',
         sacrificial: guy.sacrificial === true || foot.sacrificial === true,
         mayTake: allowed / Math.sin(slope),
-        tell: (pulled) => tell(guy, slope, site.soil, pulled, hold, allowed),
+        tell: (pulled) => tell(guy, slope, groundNamed(site), pulled, hold, allowed),
       }),
     ];
   });
@@ -31,7 +31,7 @@ function limits(input: CheckInput): Limit[] {
 function tell(
   guy: Brace,
   slope: number,
-  soil: string,
+  ground: string,
   pulled: GuyPull,
   hold: GroundResult,
   allowed: number,
@@ -45,7 +45,7 @@ function tell(
       ...pulled.told,
       ', and lifts its anchor with ',
       measured(up, 'force'),
-      `; in ${soil} the anchor may be counted on for `,
+      `; in ${ground} the anchor may be counted on for `,
       measured(allowed, 'force'),
       '.',
     ],
@@ -80,7 +80,7 @@ export const guyAnchor: Check = {
   ],
   sources: ['statics', 'frame', 'house'],
   leavesOut:
-    'The level share of the pull, which ground in front of a deadman or screw takes; anchors of guys along the house (racking) and of ridge cables (cable-anchor); soaked ground, creep of wet clay, anchors close to each other or to a ditch.',
+    'The level share of the pull, which ground in front of a deadman or screw takes; anchors of guys along the house (racking) and of ridge cables (cable-anchor); creep of wet clay, anchors close to each other or to a ditch.',
   mayBeAccepted: 'When the anchor held a pull test of the demand with the factor of safety.',
   needs: 'frame',
   appliesTo: (shelter) => sideGuys(shelter).some(({ foot }) => foot !== undefined),

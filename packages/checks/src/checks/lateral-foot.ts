@@ -1,11 +1,11 @@
-import { type GroundResult, groundAllowedAt } from '@tautline/loads';
+import { groundAllowedAt, type SidewaysHold } from '@tautline/loads';
 import type { Site } from '@tautline/shelter';
 import type { Reaction, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type FrameFoot, frameFeet, worstUnder } from '../feet.ts';
 import type { Finding } from '../finding.ts';
-import type { NoHold } from '../ground.ts';
-import { footSideways } from '../ground-sideways.ts';
+import { groundNamed, holdsNothing, holdUse, type NoHold } from '../ground.ts';
+import { footMoment, footSideways } from '../ground-sideways.ts';
 import { given, measured, step } from '../judge.ts';
 import { deeper, inConcrete, tiedHeads } from '../levers.ts';
 import { type Limit, type Told, type Use, unknown } from '../limit.ts';
@@ -18,28 +18,38 @@ export function sidewaysUse(
   reaction: Reaction,
   load: Response['load'],
 ): Use | NoHold {
-  const push = Math.abs(reaction.horizontal) * held.frames;
+  const { push, moment } = pushOn(held, reaction);
   const hold = holdOf(site, held, reaction, load);
   if ('reason' in hold) return hold;
   const allowed = groundAllowedAt(hold, site.basis);
   return {
-    // Less than a newton is rounding, and has no height to act at.
-    utilisation: push < 1 ? 0 : push / Math.max(allowed, 1e-6),
+    utilisation: push < leastPush && moment < leastMoment ? 0 : holdUse(push, allowed),
     loadCase: load.title,
-    tell: () => tell(site, held, reaction, load.title, hold, allowed),
+    tell: () => tell(site, held, reaction, load, hold, allowed),
+  };
+}
+
+/** Push (N) and bending (N·m) below which a foot is asked for nothing: own choice. */
+const leastPush = 1;
+const leastMoment = 1;
+
+/** Push and bending at the ground that one foot takes. A bending without a push counts as a push far up. */
+function pushOn({ frames }: FrameFoot, reaction: Reaction): { push: number; moment: number } {
+  return {
+    push: Math.max(1e-3, Math.abs(reaction.horizontal) * frames),
+    moment: Math.abs(reaction.moment) * frames,
   };
 }
 
 function holdOf(
   site: Site,
-  { foot, owner, frames }: FrameFoot,
+  held: FrameFoot,
   reaction: Reaction,
   load: Response['load'],
-): GroundResult | NoHold {
-  return footSideways(foot, owner.member, site, {
-    push: Math.abs(reaction.horizontal) * frames,
-    moment: reaction.moment * frames,
-    lift: -reaction.vertical * frames,
+): SidewaysHold | NoHold {
+  return footSideways(held.foot, held.owner.member, site, {
+    ...pushOn(held, reaction),
+    lift: -reaction.vertical * held.frames,
     stay: load.duration,
   });
 }
@@ -76,15 +86,16 @@ function limits({ shelter, frame }: CheckInput): Limit[] {
 }
 
 function tell(
-  { soil }: Site,
-  { owner, noun, frames }: FrameFoot,
+  site: Site,
+  held: FrameFoot,
   reaction: Reaction,
-  loadCase: string,
-  hold: GroundResult,
+  load: Response['load'],
+  hold: SidewaysHold,
   allowed: number,
 ): Told {
-  const push = Math.abs(reaction.horizontal) * frames;
-  const moment = Math.abs(reaction.moment) * frames;
+  const { foot, owner, noun, frames } = held;
+  const { push, moment } = pushOn(held, reaction);
+  const turning = footMoment(foot, owner.member, site, load.duration);
   return {
     demand: measured(push, 'force'),
     capacity: measured(allowed, 'force'),
@@ -92,9 +103,21 @@ function tell(
       `Each ${noun} of ${owner.member.title} pushes its foot sideways with `,
       measured(push, 'force'),
       ...(moment > 1 ? [' and turns it with ', measured(moment, 'moment')] : []),
-      ` under ${loadCase}; in ${soil} the foot may be counted on for `,
-      measured(allowed, 'force'),
+      ` under ${load.title}; in ${groundNamed(site)} the foot `,
+      ...(holdsNothing(push, allowed)
+        ? ['cannot be counted on']
+        : ['may be counted on for ', measured(allowed, 'force')]),
       '.',
+      ...(hold.leastDepth === undefined
+        ? []
+        : [
+            ' It is too shallow to be held by the ground around it, which takes ',
+            measured(hold.leastDepth, 'length'),
+            ' at least.',
+          ]),
+      ...(turning === undefined || moment <= turning
+        ? []
+        : [' It is held clamped, and its depth alone may hold ', measured(turning, 'moment'), '.']),
     ],
     source: hold.source,
     steps: [
@@ -132,13 +155,23 @@ export const lateralFoot: Check = {
     {
       symbol: 'H_allowed',
       meaning:
-        'what the soil holds at the height e = M / H with its factor of safety, or the stub with its own bending limit, the lesser',
+        'what the soil holds at the height e = M / H, the larger of two published allowances; or the stub with its own bending limit, where that is less; at least what friction under it holds',
       kind: 'force',
     },
   ],
-  sources: ['frame', 'broms:1964a', 'broms:1964b', 'ibc2018:1807.3', 'ibc2018:1806.3.4', 'ibc2018:1806.2'],
+  sources: [
+    'frame',
+    'own:larger-allowance',
+    'broms:1964a',
+    'broms:1964b',
+    'ibc2018:1807.3',
+    'ibc2018:1806.3.4',
+    'ibc2018:1806.2',
+    'own:backfill-half',
+    'stakes:saturated-half',
+  ],
   leavesOut:
-    'Soaked or freshly dug ground, feet close together, slow leaning of stubs in clay over years, ground that slopes, the lean of a stub, what baseboards and the end of the bow on the ground add.',
+    'Fill that was not tamped in layers, feet close together, slow leaning of stubs in clay over years, ground that slopes, the lean of a stub, what baseboards and the end of the bow on the ground add.',
   mayBeAccepted: 'When baseboards or a tie across the house hold the two feet together.',
   needs: 'frame',
   appliesTo: (shelter) => frameFeet(shelter).length > 0,

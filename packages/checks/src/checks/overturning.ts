@@ -29,7 +29,7 @@ function atRim({ weight }: CapLoads, lift: number, held: number): { demand: numb
 function limits({ shelter }: CheckInput): Limit[] {
   const { roof: cap, site } = shelter;
   if (cap.type !== 'cap') return [];
-  const hold = footUplift(cap.foot, undefined, site);
+  const hold = footUplift(cap.foot, undefined, site, 'gust');
   if ('reason' in hold) return [unknown(cap.foot, hold.reason)];
   const held = groundAllowedAt(hold, site.basis);
   return [

@@ -2,7 +2,7 @@ import { type GroundResult, groundAllowedAt } from '@tautline/loads';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type FrameFoot, feetOf, frameFeet, worstUnder } from '../feet.ts';
 import type { Finding } from '../finding.ts';
-import { footUplift } from '../ground.ts';
+import { footUplift, groundNamed, holdsNothing, holdUse } from '../ground.ts';
 import { given, measured, step } from '../judge.ts';
 import { deeper, inConcrete, wider } from '../levers.ts';
 import { type FrameLimit, type Limit, type Told, type Use, unknown } from '../limit.ts';
@@ -44,7 +44,7 @@ function ofFoot(
   asked: (lifted: Lifted) => Pick<FrameLimit, 'use'>,
 ): Limit {
   const { foot, owner, noun } = held;
-  const hold = footUplift(foot, owner.member, site);
+  const hold = footUplift(foot, owner.member, site, 'gust');
   if ('reason' in hold) return unknown(foot, hold.reason);
   const allowed = groundAllowedAt(hold, site.basis);
   return {
@@ -54,16 +54,16 @@ function ofFoot(
     sacrificial: foot.sacrificial === true || owner.sacrificial === true,
     onTheDay: true,
     ...asked((pull, loadCase) => ({
-      utilisation: pull / Math.max(allowed, 1e-6),
+      utilisation: holdUse(pull, allowed),
       loadCase,
-      tell: () => tell(held, site.soil, pull, hold, allowed, loadCase),
+      tell: () => tell(held, groundNamed(site), pull, hold, allowed, loadCase),
     })),
   };
 }
 
 function tell(
   { noun, frames }: FrameFoot,
-  soil: string,
+  ground: string,
   pull: number,
   hold: GroundResult,
   allowed: number,
@@ -76,8 +76,10 @@ function tell(
       ...(pull > 0
         ? [`Wind pulls each ${noun}'s foot up with `, measured(pull, 'force'), ` under ${loadCase}`]
         : [`Nothing pulls a ${noun}'s foot up`]),
-      `; in ${soil} the foot may be counted on for `,
-      measured(allowed, 'force'),
+      `; in ${ground} the foot `,
+      ...(holdsNothing(pull, allowed)
+        ? ['cannot be counted on']
+        : ['may be counted on for ', measured(allowed, 'force')]),
       '.',
     ],
     source: hold.source,
@@ -110,9 +112,17 @@ export const pullOut: Check = {
       kind: 'force',
     },
   ],
-  sources: ['frame'],
+  sources: [
+    'frame',
+    'api-rp2a:alpha',
+    'navfac-dm7:beta',
+    'ibc2018:1810.3.3.1.5',
+    'stakes:saturated-half',
+    'own:backfill-half',
+    'own:loose-top',
+  ],
   leavesOut:
-    'Soaked or freshly dug ground, frost, the join between member and stub, groups of feet close together.',
+    'Frost, the join between member and stub, groups of feet close together, a footing or collar keyed to a post in a hole, the firmness that stakes gain in the months after they were driven, and what they lose by standing aslant.',
   mayBeAccepted: 'When a pull test on the plot gave more than the demand, with the factor of safety.',
   needs: 'frame',
   appliesTo: (shelter) => feetOf(shelter).length > 0,

@@ -1,7 +1,7 @@
 /** Sinking: bearing capacity under posts, pads and poles. */
 import { given, type Step } from '../step.ts';
 import { type GroundResult, groundResult, needPositive } from './ground-result.ts';
-import { passiveCoefficient, type SoilClass, soilOf } from './soil.ts';
+import { passiveCoefficient, type SoilClass, soilOf, stateSteps } from './soil.ts';
 
 export interface BearingFactors {
   readonly c: number;
@@ -31,7 +31,7 @@ export interface BearingInput {
   readonly length: number;
   /** Depth of the underside, m. */
   readonly depth: number;
-  readonly waterlogged?: boolean;
+  readonly waterlogged?: boolean | undefined;
 }
 
 /**
@@ -40,7 +40,7 @@ export interface BearingInput {
  */
 export function bearingCapacity(input: BearingInput): GroundResult {
   needPositive({ breadth: input.breadth, length: input.length });
-  const soil = soilOf(input.soil, input.waterlogged);
+  const soil = soilOf(input.soil, input);
   const b = Math.min(input.breadth, input.length);
   const l = Math.max(input.breadth, input.length);
   const n = meyerhofFactors(soil.friction);
@@ -84,6 +84,6 @@ export function bearingCapacity(input: BearingInput): GroundResult {
     },
     capacity / allowable,
     input.soil,
-    [presumptive],
+    [...stateSteps(input.soil, input), presumptive],
   );
 }

@@ -18,7 +18,7 @@ export interface FootSpringInput {
   readonly depth: number;
   /** Bending stiffness of what stands in the ground, N·m²; a stiff one when absent. */
   readonly rigidity?: number;
-  readonly waterlogged?: boolean;
+  readonly waterlogged?: boolean | undefined;
 }
 
 /** Give at ground level: m/N, rad/(N·m). */
@@ -37,7 +37,7 @@ interface Give {
 export function footSprings(input: FootSpringInput): FootSprings {
   const { depth, rigidity = Number.POSITIVE_INFINITY } = input;
   needPositive({ depth, rigidity });
-  const soil = soilOf(input.soil, input.waterlogged);
+  const soil = soilOf(input.soil, input);
   const granular = isGranular(soil);
   const give = granular ? inSand(soil, depth, rigidity) : inClay(soil, depth, rigidity);
   const source = granular ? 'terzaghi:1955' : 'davisson:67cu';

@@ -1,4 +1,6 @@
 /** Soil by class: what a screening calculation may take without a soil test. */
+import { GRAVITY } from '../rain.ts';
+import { given, type Step } from '../step.ts';
 
 export type SoilClass =
   | 'sand-loose'
@@ -155,16 +157,84 @@ export function isGranular(soil: Soil): boolean {
   return soil.friction > 0;
 }
 
-/** Soil as it is under the water table or after days of rain: weight less buoyancy, n_h and loam's strength less. */
-export function soilOf(id: SoilClass, waterlogged = false): Soil {
+/**
+ * Share of the shear strength that loam and clay keep in ground that a storm has soaked: stakes in saturated ground
+ * hold about half of what they hold in the same ground when dry (a trade's study of tent stakes by the University of
+ * Illinois, as a magazine of June 2009 has it). In sand the same half comes from buoyancy.
+ */
+export const SOAKED_SHARE = 0.5;
+
+/** Share of the shear strength that loam and clay have when they were dug out and thrown back: own choice. */
+export const BACKFILL_SHARE = 0.5;
+
+/** Friction angle that sand and gravel have at most when they were thrown back, rad: that of loose sand, own choice. */
+const LOOSE_FRICTION = degrees(28);
+
+/** What was done to the ground, or rained on it. */
+export interface GroundState {
+  /** Soaked to the surface, as in the days of a storm. */
+  readonly waterlogged?: boolean | undefined;
+  /** Dug out and thrown back around what stands in it. */
+  readonly backfilled?: boolean | undefined;
+}
+
+/**
+ * Soil in its state. Soaked: weight less buoyancy, n_h less (Terzaghi 1955), loam and clay with half their strength.
+ * Thrown back: sand counts as loose, loam and clay with half of what they have in that state.
+ */
+export function soilOf(id: SoilClass, { waterlogged = false, backfilled = false }: GroundState = {}): Soil {
   const soil = SOILS[id];
-  if (!waterlogged) return soil;
+  const share = (waterlogged ? SOAKED_SHARE : 1) * (backfilled ? BACKFILL_SHARE : 1);
   return {
     ...soil,
-    unitWeight: soil.unitWeight + 2_000 - 9_807,
-    shear: id === 'loam' ? 0.6 * soil.shear : soil.shear,
-    subgradeGrowth: 0.6 * soil.subgradeGrowth,
+    unitWeight: waterlogged ? soil.unitWeight + 2_000 - 9_807 : soil.unitWeight,
+    friction: backfilled ? Math.min(soil.friction, LOOSE_FRICTION) : soil.friction,
+    shear: share * soil.shear,
+    subgradeGrowth: (waterlogged ? 0.6 : 1) * soil.subgradeGrowth,
   };
+}
+
+/** How the strength or weight of a soil follows from that of firm, drained ground; nothing where it stays. */
+export function stateSteps(id: SoilClass, state: GroundState): readonly Step[] {
+  const dry = SOILS[id];
+  const soil = soilOf(id, state);
+  const { waterlogged = false, backfilled = false } = state;
+  if (!waterlogged && !backfilled) return [];
+  if (!isGranular(dry)) {
+    return [
+      {
+        symbol: 'c_u',
+        meaning: `shear strength of ${[waterlogged ? 'soaked' : '', backfilled ? 'thrown-back' : ''].filter(Boolean).join(', ')} ${dry.title}`,
+        formula: 'c_u = w b c_u0',
+        inputs: [
+          given('w', 'share left when soaked', waterlogged ? SOAKED_SHARE : 1, 'ratio'),
+          given('b', 'share of what is thrown back', backfilled ? BACKFILL_SHARE : 1, 'ratio'),
+          given('c_u0', 'of firm, drained ground', dry.shear, 'stress'),
+        ],
+        value: soil.shear,
+        kind: 'stress',
+        source: backfilled
+          ? waterlogged
+            ? 'tm5-5420:deadmen'
+            : 'own:backfill-half'
+          : 'stakes:saturated-half',
+      },
+    ];
+  }
+  const buoyant: Step = {
+    symbol: 'ρ',
+    meaning: `density of soaked ${dry.title}, less that of water`,
+    formula: 'ρ = ρ_0 + ρ_s - ρ_w',
+    inputs: [
+      given('ρ_0', 'of moist soil', dry.unitWeight / GRAVITY, 'density'),
+      given('ρ_s', 'water it takes up', 2_000 / GRAVITY, 'density'),
+      given('ρ_w', 'of water', 9_807 / GRAVITY, 'density'),
+    ],
+    value: soil.unitWeight / GRAVITY,
+    kind: 'density',
+    source: 'stakes:saturated-half',
+  };
+  return waterlogged ? [buoyant] : [];
 }
 
 /** Spring of the soil against a stake at a depth (m), N/m per m of stake: n_h z in sand, 67 c_u in clay. */

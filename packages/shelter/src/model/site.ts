@@ -43,6 +43,8 @@ export interface Site {
   /** Design rain, m/s (110 mm/h = 3.06e-5). */
   readonly rain: number;
   readonly soil: SoilClass;
+  /** Whether a storm finds the ground soaked, or it drains well enough to stay firm. */
+  readonly soaked: boolean;
   /** Feet give as the soil does, as far as it was said. */
   readonly givingGround?: boolean;
   /** Coldest day of building and hottest pipe or film temperature, °C. */

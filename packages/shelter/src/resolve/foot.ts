@@ -3,7 +3,7 @@ import type { Foot, FootKind } from '../model/shelter.ts';
 import { factNode, wordIn } from '../spec/nodes.ts';
 import type { SpecNode } from '../spec/spec.ts';
 import { type Context, footItemOf, marksOf } from './context.ts';
-import { assume, type Bounds, numberFact } from './notes.ts';
+import { assume, type Bounds, numberFact, problem } from './notes.ts';
 import { supplyOf } from './supplies.ts';
 
 const deep: Bounds = { least: 0, most: 10 };
@@ -21,10 +21,14 @@ const usualDepth: Readonly<Record<FootKind, number>> = {
   poked: 0.3,
 };
 
-/** Feet that keep a member from turning when nothing is said. */
+/** Feet that keep a member from turning when nothing is said; a stub does where it is long enough for both ends. */
 const clamping: readonly FootKind[] = ['driven', 'hole', 'concrete'];
 
-/** How far a stub must stand inside a bow to keep it from turning, m: common practice, no source. */
+/**
+ * Depth from which on a foot is taken to keep a member from turning, m: full-size pipe houses pushed 30 to 40 cm into
+ * the ground moved as if fixed there (Ogawa and others, J. Soc. Agric. Struct. Japan 19(3), 1989, abstract read). A
+ * stub needs as much inside the member (own choice). Whether soil and stub bear the bending is asked by lateral-foot.
+ */
 const clampingReach = 0.3;
 
 /** The foot a block says, or one taken for it: `usual` when none is said. */
@@ -55,8 +59,10 @@ export function readFoot(block: SpecNode, id: string, usual: FootKind, context: 
     (kind === 'ballast' && item?.kind === 'anchor' ? item.mass : undefined);
   const lean = numberFact(notes, fact, 'lean', { above: 0, most: Math.PI });
   const said = wordIn(factNode(fact, 'held'));
-  const holds =
-    clamping.includes(kind) || (kind === 'stub' && (length ?? driven * 2) - driven >= clampingReach);
+  const whole = length ?? 2 * driven;
+  // By its whole length, not by what is left of it inside: a stub pulled up a little is not held the better for it.
+  const reaches = clamping.includes(kind) || (kind === 'stub' && whole >= 2 * clampingReach);
+  const holds = reaches && driven >= clampingReach;
   const fixity = (said ??
     assume(
       notes,
@@ -66,9 +72,20 @@ export function readFoot(block: SpecNode, id: string, usual: FootKind, context: 
       'word',
       holds
         ? 'it reaches far enough into ground and member to keep it from turning'
-        : 'nothing keeps it from turning',
+        : reaches
+          ? 'it is too shallow to keep it from turning'
+          : 'nothing keeps it from turning',
       origin,
     )) as Foot['fixity'];
+  if (kind === 'stub' && fixity === 'clamped' && whole - driven < clampingReach - 1e-9) {
+    problem(
+      notes,
+      'loose-stub',
+      `too little of this stub is left to stand inside the member to keep it from turning: let ${Math.round(100 * clampingReach)} cm (a foot) of it stand there, or say 'held pinned'`,
+      origin,
+      'warning',
+    );
+  }
   const mix =
     kind === 'concrete' && item?.kind !== 'anchor'
       ? supplyOf(fact ?? block, { form: 'concrete', part: id, word: 'mix' }, context)

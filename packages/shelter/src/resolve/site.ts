@@ -10,6 +10,9 @@ const YEAR = 365.25 * 86400;
 
 const usualPeriod = 'the gust is taken as that of once in 50 years';
 
+const soakedWhy =
+  'storms come with rain, and stakes in saturated ground hold about half: a trade study of tent stakes';
+
 /** The site a definition describes; undefined without a design gust, which nobody can guess. */
 export function readSite(definition: SpecDefinition, notes: Notes): Site | undefined {
   const or = (word: string, kind: KindName, value: number, why: string, bounds: Bounds) =>
@@ -26,6 +29,7 @@ export function readSite(definition: SpecDefinition, notes: Notes): Site | undef
   const said = period === undefined ? undefined : within(notes, period, 'the period', { above: 0 }, gustFact);
   const dryDay = readDryDay(definition, notes);
   const ground = wordIn(factNode(definition, 'ground'));
+  const wet = wordIn(factNode(definition, 'soil'), 'wet');
   return {
     id: definition.name,
     origin: definition.origin,
@@ -42,6 +46,10 @@ export function readSite(definition: SpecDefinition, notes: Notes): Site | undef
       most: 1000 / 1000 / 3600,
     }),
     soil: orWord<SoilClass>('soil', 'loam', 'garden soil: common practice, no source'),
+    soaked:
+      (wet ??
+        assume(notes, 'site', 'soil when it storms', 'soaked', 'word', soakedWhy, definition.origin)) ===
+      'soaked',
     coldest: or('coldest', 'temperature', 0, 'around freezing: common practice, no source', {
       least: -60,
       most: 40,

@@ -27,9 +27,9 @@ export const siteFacts: readonly Entry[] = [
   fact('rain', '{value: rain-rate}', 'The heaviest rain it must cope with.', 'rain 110 mm/h'),
   fact(
     'soil',
-    '{value: word sand-loose|sand|gravel|loam|clay-soft|clay|clay-stiff|rock}',
-    'The soil the feet stand in.',
-    'soil loam',
+    '{value: word sand-loose|sand|gravel|loam|clay-soft|clay|clay-stiff|rock} [{wet: word soaked|drained} when it storms]',
+    'The soil the feet stand in, and whether a storm finds it soaked (when not said) or it drains so well that it stays firm. Soaked ground holds about half.',
+    'soil loam drained when it storms',
   ),
   fact(
     'ground',

@@ -19,11 +19,11 @@ export function footGive(site: Site, foot: Foot, member: MemberItem): FootGive |
   const { kind, driven, stub } = foot;
   if (site.soil === 'rock' || driven <= 0) return undefined;
   // Concrete does not bend.
-  if (kind === 'concrete') return footSprings({ soil: site.soil, depth: driven });
+  if (kind === 'concrete') return footSprings({ soil: site.soil, depth: driven, waterlogged: site.soaked });
   if (kind !== 'stub' && kind !== 'driven' && kind !== 'poked' && kind !== 'hole') return undefined;
   const stake = stub ?? member;
   const rigidity = stake.material.modulus * sectionOf(stake).secondMoment;
-  return footSprings({ soil: site.soil, depth: driven, rigidity });
+  return footSprings({ soil: site.soil, depth: driven, rigidity, waterlogged: site.soaked });
 }
 
 export interface Held {
