@@ -206,7 +206,7 @@ export function pipeRidge(rise: number, span: number, tied = true): Rail {
     id: 'ridge/posts/foot',
     origin,
     kind: 'hole',
-    driven: 0.6,
+    driven: 1,
     across: 0.25,
     fixity: 'clamped',
   };
