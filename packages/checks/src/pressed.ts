@@ -1,5 +1,12 @@
 /** A straight member pressed along its length, with bending beside it. */
-import { type ColumnStress, columnStress, type Duration, type Step, thrustAndBending } from '@tautline/loads';
+import {
+  type BothUse,
+  type ColumnStress,
+  columnStress,
+  type Duration,
+  type Step,
+  thrustAndBending,
+} from '@tautline/loads';
 import type { MemberItem, Site } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import { type MemberLimit, memberLimit } from './resistance.ts';
@@ -19,7 +26,7 @@ export interface PressedUse {
   readonly load: Pressed;
   readonly limit: MemberLimit;
   readonly column: ColumnStress;
-  readonly both: { readonly utilisation: number; readonly step: Step };
+  readonly both: BothUse;
 }
 
 /**
@@ -57,6 +64,7 @@ export function pressedUse(
       bending: load.bending / limit.bending,
       family: material.family,
       basis: site.basis,
+      stocky: column.stocky,
     });
     return { load, limit, column, both };
   };

@@ -153,6 +153,7 @@ function everyStep(): Step[] {
         columnStress({ family, basis, slenderness: 90, modulus: 10e9, shortColumn: 20e6, crushing: 20e6 }),
       );
       steps.push(thrustAndBending({ family, basis, axial: 0.3, bending: 0.5 }).step);
+      steps.push(thrustAndBending({ family, basis, axial: 0.3, bending: 0.5, stocky: true }).step);
     }
     steps.push(woodBearing(3e6, 0.05, 0.04, true, basis).step, boltBearing(0.008, 0.0015, 400e6, basis).step);
     steps.push(

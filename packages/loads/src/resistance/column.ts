@@ -21,6 +21,8 @@ export interface ColumnStress {
   readonly stress: number;
   readonly steps: readonly Step[];
   readonly source: string;
+  /** Too short to buckle by the rule that was used (EN 1995-1-1: λ_rel ≤ 0.3). */
+  readonly stocky: boolean;
 }
 
 /** Euler stress π² E / (KL/r)², Pa. */
@@ -65,6 +67,7 @@ export function columnStress(input: ColumnInput): ColumnStress {
   return {
     stress: rule.stress,
     source: rule.source,
+    stocky: rule.stocky === true,
     steps: [
       {
         symbol: 'F_e',
@@ -99,6 +102,7 @@ interface ColumnRule {
   readonly symbol: string;
   readonly formula: string;
   readonly source: string;
+  readonly stocky?: boolean;
 }
 
 function columnRule(input: ColumnInput, euler: number): ColumnRule {
@@ -136,6 +140,7 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
     const relative = Math.sqrt(input.crushing / (FIFTH_PERCENTILE * euler));
     return {
       stress: timberInstability(relative) * shortColumn,
+      stocky: relative <= 0.3,
       symbol: 'k_c f_c',
       formula: 'k_c f_c,0,d, λ_rel = (λ/π) √(f_c,0,k / E_0,05), β_c = 0.2',
       source: 'en1995-1-1:6.3.2',
@@ -169,60 +174,70 @@ export interface ThrustAndBending {
   readonly bending: number;
   readonly family: Family;
   readonly basis: Basis;
-  /** True for tension: no magnification, straight sum. */
-  readonly tension?: boolean;
+  /** Too short to buckle (EN 1995-1-1 6.3.2: λ_rel ≤ 0.3), so that bending and thrust add as the squares let them. */
+  readonly stocky?: boolean;
+}
+
+export interface BothUse {
+  /** Share of what it may carry at this ratio of thrust to bending: the load may grow by its inverse. */
+  readonly utilisation: number;
+  /** The sum as the clause writes it: the same side of 1, but squared terms make it no share. */
+  readonly clause: number;
+  readonly step: Step;
 }
 
 /**
  * Utilisation of a member under thrust and bending at once. The bending is expected to come from a
  * second-order analysis, so nothing is magnified here.
- * Steel, US: AISC H1-1. Wood, US: (axial)² + bending (NDS 3.9.2 with the P-Δ already in). Others: straight sum.
+ * Steel, US: AISC H1-1. Wood: NDS 3.9.2, (axial)² + bending, with the P-Δ already in; EN 1995-1-1 6.19 with squares
+ * for stocky members, 6.23 and 6.24 straight for slender ones. Others: straight sum.
  */
-export function thrustAndBending(input: ThrustAndBending): {
-  readonly utilisation: number;
-  readonly step: Step;
-} {
+export function thrustAndBending(input: ThrustAndBending): BothUse {
   const { axial, bending } = input;
-  const { utilisation, formula, source } = bothRule(input);
+  const { utilisation, clause, formula, source } = bothRule(input);
   return {
     utilisation,
+    clause,
     step: {
       symbol: 'U',
-      meaning: 'thrust and bending together',
+      meaning: 'thrust and bending together: share of the load that brings the member to its limit',
       formula,
       inputs: [
-        given('f_a/F_a', 'axial share', axial, 'ratio'),
-        given('f_b/F_b', 'bending share', bending, 'ratio'),
+        given('a', 'axial share f_c/F_c', axial, 'ratio'),
+        given('b', 'bending share f_b/F_b', bending, 'ratio'),
       ],
       value: utilisation,
-      kind: 'ratio',
+      kind: 'percent',
       source,
     },
   };
 }
 
-/** The utilisation alone: for the many places of which only the worst is shown. */
-export const thrustAndBendingUse = (input: ThrustAndBending): number => bothRule(input).utilisation;
-
-function bothRule({ axial, bending, family, basis, tension }: ThrustAndBending): {
-  readonly utilisation: number;
+function bothRule({ axial: a, bending: b, family, basis, stocky }: ThrustAndBending): Omit<
+  BothUse,
+  'step'
+> & {
   readonly formula: string;
   readonly source: string;
 } {
-  if (!tension && family === 'steel' && basis !== 'eurocode')
-    return axial >= 0.2
-      ? { utilisation: axial + (8 / 9) * bending, formula: 'U = P/P_c + 8/9 M/M_c', source: 'aisc360:h1' }
-      : { utilisation: axial / 2 + bending, formula: 'U = P/(2 P_c) + M/M_c', source: 'aisc360:h1' };
-  if (!tension && (family === 'timber' || family === 'green-wood'))
+  if (family === 'steel' && basis !== 'eurocode') {
+    const utilisation = Math.max(a + (8 / 9) * b, a / 2 + b);
+    return { utilisation, clause: utilisation, formula: 'U = max(a + 8/9 b, a/2 + b)', source: 'aisc360:h1' };
+  }
+  const wood = family === 'timber' || family === 'green-wood';
+  if (wood && (basis !== 'eurocode' || stocky === true))
     return {
-      utilisation: axial * axial + bending,
-      formula: "U = (f_c/F_c')² + f_b/F_b'",
+      // The U for which (a/U)² + b/U = 1.
+      utilisation: (b + Math.sqrt(b * b + 4 * a * a)) / 2,
+      clause: a * a + b,
+      formula: 'U = (b + √(b² + 4 a²)) / 2',
       source: basis === 'eurocode' ? 'en1995-1-1:6.2.4' : 'nds:3.9',
     };
   return {
-    utilisation: axial + bending,
-    formula: 'U = f_a/F_a + f_b/F_b',
-    source: basis === 'eurocode' ? 'en1993-1-1:6.2.1' : 'linear-interaction',
+    utilisation: a + b,
+    clause: a + b,
+    formula: 'U = a + b',
+    source: basis === 'eurocode' ? (wood ? 'en1995-1-1:6.3.2' : 'en1993-1-1:6.2.1') : 'linear-interaction',
   };
 }
 
