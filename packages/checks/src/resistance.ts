@@ -1,6 +1,23 @@
-import { type Duration, HOURS, lasts, memberResistance, type Step } from '@tautline/loads';
-import { type Foot, type MemberItem, postRows, railsUnder, type Shelter, type Site } from '@tautline/shelter';
-import { modulusShare, relaxedShare, stormTemperature } from '@tautline/structure';
+import {
+  type Duration,
+  HOURS,
+  jointShare,
+  lasts,
+  type MemberInput,
+  memberResistance,
+  type Step,
+} from '@tautline/loads';
+import {
+  type Foot,
+  type JointItem,
+  type MemberItem,
+  postRows,
+  railsUnder,
+  type Shelter,
+  type Site,
+} from '@tautline/shelter';
+import { modulusShare, relaxedShare, sectionOf, stormTemperature } from '@tautline/structure';
+import { given, step } from './judge.ts';
 
 /** Stresses the load basis allows in a member, Pa, with how they were found. */
 export interface MemberLimit {
@@ -21,8 +38,22 @@ export interface MemberLimit {
  * What a member may be stressed to by a load that stays so long. `wet` is for members in soil or in the rain.
  */
 export function memberLimit(site: Site, member: MemberItem, duration: Duration, wet = false): MemberLimit {
+  const resistance = memberResistance(asked(site, member, duration, wet));
+  return {
+    bending: resistance.bending,
+    axial: resistance.compression,
+    crushing: resistance.crushing,
+    tension: resistance.tension,
+    modulus: resistance.modulus * columnShare(member, duration),
+    steps: resistance.steps,
+    source: resistance.source,
+    notCovered: resistance.notCovered,
+  };
+}
+
+function asked(site: Site, member: MemberItem, duration: Duration, wet: boolean): MemberInput {
   const { material, section } = member;
-  const resistance = memberResistance({
+  return {
     family: material.family,
     basis: site.basis,
     bendingStrength: material.bendingStrength,
@@ -34,16 +65,66 @@ export function memberLimit(site: Site, member: MemberItem, duration: Duration, 
     ...(material.heat === undefined ? {} : { heat: material.heat }),
     ...(section.shape === 'rectangle' ? {} : { outside: section.outside }),
     ...(section.shape === 'round-hollow' ? { wall: section.wall } : {}),
-  });
-  return {
-    bending: resistance.bending,
-    axial: resistance.compression,
-    crushing: resistance.crushing,
-    tension: resistance.tension,
-    modulus: resistance.modulus * columnShare(member, duration),
-    steps: resistance.steps,
-    source: resistance.source,
-    notCovered: resistance.notCovered,
+  };
+}
+
+/** What a joint in a member may be counted on for, by the factors of what it joins. */
+export interface JointLimit {
+  /** N·m; no more than the member itself may be bent with. */
+  readonly moment: number;
+  /** N */
+  readonly pull: number;
+  readonly steps: readonly Step[];
+}
+
+/** The limit of a joint under each load on it; worked out once for each duration. */
+export function jointLimits(
+  site: Site,
+  member: MemberItem,
+  { momentCapacity, pullCapacity }: Pick<JointItem, 'momentCapacity' | 'pullCapacity'>,
+): (load: { readonly duration: Duration }) => JointLimit {
+  const limitUnder = limitsUnder(site, member);
+  const { sectionModulus } = sectionOf(member);
+  const known = new Map<Duration, JointLimit>();
+  return (load) => {
+    const { duration } = load;
+    const found = known.get(duration);
+    if (found !== undefined) return found;
+    const { share, step: shareStep } = jointShare(asked(site, member, duration, false));
+    const { bending } = limitUnder(load);
+    const moment = Math.min(share * momentCapacity, bending * sectionModulus);
+    const pull = share * pullCapacity;
+    const limit: JointLimit = {
+      moment,
+      pull,
+      steps: [
+        shareStep,
+        step(
+          'M_a',
+          'bending it may be counted on for, no more than what it joins',
+          'M_a = min(φ_j M_j, f_b W)',
+          [
+            given('M_j', 'bending at which it gives', momentCapacity, 'moment'),
+            given('f_b', 'bending stress the member may have', bending, 'stress'),
+            given('W', 'section modulus of the member', sectionModulus, 'section-modulus'),
+          ],
+          moment,
+          'moment',
+          'catalogue',
+        ),
+        step(
+          'N_a',
+          'pull it may be counted on for',
+          'N_a = φ_j N_j',
+          [given('N_j', 'pull at which it comes apart', pullCapacity, 'force')],
+          pull,
+          'force',
+          'catalogue',
+        ),
+      ],
+    };
+    known.set(duration, limit);
+    return limit;
   };
 }
 

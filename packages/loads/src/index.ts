@@ -22,6 +22,7 @@ export * from './resistance/ageing.ts';
 export * from './resistance/bearing.ts';
 export * from './resistance/column.ts';
 export * from './resistance/duration.ts';
+export * from './resistance/joint.ts';
 export * from './resistance/member.ts';
 export type { Family, MemberInput } from './resistance/member-input.ts';
 export { plasticRatio, tubeBendingRatio } from './resistance/metal.ts';

@@ -1,19 +1,19 @@
-import type { Bows, JointUse, Rafters, Shelter } from '@tautline/shelter';
+import type { Bows, JointItem, JointUse, Rafters, Shelter } from '@tautline/shelter';
 import { itemValue, lengthOf, madeFor, quantityValue, specNode } from '@tautline/shelter';
 import type { Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { namedJoint } from '../joint-name.ts';
 import { given, measured, step } from '../judge.ts';
+import { closer } from '../levers.ts';
 import { type Limit, type Told, unknown, usesOf, worstOf } from '../limit.ts';
+import { type JointLimit, jointLimits } from '../resistance.ts';
 
 interface JointDemand {
   readonly moment: number;
   readonly pull: number;
   readonly use: number;
 }
-
-type Strength = Pick<JointUse['item'], 'momentCapacity' | 'pullCapacity'>;
 
 /**
  * Bending and pull at a place along the bow in one response, from either side: the wind blows from both, and the
@@ -24,7 +24,7 @@ function demandIn(
   part: string,
   total: number,
   at: number,
-  joint: Strength,
+  may: JointLimit,
 ): JointDemand | undefined {
   const own = forces.filter((force) => force.part === part);
   let worst: JointDemand | undefined;
@@ -34,7 +34,7 @@ function demandIn(
       if (Math.abs(force.at - place) > nearest + 1e-9) continue;
       const moment = Math.abs(force.moment);
       const pull = Math.max(0, force.axial);
-      const use = moment / joint.momentCapacity + pull / joint.pullCapacity;
+      const use = moment / may.moment + pull / may.pull;
       if (worst === undefined || use > worst.use) worst = { moment, pull, use };
     }
   }
@@ -62,15 +62,16 @@ export function jointsOf(shelter: Shelter, frame: Bows | Rafters): JointUse[] {
 function limits({ shelter }: CheckInput): Limit[] {
   const { roof } = shelter;
   if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  return jointsOf(shelter, roof).map((joint) => ofJoint(roof, joint));
+  return jointsOf(shelter, roof).map((joint) => ofJoint(shelter, roof, joint));
 }
 
-function ofJoint(roof: Bows | Rafters, joint: JointUse): Limit {
+function ofJoint({ site }: Shelter, roof: Bows | Rafters, joint: JointUse): Limit {
   const { title, momentCapacity, pullCapacity } = joint.item;
   if (momentCapacity <= 0)
     return unknown(joint, `${title} turns freely, and the frame is calculated as if it went through whole`);
   if (pullCapacity <= 0) return unknown(joint, `the catalogue gives ${title} no strength against a pull`);
   const total = lengthOf(roof.line);
+  const limitUnder = jointLimits(site, roof.member, joint.item);
   return {
     by: 'frame',
     part: joint,
@@ -79,28 +80,38 @@ function ofJoint(roof: Bows | Rafters, joint: JointUse): Limit {
     onTheDay: true,
     unasked: 'the frame analysis has no forces at this joint',
     use: (response) => {
-      const demand = demandIn(response, roof.id, total, joint.at, joint.item);
+      // On the day of building the springing is new: what has not had time to creep meets the strength of that hour.
+      const may = limitUnder(response.condition === 'built' ? { duration: 'gust' } : response.load);
+      const demand = demandIn(response, roof.id, total, joint.at, may);
       return (
-        demand && { utilisation: demand.use, loadCase: response.load.title, tell: () => tell(joint, demand) }
+        demand && {
+          utilisation: demand.use,
+          loadCase: response.load.title,
+          tell: () => tell(joint, demand, may, response.load.title),
+        }
       );
     },
   };
 }
 
-function tell({ at, item }: JointUse, { moment, pull, use }: JointDemand): Told {
-  const { title, momentCapacity, pullCapacity } = item;
+function tell(
+  { at, item: { title } }: JointUse,
+  { moment, pull, use }: JointDemand,
+  may: JointLimit,
+  loadCase: string,
+): Told {
   return {
     demand: measured(moment, 'moment'),
-    capacity: measured(momentCapacity, 'moment'),
+    capacity: measured(may.moment, 'moment'),
     message: [
       `${title} at `,
       measured(at, 'length'),
       ' along the member has to carry a bending of ',
       measured(moment, 'moment'),
       ...(pull > 1 ? [' and a pull of ', measured(pull, 'force')] : []),
-      '; it takes ',
-      measured(momentCapacity, 'moment'),
-      ...(pull > 1 ? [' or ', measured(pullCapacity, 'force'), ' by itself'] : []),
+      ` under ${loadCase}; it may be counted on for `,
+      measured(may.moment, 'moment'),
+      ...(pull > 1 ? [' or ', measured(may.pull, 'force'), ' by itself'] : []),
       '.',
     ],
     source: 'catalogue',
@@ -115,14 +126,12 @@ function tell({ at, item }: JointUse, { moment, pull, use }: JointDemand): Told 
         'frame',
       ),
       step('N', 'pull along the member at the joint', 'from the frame analysis', [], pull, 'force', 'frame'),
+      ...may.steps,
       step(
         'u',
         'utilisation',
-        'u = M / M_j + N / N_j',
-        [
-          given('M_j', 'bending the joint carries', momentCapacity, 'moment'),
-          given('N_j', 'pull the joint carries', pullCapacity, 'force'),
-        ],
+        'u = M / M_a + N / N_a',
+        [given('M_a', 'bending', may.moment, 'moment'), given('N_a', 'pull', may.pull, 'force')],
         use,
         'percent',
         'catalogue',
@@ -137,7 +146,7 @@ export const weakCoupler: Check = {
   asks: 'Does each coupler or fitting carry the bending and the pull at the place where it sits?',
   matters:
     'A glued socket carries less than the pipe. Where bending is largest, it is the first thing to crack or to pull apart.',
-  formula: 'u = M / M_j + N / N_j',
+  formula: 'u = M / M_a + N / N_a, M_a = min(φ_j M_j, f_b W), N_a = φ_j N_j',
   symbols: [
     { symbol: 'M', meaning: 'bending at the joint', kind: 'moment' },
     {
@@ -145,7 +154,15 @@ export const weakCoupler: Check = {
       meaning: 'pull along the member at the joint',
       kind: 'force',
     },
-    { symbol: 'M_j, N_j', meaning: 'what the joint carries', kind: 'moment' },
+    { symbol: 'M_a', meaning: 'bending the joint may be counted on for', kind: 'moment' },
+    { symbol: 'N_a', meaning: 'pull it may be counted on for', kind: 'force' },
+    { symbol: 'M_j', meaning: 'bending at which it gives when new and tried once', kind: 'moment' },
+    { symbol: 'N_j', meaning: 'pull at which it comes apart then', kind: 'force' },
+    {
+      symbol: 'φ_j',
+      meaning: 'the factors of what it joins: design factor, duration and heat; 1 / 1.67 for steel',
+      kind: 'percent',
+    },
   ],
   sources: ['catalogue', 'frame'],
   leavesOut: 'How well it was glued or screwed, fatigue in years of wind.',
@@ -177,7 +194,7 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
     const places: { at: number; use: number }[] = [];
     const step = 0.0508;
     for (let at = Math.ceil(lowest / step) * step; at <= highest; at += step) {
-      const limit = ofJoint(roof, { ...joint, at });
+      const limit = ofJoint(input.shelter, roof, { ...joint, at });
       const worst = limit.by === 'frame' ? worstOf(usesOf(limit, analysis)) : undefined;
       if (worst !== undefined) places.push({ at, use: worst.utilisation });
     }
@@ -206,21 +223,23 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
       })),
     });
   }
-  if (roof.type === 'bows' && joint !== undefined && !joint.assumed && roof.joints.length === 1) {
-    result.push({ type: 'choice', options: twoLowJoints(roof, joint) });
-  }
   const use = [joint, ...(roof.type === 'rafters' ? [roof.peakJoint, roof.eaveJoint] : [])].find(
     (entry) => entry?.id === finding.part,
   );
   if (use !== undefined && !use.assumed) {
     const stronger = stock.items.filter(
-      (entry) =>
+      (entry): entry is JointItem =>
         (entry.kind === 'coupler' || entry.kind === 'fitting') &&
         entry.kind === use.item.kind &&
         (use.item.kind === 'coupler' || entry.form === use.item.form) &&
         entry.momentCapacity > use.item.momentCapacity &&
         madeFor(entry, roof.member),
     );
+    if (roof.type === 'bows' && joint !== undefined && !joint.assumed && roof.joints.length === 1)
+      result.push({
+        type: 'choice',
+        options: [joint.item, ...stronger].flatMap((item) => twoLowJoints(roof, joint, item)),
+      });
     result.push({
       type: 'choice',
       options: stronger.map((entry) => ({
@@ -238,11 +257,15 @@ function levers(input: CheckInput, finding: Finding, stock: Stock): Lever[] {
       })),
     });
   }
-  return result;
+  return [...result, closer(roof, roof.type)];
 }
 
 /** One whole pipe over the crown and a joint low down on either side, where the bow bends less. */
-function twoLowJoints(bows: Bows, joint: JointUse): Extract<Lever, { type: 'choice' }>['options'] {
+function twoLowJoints(
+  bows: Bows,
+  joint: JointUse,
+  item: JointItem,
+): Extract<Lever, { type: 'choice' }>['options'] {
   const { origin } = bows;
   const longest = bows.member.stockLengths.at(-1) ?? bows.length;
   const shortest = (bows.length - longest) / 2;
@@ -251,7 +274,7 @@ function twoLowJoints(bows: Bows, joint: JointUse): Extract<Lever, { type: 'choi
     .filter((at) => at < longest && at < bows.length / 2)
     .map((at) => ({
       title: [
-        'Put a whole pipe over the crown, with joints at ',
+        `Put a whole pipe over the crown, with ${item === joint.item ? 'joints' : item.title} at `,
         measured(at, 'length'),
         ' and ',
         measured(bows.length - at, 'length'),
@@ -260,13 +283,13 @@ function twoLowJoints(bows: Bows, joint: JointUse): Extract<Lever, { type: 'choi
         {
           type: 'replace',
           node: joint.origin,
-          slots: { item: itemValue(joint.item.id, origin), at: quantityValue(at, 'length', origin) },
+          slots: { item: itemValue(item.id, origin), at: quantityValue(at, 'length', origin) },
         },
         {
           type: 'add',
           block: origin,
           node: specNode('joint', origin, {
-            item: itemValue(joint.item.id, origin),
+            item: itemValue(item.id, origin),
             at: quantityValue(bows.length - at, 'length', origin),
           }),
         },
