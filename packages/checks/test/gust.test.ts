@@ -36,10 +36,12 @@ describe('order in which parts give way', () => {
     const again = analyseFrame(calmer);
     if (!again.ok) throw new Error(again.reason);
     const other = gustOrder(calmer, again.analysis);
-    for (const check of ['pull-out', 'over-span', 'film-stress', 'racking']) {
+    for (const check of ['pull-out', 'over-span', 'film-stress']) {
       const found = other.failures.find((failure) => failure.check === check)?.gust ?? Number.NaN;
       expect(found / gustOf(check), check).toBeCloseTo(1, 2);
     }
+    // Stubs this shallow hold nothing along: it lies down without wind, whatever the gust.
+    expect(other.failures.find(({ check }) => check === 'racking')?.gust).toBe(gustOf('racking'));
   });
 
   it('gives a part its limit where its share of it is 1', () => {

@@ -9,6 +9,7 @@ const pvc = {
   bendingStrength: 48.3e6,
   shearStrength: 24e6,
   modulus: 2.8e9,
+  temperature: 22.8,
   duration: 'gust',
 } as const satisfies MemberInput;
 
