@@ -36,7 +36,7 @@ describe('order in which parts give way', () => {
     const again = analyseFrame(calmer);
     if (!again.ok) throw new Error(again.reason);
     const other = gustOrder(calmer, again.analysis);
-    for (const check of ['pull-out', 'over-span', 'film-stress']) {
+    for (const check of ['pull-out', 'over-span', 'film-stress', 'lateral-foot']) {
       const found = other.failures.find((failure) => failure.check === check)?.gust ?? Number.NaN;
       expect(found / gustOf(check), check).toBeCloseTo(1, 2);
     }

@@ -128,12 +128,16 @@ function countedWidth({ diameter, depth: length, height: e, head }: LateralInput
 
 function longPile(soil: Soil, input: LateralInput, yieldMoment: number): number {
   const available = input.head === 'fixed' ? 2 * yieldMoment : yieldMoment;
-  return pushOfMoment(soil, input, available, 1, shortPile(soil, input).load);
+  return pushOfMoment(soil, input, available, 1, shortPile(soil, input).load, Number.POSITIVE_INFINITY);
 }
+
+/** Width of a stub in clay beyond which the soil it leaves out above 1.5 d bends it more, m: d at which 1.5 d + f/2 is least. */
+const leastArm = (push: number, shear: number): number => Math.sqrt(push / (27 * shear));
 
 /**
  * Push at which the stub has a moment (N·m) where the soil, with its strength over `reduction`, has taken the shear;
- * at most `most` (N).
+ * at most `most` (N). A stub wider than `widest` (m) counts with that width; by itself the one that is bent least, for
+ * a wide stub is bent no more than a slimmer one in its place.
  */
 export function pushOfMoment(
   soil: Soil,
@@ -141,6 +145,7 @@ export function pushOfMoment(
   moment: number,
   reduction: number,
   most: number,
+  widest?: number,
 ): number {
   /** Below the ground to where the shear is taken and the bending is largest, under the push, m. */
   const arm = (load: number): number => {
@@ -148,8 +153,7 @@ export function pushOfMoment(
       const k = passiveCoefficient(soil.friction) * soil.unitWeight * diameter;
       return e + 0.544 * Math.sqrt((reduction * load) / k);
     }
-    // A wide stub is bent no more than a slimmer one in its place.
-    const d = Math.min(diameter, Math.sqrt((reduction * load) / (27 * soil.shear)));
+    const d = Math.min(diameter, widest ?? leastArm(reduction * load, soil.shear));
     return d > 0 ? e + 1.5 * d + (0.5 * reduction * load) / (9 * soil.shear * d) : e;
   };
   if (most * arm(most) <= moment) return most;

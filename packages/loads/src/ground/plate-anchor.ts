@@ -3,7 +3,7 @@ import { along } from '../interpolate.ts';
 import { GRAVITY } from '../rain.ts';
 import { given, type Step } from '../step.ts';
 import { type GroundResult, groundResult, needPositive } from './ground-result.ts';
-import { type Stay, UPLIFT_RULE, upliftSafety } from './safety.ts';
+import { plateSafety, type Stay, UPLIFT_RULE } from './safety.ts';
 import { isGranular, type Soil, type SoilClass, soilOf, stateSteps } from './soil.ts';
 
 /** Breakout limits of Meyerhof and Adams (1968) by friction angle, degrees: shape factor m, critical depth H/B. */
@@ -74,7 +74,7 @@ export function deadmanUplift(input: PlateInput): GroundResult {
   const value = plateCapacity(fill, area, breadth, (breadth * breadth) / area, input.depth);
   return groundResult(
     plateStep(fill, 'pull at which the buried anchor breaks out', area, input.depth, value),
-    upliftSafety(input.stay),
+    plateSafety(input.stay),
     input.soil,
     stateSteps(input.soil, state),
     { rule: UPLIFT_RULE },

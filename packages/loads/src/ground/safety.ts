@@ -16,6 +16,14 @@ export function upliftSafety(stay: Stay = 'permanent'): number {
 /** Factor of safety of the method of Broms: from memory of FHWA-HI-97-013, 9.7.3; ASAE EP486 (DEC98) 3.4.2 has 2.5 to 3. */
 export const LATERAL_SAFETY = 2.5;
 
+/**
+ * The same of a plate or log whose breakout is a theory of plates: 3, and 2.5 in gusts, so that what may be counted on
+ * stays under the holding power that TM 5-5420-278-10 gives deadmen in loam. Own choice.
+ */
+export function plateSafety(stay: Stay = 'permanent'): number {
+  return stay === 'gust' ? 2.5 : 3;
+}
+
 /** Source of the factors of uplift. */
 export const UPLIFT_RULE = 'ibc2018:1810.3.3.1.5';
 
