@@ -40,8 +40,8 @@ describe('order in which parts give way', () => {
       const found = other.failures.find((failure) => failure.check === check)?.gust ?? Number.NaN;
       expect(found / gustOf(check), check).toBeCloseTo(1, 2);
     }
-    // Stubs this shallow hold nothing along: it lies down without wind, whatever the gust.
-    expect(other.failures.find(({ check }) => check === 'racking')?.gust).toBe(gustOf('racking'));
+    // Its clamped ridge posts hold it along, up to a gust that is not searched for from so calm a site.
+    expect(gustOf('racking')).toBeGreaterThan(2.5 * calmer.site.gust);
   });
 
   it('gives a part its limit where its share of it is 1', () => {
