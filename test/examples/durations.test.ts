@@ -25,7 +25,7 @@ describe('snow', () => {
   });
 
   it('meets a PVC bow whose modulus has crept for two months', async () => {
-    const shelter = await onSite('stub-arch', { groundSnow: 6 * psf });
+    const shelter = await onSite('stub-arch', { groundSnow: 6 * psf, hottest: 23 });
     const frame = analyseFrame(shelter);
     if (!frame.ok) throw new Error(frame.reason);
     const { states, responses } = frame.analysis;
@@ -66,5 +66,63 @@ describe('wind that lifts the roof', () => {
     expect(windy.utilisation).toBeCloseTo(calm.utilisation!, 9);
     // Near the soil k_mod is 0.65 under snow, 0.9 in a gust: 1.08 as a gust is 1.5 and more as snow by itself.
     expect(windy.utilisation).toBeGreaterThan(1.5);
+  });
+});
+
+describe('heat', () => {
+  const hung = async (hottest: number): Promise<Shelter> => {
+    const shelter = await onSite('stub-arch', { hottest });
+    const [crop] = shelter.crops;
+    return { ...shelter, crops: [{ ...crop!, hung: 100 }] };
+  };
+
+  it('softens a PVC bow under a hung crop: 23, 40 and 60 °C tell more and more', async () => {
+    const uses: number[] = [];
+    let governs = '';
+    for (const hottest of [23, 40, 60]) {
+      const shelter = await hung(hottest);
+      const [worst] = ['over-span', 'frame-gives-way']
+        .flatMap((id) => findings(shelter, id))
+        .sort((one, other) => (other.utilisation ?? 0) - (one.utilisation ?? 0));
+      uses.push(worst!.utilisation!);
+      governs = worst!.loadCase!;
+    }
+    expect(uses[1]).toBeGreaterThanOrEqual(uses[0]!);
+    expect(uses[2]).toBeGreaterThan(uses[1]!);
+    expect(governs).toContain('crop');
+  });
+
+  it('takes the long-term modulus of what stays down with it, and leaves that of a gust', async () => {
+    const stiffness = async (hottest: number, duration: 'permanent' | 'gust'): Promise<number> => {
+      const frame = analyseFrame(await hung(hottest));
+      if (!frame.ok) throw new Error(frame.reason);
+      return frame.analysis.states[duration]!.system.model.elements[4]!.EI;
+    };
+    expect((await stiffness(60, 'permanent')) / (await stiffness(23, 'permanent'))).toBeCloseTo(0.7, 3);
+    expect(await stiffness(60, 'gust')).toBe(await stiffness(23, 'gust'));
+  });
+
+  it('tells how much of a stress is the springing of the bow itself', async () => {
+    const [bow] = findings(await onSite('stub-arch', {}), 'over-span');
+    const words = bow!.message.map((piece) => (typeof piece === 'string' ? piece : '#')).join('');
+    expect(words).toMatch(/# of it by its own springing|springing by itself is #|springing has relaxed/);
+  });
+});
+
+describe('a pipe sprung to an arch, by hand', () => {
+  it('has E c κ in it: 3/4 in schedule 80 at 0 °C, and at 23 °C years later', async () => {
+    const shelter = await onSite('stub-arch', { coldest: 0 });
+    const { roof } = shelter;
+    if (roof.type !== 'bows') throw new Error('bows');
+    const sharpest = Math.max(...roof.line.map(({ curvature }) => Math.abs(curvature)));
+    const [finding] = findings(shelter, 'locked-in-stress');
+    const value = (symbol: string): number =>
+      finding!.steps.find((one) => one.symbol === symbol)!.value / psi;
+    // 1.05 in outside; 400,000 psi, a tenth more at the frost; 135,000 psi after ten years.
+    const strain = 0.5 * 1.05 * 0.0254 * sharpest;
+    expect(value('σ_built') / (1.1 * 400_000 * strain)).toBeCloseTo(1, 3);
+    expect(value('σ_old') / (135_000 * strain)).toBeCloseTo(1, 3);
+    expect(value('f_built')).toBeCloseTo(0.67 * 7000 * 1.1, 0);
+    expect(value('f_stay')).toBeCloseTo(2000, 0);
   });
 });

@@ -18,6 +18,8 @@ export interface Pressed {
   readonly bending: number;
   readonly loadCase: string;
   readonly duration: Duration;
+  /** Temperature it is asked at, °C; that which the duration has where absent. */
+  readonly temperature?: number;
   /** What age has left of the section there; the bending is that of the section that is left. */
   readonly aged?: readonly Step[];
 }
@@ -42,8 +44,8 @@ export function pressedUse(
   const { material } = member;
   const { area } = sectionOf(member);
   const metal = material.family === 'steel' || material.family === 'aluminium';
-  const limitsOf = (duration: Duration): Pick<PressedUse, 'limit' | 'column'> => {
-    const limit = memberLimit(site, member, duration, wet);
+  const limitsOf = ({ duration, temperature }: Pressed): Pick<PressedUse, 'limit' | 'column'> => {
+    const limit = memberLimit(site, member, duration, wet, temperature);
     const column = columnStress({
       family: material.family,
       basis: site.basis,
@@ -54,10 +56,11 @@ export function pressedUse(
     });
     return { limit, column };
   };
-  const known = new Map<Duration, ReturnType<typeof limitsOf>>();
+  const known = new Map<string, ReturnType<typeof limitsOf>>();
   return (load) => {
-    const limits = known.get(load.duration) ?? limitsOf(load.duration);
-    known.set(load.duration, limits);
+    const key = `${load.duration} ${load.temperature}`;
+    const limits = known.get(key) ?? limitsOf(load);
+    known.set(key, limits);
     const { limit, column } = limits;
     const both = thrustAndBending({
       axial: load.thrust / area / column.stress,

@@ -3,6 +3,7 @@ import {
   HOURS,
   jointShare,
   lasts,
+  levelOf,
   type MemberInput,
   memberResistance,
   type Step,
@@ -16,7 +17,14 @@ import {
   type Shelter,
   type Site,
 } from '@tautline/shelter';
-import { modulusShare, relaxedShare, sectionOf, stormTemperature } from '@tautline/structure';
+import {
+  heatFactors,
+  modulusShare,
+  relaxedShare,
+  sectionOf,
+  stormTemperature,
+  temperatureUnder,
+} from '@tautline/structure';
 import { given, step } from './judge.ts';
 
 /** Stresses the load basis allows in a member, Pa, with how they were found. */
@@ -34,24 +42,112 @@ export interface MemberLimit {
   readonly notCovered: readonly string[];
 }
 
+/** Share of the short-term strength a pipe may be bent to while it goes up: common practice, no source. */
+const buildingShare = 0.67;
+
+const grown = ({ material: { family } }: MemberItem): boolean =>
+  family === 'timber' || family === 'bamboo' || family === 'green-wood';
+const plastic = ({ material: { family } }: MemberItem): boolean =>
+  family === 'pvc' || family === 'polyethylene' || family === 'polycarbonate' || family === 'other';
+
+/** From here on the rules for wood ask for less, °C (NDS table 2.3.3, 100 °F). */
+const hotForWood = 38;
+
+/** Temperature a member is judged at under loads that stay so long, °C. */
+function judgedAt(site: Site, member: MemberItem, duration: Duration): number {
+  return grown(member) ? stormTemperature : temperatureUnder(site, duration);
+}
+
 /**
- * What a member may be stressed to by a load that stays so long. `wet` is for members in soil or in the rain.
+ * What a member may be stressed to by a load that stays so long, in the heat that such a load meets or at another
+ * `temperature` (°C). `wet` is for members in soil or in the rain.
  */
-export function memberLimit(site: Site, member: MemberItem, duration: Duration, wet = false): MemberLimit {
-  const resistance = memberResistance(asked(site, member, duration, wet));
+export function memberLimit(
+  site: Site,
+  member: MemberItem,
+  duration: Duration,
+  wet = false,
+  temperature = judgedAt(site, member, duration),
+): MemberLimit {
+  const resistance = memberResistance(asked(site, member, duration, wet, temperature));
+  const stays = duration === 'permanent' && plastic(member) ? mayStay(site, member, temperature) : undefined;
+  const most = stays?.value ?? Number.POSITIVE_INFINITY;
   return {
-    bending: resistance.bending,
-    axial: resistance.compression,
+    bending: Math.min(resistance.bending, most),
+    axial: Math.min(resistance.compression, most),
     crushing: resistance.crushing,
-    tension: resistance.tension,
+    tension: Math.min(resistance.tension, most),
     modulus: resistance.modulus * columnShare(member, duration),
-    steps: resistance.steps,
+    steps: [...resistance.steps, ...(stays === undefined ? [] : [stays])],
     source: resistance.source,
-    notCovered: resistance.notCovered,
+    notCovered: [
+      ...resistance.notCovered,
+      ...(grown(member) && site.hottest > hotForWood
+        ? [
+            'Wood and bamboo are judged as at 23 °C: NDS 2.3.3 asks for less where they stay hot, not where the sun warms them by day (from memory).',
+          ]
+        : []),
+    ],
   };
 }
 
-function asked(site: Site, member: MemberItem, duration: Duration, wet: boolean): MemberInput {
+/** The stress that the catalogue lets stay in a plastic, which bounds what it may have for good. */
+function mayStay(site: Site, member: MemberItem, temperature: number): Step {
+  const { strength } = heatFactors(member, temperature);
+  const level = levelOf(site.basis);
+  return step(
+    'f_stay',
+    'stress that may stay, which it may have at most',
+    'f_stay = f_0 k_T · level',
+    [
+      given('f_0', 'by the catalogue', member.material.sustainedStrength, 'stress'),
+      given('k_T', 'strength kept at that temperature', strength, 'ratio'),
+      given('level', 'allowable to factored loads', level, 'ratio'),
+    ],
+    member.material.sustainedStrength * strength * level,
+    'stress',
+    'catalogue',
+  );
+}
+
+/** What a member may be bent to on the cold day it goes up: for an hour, and in the builder's own hands. */
+export function buildingLimit(site: Site, member: MemberItem): MemberLimit {
+  const temperature = temperatureUnder(site, 'built');
+  const { strength, modulus } = heatFactors(member, temperature);
+  const may = member.material.bendingStrength * strength * buildingShare;
+  return {
+    bending: may,
+    axial: may,
+    crushing: member.material.bendingStrength,
+    tension: may,
+    modulus: member.material.modulus * modulus,
+    steps: [
+      step(
+        'f_built',
+        'stress allowed while building',
+        'f_built = 0.67 f_b k_T',
+        [
+          given('f_b', 'bending strength', member.material.bendingStrength, 'stress'),
+          given('ϑ_cold', 'coldest day of building', temperature, 'temperature'),
+          given('k_T', 'strength kept at that temperature', strength, 'ratio'),
+        ],
+        may,
+        'stress',
+        'practice',
+      ),
+    ],
+    source: 'practice',
+    notCovered: [],
+  };
+}
+
+function asked(
+  site: Site,
+  member: MemberItem,
+  duration: Duration,
+  wet: boolean,
+  temperature: number,
+): MemberInput {
   const { material, section } = member;
   return {
     family: material.family,
@@ -60,7 +156,7 @@ function asked(site: Site, member: MemberItem, duration: Duration, wet: boolean)
     shearStrength: material.shearStrength,
     modulus: material.modulus,
     duration,
-    temperature: stormTemperature,
+    temperature,
     wet,
     ...(material.heat === undefined ? {} : { heat: material.heat }),
     ...(section.shape === 'rectangle' ? {} : { outside: section.outside }),
@@ -77,21 +173,22 @@ export interface JointLimit {
   readonly steps: readonly Step[];
 }
 
-/** The limit of a joint under each load on it; worked out once for each duration. */
+/**
+ * The limit of a joint under each load on it; worked out once for each duration. At 23 °C: a coupler in the heat is not
+ * looked at.
+ */
 export function jointLimits(
   site: Site,
   member: MemberItem,
   { momentCapacity, pullCapacity }: Pick<JointItem, 'momentCapacity' | 'pullCapacity'>,
 ): (load: { readonly duration: Duration }) => JointLimit {
-  const limitUnder = limitsUnder(site, member);
   const { sectionModulus } = sectionOf(member);
   const known = new Map<Duration, JointLimit>();
-  return (load) => {
-    const { duration } = load;
+  return ({ duration }) => {
     const found = known.get(duration);
     if (found !== undefined) return found;
-    const { share, step: shareStep } = jointShare(asked(site, member, duration, false));
-    const { bending } = limitUnder(load);
+    const { share, step: shareStep } = jointShare(asked(site, member, duration, false, stormTemperature));
+    const { bending } = memberLimit(site, member, duration, false, stormTemperature);
     const moment = Math.min(share * momentCapacity, bending * sectionModulus);
     const pull = share * pullCapacity;
     const limit: JointLimit = {
@@ -134,9 +231,7 @@ export function jointLimits(
  * under snow and less, as both have it.
  */
 function columnShare(member: MemberItem, duration: Duration): number {
-  const { family } = member.material;
-  const grown = family === 'timber' || family === 'bamboo' || family === 'green-wood';
-  if (grown) return lasts(duration) ? relaxedShare(member) : 1;
+  if (grown(member)) return lasts(duration) ? relaxedShare(member) : 1;
   return modulusShare(member, HOURS[duration]);
 }
 
@@ -170,5 +265,8 @@ export function materialsNotCovered(shelter: Shelter): readonly string[] {
       rail === undefined || rail.member.kind === 'cable' ? [] : [rail.member],
     ),
   ];
-  return [...new Set(members.flatMap((member) => memberLimit(shelter.site, member, 'gust').notCovered))];
+  const limits = members.flatMap((member) =>
+    (['gust', 'season'] as const).map((duration) => memberLimit(shelter.site, member, duration)),
+  );
+  return [...new Set(limits.flatMap(({ notCovered }) => notCovered))];
 }

@@ -20,7 +20,6 @@ import {
   stateIn,
 } from './system/condition.ts';
 import { asStiff, type FrameSystem } from './system/frame-system.ts';
-import { relaxedShare } from './system/member.ts';
 import { rafterFrame } from './system/rafter-frame.ts';
 import { type RidgeStiffness, ridgeStiffness } from './system/ridge-stiffness.ts';
 
@@ -81,11 +80,10 @@ export function analyseFrame(
 
   const formed = stages.run('form', (stop) => {
     const ridge = settleRidge(shelter, (stiffness) => systemFor('permanent', stiffness), stop, soil, solve);
-    const creeps = roof.type === 'bows' && relaxedShare(roof.member) < 1;
     const made: (readonly [Condition, BuiltState])[] = [];
     const inState = (id: ConditionId): BuiltState => {
       const condition = conditionAt(shelter.site, id);
-      const alike = made.find(([other, { system }]) => !creeps && asStiff(system, other, condition));
+      const alike = made.find(([other, { system }]) => asStiff(system, other, condition));
       if (alike !== undefined) return alike[1];
       goOn(stop);
       const state = build(systemFor(id, ridge), stop, solve);

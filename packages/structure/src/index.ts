@@ -85,9 +85,12 @@ export {
   type Condition,
   type ConditionId,
   conditionAt,
+  modulusIn,
   modulusShare,
   stateIn,
   stormTemperature,
+  type Temperatures,
+  temperatureUnder,
 } from './system/condition.ts';
 export { fillingWeight } from './system/filling.ts';
 export type {

@@ -100,7 +100,7 @@ export const site: Site = {
   soil: 'loam',
   soaked: true,
   coldest: 5,
-  hottest: 55,
+  hottest: 30,
   latitude: -0.45,
   basis: 'asce7-asd',
   lowHazard: true,

@@ -10,7 +10,7 @@ import { pipe, postStock, pvcOneInch, sprungHouse, steel } from './fixtures.ts';
 
 const origin = sprungHouse().origin;
 const height = 2;
-const site = { coldest: 23 };
+const site = { coldest: 23, hottest: 23 };
 
 /** Posts too limber to hold anything sideways, so that a tie at their heads has it all. */
 const limber: MemberItem = pipe('limber', steel, 0.012, 0.001, [6]);

@@ -1,13 +1,14 @@
 import { type ColumnStress, columnStress } from '@tautline/loads';
 import { type Bows, lengthOf, type Rafters, railsUnder, type Shelter } from '@tautline/shelter';
-import { type FrameAnalysis, lockedIn, type Response, sectionOf, stateIn } from '@tautline/structure';
+import { type FrameAnalysis, type Response, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { given, measured, step } from '../judge.ts';
 import { closer, morePurlins, stouter } from '../levers.ts';
 import { type Limit, type Told, unknown } from '../limit.ts';
-import { limitsUnder, type MemberLimit } from '../resistance.ts';
+import type { MemberLimit } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
+import { bendingForces, looksAt } from '../springing.ts';
 import { stressAt } from '../stress.ts';
 
 /** Places along the frame that are held to their neighbours, from end to end, m. */
@@ -68,7 +69,7 @@ function buckling(
   const { member } = frame;
   const { area } = sectionOf(member);
   const metal = member.material.family === 'steel' || member.material.family === 'aluminium';
-  const limitUnder = limitsUnder(site, member);
+  const looks = looksAt(site, member, states, { sprung: states.built.system.sprung });
   const standing = (limit: MemberLimit) =>
     stretches(places, frame).map((stretch) => ({
       stretch,
@@ -84,25 +85,28 @@ function buckling(
     }));
   const known = new Map<MemberLimit, ReturnType<typeof standing>>();
   return (response) => {
-    const limit = limitUnder(response.load);
-    const columns = known.get(limit) ?? standing(limit);
-    known.set(limit, columns);
-    const built = lockedIn(stateIn(states, response.condition));
     let worst: Buckled | undefined;
-    for (const { stretch, column } of columns) {
-      const euler = column.steps[0]?.value ?? column.stress;
-      response.forces.forEach((force, index) => {
-        if (force.part !== frame.id || force.axial >= 0) return;
-        if (force.at < stretch.from - 1e-6 || force.at > stretch.to + 1e-6) return;
-        // What a sprung bow presses by itself cannot grow: it is set against the Euler load, without a factor.
-        const locked = Math.min(-force.axial, Math.max(0, -(built[index]?.axial ?? 0)));
-        const axial =
-          (-force.axial - locked) / area / column.stress + locked / area / Math.max(euler, column.stress);
-        const bending = stressAt(member, response, force).bendingStress;
-        const use = interaction(axial, bending / limit.bending);
-        if (worst === undefined || use > worst.use)
-          worst = { use, stretch, thrust: -force.axial, locked, bending, limit, column };
-      });
+    for (const look of looks(response)) {
+      const { limit, loads, springing } = look;
+      const columns = known.get(limit) ?? standing(limit);
+      known.set(limit, columns);
+      const bent = bendingForces(look);
+      for (const { stretch, column } of columns) {
+        const euler = column.steps[0]?.value ?? column.stress;
+        loads.forEach((force, index) => {
+          const thrust = -force.axial - (springing?.[index]?.axial ?? 0);
+          if (force.part !== frame.id || thrust <= 0) return;
+          if (force.at < stretch.from - 1e-6 || force.at > stretch.to + 1e-6) return;
+          // What a sprung bow presses by itself cannot grow: it is set against the Euler load, without a factor.
+          const locked = Math.min(thrust, Math.max(0, -(springing?.[index]?.axial ?? 0)));
+          const axial =
+            (thrust - locked) / area / column.stress + locked / area / Math.max(euler, column.stress);
+          const bending = stressAt(member, response, bent[index]!).bendingStress;
+          const use = interaction(axial, bending / limit.bending);
+          if (worst === undefined || use > worst.use)
+            worst = { use, stretch, thrust, locked, bending, limit, column };
+        });
+      }
     }
     return worst;
   };

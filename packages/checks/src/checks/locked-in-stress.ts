@@ -1,11 +1,9 @@
-import { heatFactors, relaxedShare, sectionOf } from '@tautline/structure';
+import { heatFactors, relaxedShare, sectionOf, stormTemperature } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
 import { flatter, thinner } from '../levers.ts';
-
-/** Share of the short-term strength a pipe may be bent to while it goes up: common practice, no source. */
-const buildingShare = 0.67;
+import { buildingLimit, memberLimit } from '../resistance.ts';
 
 function run(input: CheckInput): Found[] {
   const bows = input.shelter.roof;
@@ -17,20 +15,20 @@ function run(input: CheckInput): Found[] {
     Math.abs(point.curvature) > Math.abs(best.curvature) ? point : best,
   );
   const curvature = Math.abs(sharpest.curvature);
-  const { coldest } = input.shelter.site;
-  const cold = heatFactors(member, coldest);
+  const { site } = input.shelter;
+  const cold = heatFactors(member, site.coldest);
   const building = material.modulus * cold.modulus * c * curvature;
-  const buildingLimit = material.bendingStrength * cold.strength * buildingShare;
-  // The bow is held in shape, so heat lets its stress fall along with its strength; the mild pair decides.
+  const mayBeBuilt = buildingLimit(site, member);
   const staying = material.modulus * relaxedShare(member) * c * curvature;
-  const stayingLimit = material.sustainedStrength;
+  // What springs back cannot be factored as a load is: on every basis it is held to the allowable stress.
+  const mayStay = memberLimit({ ...site, basis: 'asce7-asd' }, member, 'permanent', false, stormTemperature);
   const common = [
     given('c', 'distance to the outer fibre', c, 'length'),
     given('κ_max', 'sharpest curvature', curvature, 'curvature'),
   ];
-  const early = building / buildingLimit >= staying / stayingLimit;
+  const early = building / mayBeBuilt.bending >= staying / mayStay.bending;
   const demand = early ? building : staying;
-  const capacity = early ? buildingLimit : stayingLimit;
+  const capacity = (early ? mayBeBuilt : mayStay).bending;
   return [
     judge({
       part: bows,
@@ -51,20 +49,16 @@ function run(input: CheckInput): Found[] {
           'σ_built',
           'locked-in stress on a cold day',
           'σ = E c κ',
-          [given('E', 'modulus', material.modulus * cold.modulus, 'stress'), ...common],
+          [
+            given('E', 'modulus in the cold', material.modulus * cold.modulus, 'stress'),
+            given('ϑ_cold', 'coldest day of building', site.coldest, 'temperature'),
+            ...common,
+          ],
           building,
           'stress',
           'timoshenko:beam',
         ),
-        step(
-          'f_built',
-          'stress allowed while building',
-          'f = 0.67 f_b',
-          [given('f_b', 'bending strength', material.bendingStrength * cold.strength, 'stress')],
-          buildingLimit,
-          'stress',
-          'practice',
-        ),
+        ...mayBeBuilt.steps,
         step(
           'σ_old',
           'locked-in stress left after creep',
@@ -77,7 +71,7 @@ function run(input: CheckInput): Found[] {
           'stress',
           'timoshenko:beam',
         ),
-        step('f_old', 'stress that may stay', 'from the catalogue', [], stayingLimit, 'stress', 'catalogue'),
+        ...mayStay.steps,
       ],
     }),
   ];
@@ -109,7 +103,7 @@ export const lockedInStress: Check = {
   ],
   sources: ['timoshenko:beam', 'catalogue', 'practice'],
   leavesOut:
-    'Heat beyond the handbook (a hot pipe loses stress and strength together), scratches, glue at couplers, sunlight on unpainted pipe.',
+    'How fast the springing falls in the first days, and a storm in them. A hot pipe is not asked for its springing: held bent, it relaxes as it softens. Scratches, glue at couplers, sunlight on unpainted pipe, a blow in the frost.',
   mayBeAccepted: 'For a season only, with stock that has been sprung to the same arch before.',
   run,
   levers: (input, _finding, stock) => {

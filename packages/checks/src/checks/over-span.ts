@@ -1,12 +1,13 @@
 import { type Foot, lengthOf, type MemberItem, type Part, type Shelter } from '@tautline/shelter';
-import { sectionOf } from '@tautline/structure';
+import { type FrameAnalysis, type SectionForce, sectionOf, stormTemperature } from '@tautline/structure';
 import { type MemberAgeing, memberAgeing } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
-import type { Finding } from '../finding.ts';
+import type { Finding, MessagePiece } from '../finding.ts';
 import { given, measured, step } from '../judge.ts';
 import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
-import type { FrameLimit, Limit, Told } from '../limit.ts';
-import { inSoil, limitsUnder, type MemberLimit } from '../resistance.ts';
+import { type FrameLimit, type Limit, type Told, worstOf } from '../limit.ts';
+import { inSoil } from '../resistance.ts';
+import { bendingForces, type Look, looksAt } from '../springing.ts';
 import { type StressedPlace, worstPlaceIn } from '../stress.ts';
 
 /** Nearer to the end than this is told as at the foot, m: own choice. */
@@ -49,14 +50,22 @@ function framed({ roof, sidePosts }: Shelter): readonly Framed[] {
   return members;
 }
 
-function limits({ shelter, on }: CheckInput): Limit[] {
-  return framed(shelter).map((member) => ofMember(shelter, member, on));
+function limits({ shelter, frame, on }: CheckInput): Limit[] {
+  if (!frame.ok) return [];
+  const { states } = frame.analysis;
+  return framed(shelter).map((member) => ofMember(shelter, member, states, on));
 }
 
 /** The member at the place along it that is used most. */
-function ofMember(shelter: Shelter, framed: Framed, on: string | undefined): FrameLimit {
+function ofMember(
+  shelter: Shelter,
+  framed: Framed,
+  states: FrameAnalysis['states'],
+  on: string | undefined,
+): FrameLimit {
   const { part, member, noun, foot, total } = framed;
-  const limitUnder = limitsUnder(shelter.site, member, inSoil(foot));
+  const { sprung } = states.built.system;
+  const looks = looksAt(shelter.site, member, states, { wet: inSoil(foot), sprung });
   const ageing = memberAgeing(shelter, on, member, foot, total);
   return {
     by: 'frame',
@@ -65,32 +74,64 @@ function ofMember(shelter: Shelter, framed: Framed, on: string | undefined): Fra
     sacrificial: part.sacrificial === true,
     unasked: 'the frame analysis has no forces for this part',
     use: (response) => {
-      const limit = limitUnder(response.load);
-      const worst = worstPlaceIn(response, part.id, member, ({ axialStress, bendingStress, force }) => {
-        return (axialStress / limit.axial + bendingStress / limit.bending) / ageing.shareAt(force.at);
+      const found = looks(response).flatMap((look) => {
+        const { limit } = look;
+        const forces = bendingForces(look);
+        const worst = worstPlaceIn(
+          { ...response, forces },
+          part.id,
+          member,
+          ({ axialStress, bendingStress, force }) =>
+            (axialStress / limit.axial + bendingStress / limit.bending) / ageing.shareAt(force.at),
+        );
+        if (worst === undefined) return [];
+        const { place, use } = worst;
+        const springing = look.springing?.[forces.indexOf(place.force)];
+        return [
+          {
+            utilisation: use,
+            loadCase: response.load.title,
+            tell: () => tell(framed, place, use, { look, springing, hot: shelter.site.hottest }, ageing),
+          },
+        ];
       });
-      if (worst === undefined) return undefined;
-      const { place, use } = worst;
-      return {
-        utilisation: use,
-        loadCase: response.load.title,
-        tell: () => tell(framed, place, use, limit, ageing),
-      };
+      return worstOf(found);
     },
   };
+}
+
+interface Asked {
+  readonly look: Look;
+  /** At the place that is told. */
+  readonly springing: SectionForce | undefined;
+  /** °C */
+  readonly hot: number;
+}
+
+/** How much of a stress is the springing of the bows. */
+function ofWhich(own: number, combined: number, whose: string): readonly MessagePiece[] {
+  return own <= combined
+    ? [', ', measured(own, 'stress'), ` of it by ${whose} springing`]
+    : [`; ${whose} springing by itself is `, measured(own, 'stress'), ', which the load eases'];
 }
 
 function tell(
   { member, noun }: Framed,
   { force, bendingStress, axialStress, response }: StressedPlace,
   utilisation: number,
-  limit: MemberLimit,
+  { look, springing, hot }: Asked,
   ageing: MemberAgeing,
 ): Told {
+  const { limit } = look;
+  const whose = noun === 'bow' ? 'its own' : 'the bows’';
   const section = sectionOf(member);
   const left = ageing.shareAt(force.at);
   const allowed = limit.bending * left;
   const combined = utilisation * allowed;
+  const sprung =
+    springing === undefined
+      ? undefined
+      : Math.abs(springing.moment) / section.sectionModulus + Math.abs(springing.axial) / section.area;
   return {
     demand: measured(combined, 'stress'),
     capacity: measured(allowed, 'stress'),
@@ -98,7 +139,13 @@ function tell(
       `The ${noun} of ${member.title} is stressed to `,
       measured(combined, 'stress'),
       ...(force.at < atTheFoot ? [' at its foot'] : [' at ', measured(force.at, 'length'), ' from its foot']),
-      ` under ${response.load.title}; it may take `,
+      ` under ${response.load.title}`,
+      ...(look.relaxed === true
+        ? [', in a heat of ', measured(hot, 'temperature'), ` in which ${whose} springing has relaxed`]
+        : sprung === undefined
+          ? []
+          : ofWhich(sprung, combined, whose)),
+      '; it may take ',
       measured(allowed, 'stress'),
       ...(left < 1 ? [', ', measured(left, 'percent'), ' of what sound stock may'] : []),
       '.',
@@ -107,7 +154,7 @@ function tell(
     steps: [
       step(
         'M',
-        'bending, locked-in bending included',
+        look.relaxed === true ? 'bending by the loads' : 'bending, locked-in bending included',
         'from the frame analysis',
         [given('s', 'place', force.at, 'length')],
         force.moment,
@@ -141,6 +188,23 @@ function tell(
         'stress',
         'timoshenko:beam',
       ),
+      ...(sprung === undefined || look.relaxed === true
+        ? []
+        : [
+            step(
+              'σ_0',
+              'of both, by the springing of the bow itself, years later',
+              'σ_0 = |M_0| / W + |N_0| / A',
+              [
+                given('M_0', 'bending locked in', springing!.moment, 'moment'),
+                given('N_0', 'thrust locked in', springing!.axial, 'force'),
+                given('ϑ', 'temperature', stormTemperature, 'temperature'),
+              ],
+              sprung,
+              'stress',
+              'timoshenko:beam',
+            ),
+          ]),
       ...limit.steps,
       ...ageing.stepsAt(force.at),
       step(
@@ -186,7 +250,8 @@ export const overSpan: Check = {
     },
   ],
   sources: ['frame', 'practice:wood-in-soil', 'janssen:bamboo-life', 'uni-tr-5'],
-  leavesOut: 'Buckling along the house between purlins, local damage, holes and notches, the end frames.',
+  leavesOut:
+    'Buckling along the house between purlins, local damage, holes and notches, the end frames; for plastic, a storm or a person on a pipe still hot from the sun, and a storm in the first days, before the springing has relaxed.',
   mayBeAccepted: 'For a part declared sacrificial, when the rest was checked without it.',
   needs: 'frame',
   appliesTo: (shelter) => framed(shelter).length > 0,

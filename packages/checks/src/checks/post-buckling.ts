@@ -12,6 +12,7 @@ import { mostPressed, type Pressed, type PressedUse, pressedUse } from '../press
 import { railDemands, rowsUnder } from '../rails.ts';
 import { inSoil } from '../resistance.ts';
 import { leastRadius } from '../slender.ts';
+import { bendingForces, type Look, looksAt } from '../springing.ts';
 import { stressAt } from '../stress.ts';
 
 /** A row of posts with what a grower calls one of them. */
@@ -35,27 +36,42 @@ function rowOf(shelter: Shelter, posts: Posts, noun: string): Row | undefined {
  * Thrust and bending along the posts of the typical frame in one response. Near the soil, where rot has taken some of
  * the section, what is left bends by as much more.
  */
-export function pressedIn(posts: Posts, response: Response, ageing: MemberAgeing): readonly Pressed[] {
-  return response.forces
-    .filter((force) => force.part === posts.id && force.axial < 0)
-    .map((force) => ({
-      thrust: -force.axial,
-      bending: stressAt(posts.member, response, force).bendingStress / ageing.shareAt(force.at),
-      loadCase: response.load.title,
-      duration: response.load.duration,
-      aged: ageing.stepsAt(force.at),
-    }));
+export function pressedIn(
+  posts: Posts,
+  response: Response,
+  ageing: MemberAgeing,
+  looks: readonly Pick<Look, 'temperature' | 'loads' | 'springing' | 'relaxed'>[] = [
+    { loads: response.forces },
+  ],
+): readonly Pressed[] {
+  return looks.flatMap((look) =>
+    bendingForces(look)
+      .filter((force) => force.part === posts.id && force.axial < 0)
+      .map((force) => ({
+        thrust: -force.axial,
+        bending: stressAt(posts.member, response, force).bendingStress / ageing.shareAt(force.at),
+        loadCase: response.load.title,
+        duration: response.load.duration,
+        ...(look.temperature === undefined ? {} : { temperature: look.temperature }),
+        aged: ageing.stepsAt(force.at),
+      })),
+  );
 }
 
 function limits(input: CheckInput): Limit[] {
-  const { shelter, on } = input;
-  const { sidePosts } = shelter;
+  const { shelter, frame, on } = input;
+  const { sidePosts, site } = shelter;
   const list: Limit[] = [];
   if (sidePosts !== undefined) {
-    const ageing = memberAgeing(shelter, on, sidePosts.member, sidePosts.foot);
+    const { member, foot } = sidePosts;
+    const ageing = memberAgeing(shelter, on, member, foot);
+    const states = frame.ok ? frame.analysis.states : undefined;
+    const looks =
+      states && looksAt(site, member, states, { wet: inSoil(foot), sprung: states.built.system.sprung });
     list.push(
       ofRow(shelter, sidePosts, 'side post', 'no combination presses the posts down', (row, use) => ({
-        use: (response) => used(row, mostPressed(use, pressedIn(sidePosts, response, ageing))),
+        use: (response) =>
+          used(row, mostPressed(use, pressedIn(sidePosts, response, ageing, looks?.(response)))),
       })),
     );
   }

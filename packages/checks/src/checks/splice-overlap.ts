@@ -6,18 +6,24 @@ import {
   type Rafters,
   type Shelter,
 } from '@tautline/shelter';
-import { depthOf, type Response } from '@tautline/structure';
+import { depthOf, type FrameAnalysis, type Response } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import { namedJoint } from '../joint-name.ts';
 import { given, measured, step } from '../judge.ts';
-import { type Limit, type Told, unknown } from '../limit.ts';
-import { limitsUnder, type MemberLimit } from '../resistance.ts';
+import { type Limit, type Told, unknown, worstOf } from '../limit.ts';
+import { buildingLimit, type MemberLimit } from '../resistance.ts';
+import { bendingForces, looksAt } from '../springing.ts';
 
 /** Joints in which one piece is held in or on the other over a length. */
 const sliding = ['socket', 'sleeve', 'lashing'];
 
 /** Largest bending at a place along the frame in one response, from either side, N·m. */
-function bendingAt({ forces }: Response, part: string, total: number, at: number): number | undefined {
+function bendingAt(
+  { forces }: Pick<Response, 'forces'>,
+  part: string,
+  total: number,
+  at: number,
+): number | undefined {
   const own = forces.filter((force) => force.part === part);
   let most: number | undefined;
   for (const place of [at, total - at]) {
@@ -41,16 +47,23 @@ function endPressure(moment: number, width: number, insertion: number): number {
   return (6 * moment) / (width * insertion ** 2);
 }
 
-function limits({ shelter }: CheckInput): Limit[] {
+function limits({ shelter, frame }: CheckInput): Limit[] {
   const { roof } = shelter;
-  if (roof.type !== 'bows' && roof.type !== 'rafters') return [];
-  return slidingJoints(shelter).map((joint) => ofJoint(shelter, roof, joint));
+  if (!frame.ok || (roof.type !== 'bows' && roof.type !== 'rafters')) return [];
+  const { states } = frame.analysis;
+  return slidingJoints(shelter).map((joint) => ofJoint(shelter, roof, joint, states));
 }
 
-function ofJoint({ site }: Shelter, roof: Bows | Rafters, joint: JointUse): Limit {
+function ofJoint(
+  { site }: Shelter,
+  roof: Bows | Rafters,
+  joint: JointUse,
+  states: FrameAnalysis['states'],
+): Limit {
   const { insertion, title } = joint.item;
   if (!(insertion > 0)) return unknown(joint, `the catalogue does not say how far ${title} reaches in`);
-  const limitUnder = limitsUnder(site, roof.member);
+  const looks = looksAt(site, roof.member, states, { sprung: states.built.system.sprung });
+  const whileBuilding = buildingLimit(site, roof.member);
   const width = depthOf(roof.member);
   return {
     by: 'frame',
@@ -60,16 +73,19 @@ function ofJoint({ site }: Shelter, roof: Bows | Rafters, joint: JointUse): Limi
     onTheDay: true,
     unasked: 'the frame analysis has no forces at this joint',
     use: (response) => {
-      const { load } = response;
-      const moment = bendingAt(response, roof.id, lengthOf(roof.line), joint.at);
-      if (moment === undefined) return undefined;
-      const limit = limitUnder(load);
-      const pressure = endPressure(moment, width, insertion);
-      return {
-        utilisation: pressure / limit.axial,
-        loadCase: load.title,
-        tell: () => tell(roof.member, joint, { moment, width, pressure, limit }),
-      };
+      const { load, condition } = response;
+      const found = looks(response).map((look) => {
+        const moment = bendingAt({ forces: bendingForces(look) }, roof.id, lengthOf(roof.line), joint.at);
+        if (moment === undefined) return undefined;
+        const limit = condition === 'built' ? whileBuilding : look.limit;
+        const pressure = endPressure(moment, width, insertion);
+        return {
+          utilisation: pressure / limit.axial,
+          loadCase: load.title,
+          tell: () => tell(roof.member, joint, { moment, width, pressure, limit }),
+        };
+      });
+      return worstOf(found);
     },
   };
 }

@@ -31,8 +31,13 @@ export interface MemberResistance {
   readonly notCovered: readonly string[];
 }
 
-/** PVC by pipe temperature, °C: strength kept, of pipe handbooks (73 to 140 °F); nothing beyond. */
+/**
+ * PVC by pipe temperature, °C: strength kept, of pipe handbooks (73 to 140 °F); nothing beyond. In the cold it rises at
+ * least as the modulus does; no more is counted (own choice).
+ */
 export const PVC_HEAT: Curve = [
+  [-20, 1.2],
+  [0, 1.1],
   [22.8, 1],
   [26.7, 0.88],
   [32.2, 0.75],
@@ -45,7 +50,8 @@ export const PVC_HEAT: Curve = [
 ];
 /** PVC modulus by temperature, °C, over that at 23 °C (handbook, from memory). */
 export const PVC_MODULUS_HEAT: Curve = [
-  [-10, 1.1],
+  [-20, 1.2],
+  [0, 1.1],
   [22.8, 1],
   [32.2, 0.91],
   [43.3, 0.79],

@@ -1,9 +1,9 @@
 import type { SpaceElement, SpaceSupport } from '@tautline/mechanics';
 import type { CableItem, Foot, JointItem, MemberItem, Shelter } from '@tautline/shelter';
-import { type Condition, modulusShare } from '../system/condition.ts';
+import { type Condition, modulusIn } from '../system/condition.ts';
 import type { FootGive } from '../system/foot-hold.ts';
 import type { FrameSystem } from '../system/frame-system.ts';
-import { gravity, heatFactors, weightPerLength } from '../system/member.ts';
+import { gravity, weightPerLength } from '../system/member.ts';
 import type {
   HouseElement,
   HouseFrame,
@@ -86,11 +86,7 @@ export class HouseBuilder {
 
   /** Modulus at the temperature and age of the condition, Pa. */
   modulus(item: MemberItem): number {
-    return (
-      item.material.modulus *
-      heatFactors(item, this.condition.temperature).modulus *
-      modulusShare(item, this.condition.hours)
-    );
+    return modulusIn(item, this.condition);
   }
 
   /** A straight member between two nodes, with its own weight. Its depth lies along `towards`. */

@@ -4,7 +4,7 @@
  */
 import type { Brace, Inflated, Posts, Shelter } from '@tautline/shelter';
 import type { FrameOptions } from './bow-frame.ts';
-import type { Warmth } from './condition.ts';
+import type { Condition } from './condition.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
 import { sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
@@ -14,7 +14,7 @@ export function blownFrame(
   shelter: Shelter,
   roof: Inflated,
   posts: Posts,
-  condition: Warmth,
+  condition: Condition,
   { soil = false }: Pick<FrameOptions, 'soil'> = {},
 ): FrameSystem {
   const builder = new SystemBuilder();

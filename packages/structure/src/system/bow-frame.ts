@@ -1,10 +1,10 @@
 import { type Bows, crownOf, pointOn, type Shelter } from '@tautline/shelter';
-import { type Condition, modulusShare } from './condition.ts';
+import { type Condition, modulusIn, modulusShare } from './condition.ts';
 import { divide, nodeNear } from './divide.ts';
 import { barStiffness, fillingWeight } from './filling.ts';
 import { footGive, givingFeet, holdFoot } from './foot-hold.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
-import { heatFactors, relaxedShare, sectionOf } from './member.ts';
+import { relaxedShare, sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
 import { holdCrown, holdInside, innerPlaces, type RidgeStiffness } from './ridge-stiffness.ts';
 import { addTies, tiedPlaces } from './ties.ts';
@@ -51,12 +51,12 @@ export function bowFrame(
   const stations = divide(total, divisions, places);
 
   const section = sectionOf(bows.member);
-  const heat = heatFactors(bows.member, condition.temperature);
-  const share = modulusShare(bows.member, condition.hours);
-  const modulus = bows.member.material.modulus * heat.modulus * share;
+  const modulus = modulusIn(bows.member, condition);
   // A sprung pipe that has crept keeps its shape while the bending it fights against falls to the long-term
   // share: its unstressed curvature has moved from straight (0) towards the built curve.
-  const crept = condition.relaxed ? 1 - relaxedShare(bows.member) / share : 0;
+  const crept = condition.relaxed
+    ? 1 - relaxedShare(bows.member) / modulusShare(bows.member, condition.hours)
+    : 0;
 
   const points = stations.map((s) => pointOn(line, s));
   const nodes = points.map((point) => builder.node({ x: point.x, y: point.y }, bows.id, point.s));

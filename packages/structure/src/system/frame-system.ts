@@ -4,8 +4,8 @@
  */
 import type { PlaneElement, PlaneModel, PlaneNode, PlaneSupport } from '@tautline/mechanics';
 import type { CableItem, MemberItem, Shelter } from '@tautline/shelter';
-import type { Warmth } from './condition.ts';
-import { gravity, heatFactors, weightPerLength } from './member.ts';
+import { type Condition, modulusIn } from './condition.ts';
+import { gravity, relaxedShare, weightPerLength } from './member.ts';
 
 /** A run of elements along one part: where on the part, and of what stock. */
 export interface FrameElement {
@@ -31,12 +31,13 @@ export function ownWeight({ item, inside = 0, perFrame }: FrameElement): number 
   return (own + inside) * perFrame;
 }
 
-/** Whether a frame that does not creep is the same in two conditions: all its members are as stiff in the one's warmth. */
-export const asStiff = ({ elements }: FrameSystem, one: Warmth, other: Warmth): boolean =>
+/** Whether a frame is the same in two conditions: no member of it is stiffer in one, or has crept since it was sprung. */
+export const asStiff = ({ elements, sprung }: FrameSystem, one: Condition, other: Condition): boolean =>
   elements.every(
     ({ item }) =>
       item.kind === 'cable' ||
-      heatFactors(item, one.temperature).modulus === heatFactors(item, other.temperature).modulus,
+      (modulusIn(item, one) === modulusIn(item, other) &&
+        (!sprung || one.relaxed === other.relaxed || relaxedShare(item) === 1)),
   );
 
 /** The stock of an element of the roof or of a post. Throws RangeError on a wire, which only ties are made of. */

@@ -1,9 +1,9 @@
 import type { Posts, Shelter } from '@tautline/shelter';
-import type { Warmth } from './condition.ts';
+import { type Condition, modulusIn } from './condition.ts';
 import { barStiffness, fillingAlong, fillingWeight } from './filling.ts';
 import { footGive, givingFeet, holdFoot } from './foot-hold.ts';
 import type { SystemBuilder } from './frame-system.ts';
-import { heatFactors, sectionOf } from './member.ts';
+import { sectionOf } from './member.ts';
 
 const divisions = 6;
 
@@ -15,7 +15,7 @@ export function addSidePosts(
   builder: SystemBuilder,
   shelter: Shelter,
   posts: Posts,
-  condition: Warmth,
+  condition: Condition,
   leftTop: number,
   rightTop: number,
   frameSpacing: number,
@@ -26,7 +26,7 @@ export function addSidePosts(
   if (give !== undefined) builder.notes.push(givingFeet);
   const share = Math.min(1, frameSpacing / posts.spacing);
   const section = sectionOf(posts.member);
-  const modulus = posts.member.material.modulus * heatFactors(posts.member, condition.temperature).modulus;
+  const modulus = modulusIn(posts.member, condition);
   for (const side of ['left', 'right'] as const) {
     const topNode = side === 'left' ? leftTop : rightTop;
     const head = builder.nodes[topNode]!;

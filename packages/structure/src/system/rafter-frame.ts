@@ -1,9 +1,9 @@
 import { type JointUse, pointOn, type Rafters, type Shelter } from '@tautline/shelter';
 import type { FrameOptions } from './bow-frame.ts';
-import type { Warmth } from './condition.ts';
+import { type Condition, modulusIn } from './condition.ts';
 import { divide, nodeNear } from './divide.ts';
 import { type FrameSystem, SystemBuilder } from './frame-system.ts';
-import { heatFactors, sectionOf } from './member.ts';
+import { sectionOf } from './member.ts';
 import { addSidePosts } from './posts.ts';
 import { holdCrown, holdInside, innerPlaces, type RidgeStiffness } from './ridge-stiffness.ts';
 import { addTies, tiedPlaces } from './ties.ts';
@@ -19,7 +19,7 @@ function turning(joint: JointUse | undefined): number | undefined {
 export function rafterFrame(
   shelter: Shelter,
   rafters: Rafters,
-  condition: Warmth,
+  condition: Condition,
   ridge: RidgeStiffness | undefined,
   { divisions = divisionsPerRafter, places: besides = [], soil = false, bare = false }: FrameOptions = {},
 ): FrameSystem {
@@ -36,8 +36,7 @@ export function rafterFrame(
   ];
   const stations = divide(total, gable ? 2 * divisions : divisions, places);
   const section = sectionOf(rafters.member);
-  const modulus =
-    rafters.member.material.modulus * heatFactors(rafters.member, condition.temperature).modulus;
+  const modulus = modulusIn(rafters.member, condition);
   const points = stations.map((s) => pointOn(line, s));
   const nodes = points.map((point) => builder.node({ x: point.x, y: point.y }, rafters.id, point.s));
   const peak = stations.findIndex((s) => Math.abs(s - total / 2) < 1e-9);
@@ -101,7 +100,7 @@ function addCollar(
   builder: SystemBuilder,
   rafters: Rafters,
   nodes: readonly number[],
-  condition: Warmth,
+  condition: Condition,
 ): void {
   const tie = rafters.tie;
   if (tie === undefined) return;
@@ -114,7 +113,7 @@ function addCollar(
   const left = closest(nodes.slice(0, half + 1));
   const right = closest(nodes.slice(half));
   if (left === right) return;
-  const modulus = tie.member.material.modulus * heatFactors(tie.member, condition.temperature).modulus;
+  const modulus = modulusIn(tie.member, condition);
   const section = sectionOf(tie.member);
   builder.element(
     {

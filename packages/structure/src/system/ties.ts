@@ -1,9 +1,9 @@
 /** What runs straight across a frame from side to side and keeps the sides apart or together. */
 import type { Brace, CurvePoint, Shelter } from '@tautline/shelter';
 import { arcNear } from './arc-near.ts';
-import type { Warmth } from './condition.ts';
+import { type Condition, modulusIn } from './condition.ts';
 import type { SystemBuilder } from './frame-system.ts';
-import { heatFactors, sectionOf } from './member.ts';
+import { sectionOf } from './member.ts';
 
 /** Higher over the eave than this a tie is fixed to the roof and not to the heads of the posts, m. */
 const atTheEave = 0.02;
@@ -35,7 +35,7 @@ export function tiedPlaces(shelter: Shelter, line: readonly CurvePoint[]): reado
 export function addTies(
   builder: SystemBuilder,
   shelter: Shelter,
-  condition: Warmth,
+  condition: Condition,
   roofNodes: readonly number[],
 ): void {
   for (const tie of tiesOf(shelter)) {
@@ -72,7 +72,7 @@ export function addTie(
   builder: SystemBuilder,
   shelter: Shelter,
   tie: Brace,
-  condition: Warmth,
+  condition: Condition,
   i: number,
   j: number,
 ): void {
@@ -81,7 +81,7 @@ export function addTie(
   const cable = member.kind === 'cable';
   const stiffness = cable
     ? member.modulus * member.area
-    : member.material.modulus * heatFactors(member, condition.temperature).modulus * sectionOf(member).area;
+    : modulusIn(member, condition) * sectionOf(member).area;
   builder.element(
     { i, j, EA: stiffness * share, EI: 0, truss: true, ...(cable ? { tensionOnly: true } : {}) },
     {
