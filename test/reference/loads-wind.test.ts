@@ -6,6 +6,7 @@ import {
   enReturnFactor,
   exposureFactor,
   freeRoofCoefficients,
+  freeRoofLocal,
   gableCoefficients,
   parallelCoefficients,
   peakVelocityPressure,
@@ -98,14 +99,69 @@ describe('ASCE 7 figures 27.3-4 and 27.3-5, public restatement (BNBC figure 6.2.
     expect([a?.windward, a?.leeward, b?.windward, b?.leeward]).toEqual([-0.7, -0.7, -0.2, -1.1]);
   });
 
-  it('single slope, 22.5°, wind on the low side, clear: A -1.5/-1.6, B -2.4/-0.3', () => {
-    const [a, b] = freeRoofCoefficients('low', 22.5, false);
+  // Note 5 of the figure: positive acts towards the top. γ = 0° lifts, so the wind comes in under the high eave.
+  it('single slope, 22.5°, γ = 0°, wind under the high eave, clear: A -1.5/-1.6, B -2.4/-0.3', () => {
+    const [a, b] = freeRoofCoefficients('high', 22.5, false);
     expect([a?.windward, a?.leeward, b?.windward, b?.leeward]).toEqual([-1.5, -1.6, -2.4, -0.3]);
   });
 
-  it('single slope, 45°, wind on the high side, obstructed: A 0.8/-0.9, B 2.1/0.4', () => {
-    const [a, b] = freeRoofCoefficients('high', 45, true);
+  it('single slope, 45°, γ = 180°, wind on the low side, obstructed: A 0.8/-0.9, B 2.1/0.4', () => {
+    const [a, b] = freeRoofCoefficients('low', 45, true);
     expect([a?.windward, a?.leeward, b?.windward, b?.leeward]).toEqual([0.8, -0.9, 2.1, 0.4]);
+  });
+
+  it('pushes a single slope with the wind, whatever its angle and case, in clear flow', () => {
+    for (let degrees = 7.5; degrees <= 45; degrees += 1.5)
+      for (const one of freeRoofCoefficients('high', degrees, false))
+        expect(one.windward + one.leeward, `high ${degrees}°`).toBeLessThan(0);
+    for (let degrees = 7.5; degrees <= 45; degrees += 1.5)
+      for (const one of freeRoofCoefficients('low', degrees, false))
+        expect(one.windward + one.leeward, `low ${degrees}°`).toBeGreaterThan(0);
+  });
+
+  it('below 7.5° all roofs have the flat row from both sides (note 3)', () => {
+    for (const kind of ['low', 'high', 'pitched'] as const)
+      for (const degrees of [0, 5, 7.4]) {
+        const [a, b] = freeRoofCoefficients(kind, degrees, false);
+        expect([a?.windward, a?.leeward, b?.windward, b?.leeward]).toEqual([1.2, 0.3, -1.1, -0.1]);
+      }
+  });
+
+  // A public calculation sheet: 100 mph, exposure B, 5°; q_h 7.50 psf.
+  it.each([
+    ['A', 1.2, 0.3, 7.65, 1.91],
+    ['B', -1.1, -0.1, -7.02, -0.64],
+  ])(
+    'carport of 5°, q = 7.50 psf, case %s: G C_N q = %f and %f psf',
+    (name, windward, leeward, near, far) => {
+      const found = freeRoofCoefficients('low', 5, false).find((one) => one.name === name)!;
+      expect([found.windward, found.leeward]).toEqual([windward, leeward]);
+      expect(7.5 * 0.85 * found.windward).toBeCloseTo(near, 1);
+      expect(7.5 * 0.85 * found.leeward).toBeCloseTo(far, 1);
+    },
+  );
+});
+
+describe('ASCE 7 figure 30.7-1, local suction on open single slopes, clear flow, public restatement (BNBC figure 6.2.19a)', () => {
+  it.each([
+    [7.5, -1.4, -2.1, -4.2],
+    [15, -1.9, -2.9, -3.8],
+    [30, -2.5, -3.8, -5],
+  ])('%f°: zones 1, 2, 3: %f, %f, %f', (degrees, ...zones) => {
+    const found = (['middle', 'edge', 'corner'] as const).map(
+      (place) => freeRoofLocal('single-slope', place, degrees, ['clear']).suction,
+    );
+    expect(found).toEqual(zones);
+  });
+
+  it('pitched, 15°, obstructed: -1.6, -2.4, -3.2; and what may be obstructed is sucked as hard as either', () => {
+    const at = (flows: readonly ('clear' | 'obstructed')[]) =>
+      (['middle', 'edge', 'corner'] as const).map(
+        (place) => freeRoofLocal('pitched', place, 15, flows).suction,
+      );
+    expect(at(['obstructed'])).toEqual([-1.6, -2.4, -3.2]);
+    expect(at(['clear', 'obstructed'])).toEqual([-1.6, -2.4, -3.2]);
+    expect(at(['clear'])).toEqual([-1.1, -1.7, -2.2]);
   });
 });
 

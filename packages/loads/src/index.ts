@@ -43,6 +43,7 @@ export { endCoefficients } from './wind/asce-end.ts';
 export { claddingSuction } from './wind/cladding-suction.ts';
 export * from './wind/en-coefficients.ts';
 export { endWind } from './wind/end-wind.ts';
+export { freeRoofLocal } from './wind/free-roof-local.ts';
 export * from './wind/gust.ts';
 export { arcLength, outlineOf } from './wind/shape.ts';
 export * from './wind/velocity-pressure.ts';

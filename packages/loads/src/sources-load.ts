@@ -75,7 +75,8 @@ export const LOAD_SOURCES: readonly Source[] = [
   {
     id: 'asce7-16:30.7',
     title: ASCE,
-    where: 'figure 30.7-2, pitched free roofs',
+    where:
+      'figures 30.7-1 and 30.7-2, free roofs, clear and obstructed flow; suction in clear flow in a public restatement, the rest from memory',
     standing: 'published',
   },
   {

@@ -175,8 +175,11 @@ const PITCHED_OBSTRUCTED: readonly FreeRow[] = [
   [37.5, -0.6, -0.6, -0.3, -0.9],
   [45, -0.5, -0.5, -0.3, -0.7],
 ];
-/** Monoslope free roofs, figure 27.3-4: γ = 0° is wind from the low side, 180° from the high side. */
-const SLOPE_LOW_CLEAR: readonly FreeRow[] = [
+/**
+ * Monoslope free roofs, figure 27.3-4, net and positive towards the top (its note 5). γ = 0° lifts: the wind comes in
+ * under the high eave. γ = 180° presses: it meets the roof from its low side.
+ */
+const SLOPE_HIGH_CLEAR: readonly FreeRow[] = [
   [0, 1.2, 0.3, -1.1, -0.1],
   [7.5, -0.6, -1, -1.4, 0],
   [15, -0.9, -1.3, -1.9, 0],
@@ -185,7 +188,7 @@ const SLOPE_LOW_CLEAR: readonly FreeRow[] = [
   [37.5, -1.8, -1.8, -2.4, -0.6],
   [45, -1.6, -1.8, -2.3, -0.7],
 ];
-const SLOPE_LOW_OBSTRUCTED: readonly FreeRow[] = [
+const SLOPE_HIGH_OBSTRUCTED: readonly FreeRow[] = [
   [0, -0.5, -1.2, -1.1, -0.6],
   [7.5, -1, -1.5, -1.7, -0.8],
   [15, -1.1, -1.5, -2.1, -0.6],
@@ -194,7 +197,7 @@ const SLOPE_LOW_OBSTRUCTED: readonly FreeRow[] = [
   [37.5, -1.5, -1.8, -2.2, -1.1],
   [45, -1.3, -1.8, -1.9, -1.2],
 ];
-const SLOPE_HIGH_CLEAR: readonly FreeRow[] = [
+const SLOPE_LOW_CLEAR: readonly FreeRow[] = [
   [0, 1.2, 0.3, -1.1, -0.1],
   [7.5, 0.9, 1.5, 1.6, 0.3],
   [15, 1.3, 1.6, 1.8, 0.6],
@@ -203,7 +206,7 @@ const SLOPE_HIGH_CLEAR: readonly FreeRow[] = [
   [37.5, 2.1, 2.2, 2.7, 1.1],
   [45, 2.2, 2.5, 2.6, 1.4],
 ];
-const SLOPE_HIGH_OBSTRUCTED: readonly FreeRow[] = [
+const SLOPE_LOW_OBSTRUCTED: readonly FreeRow[] = [
   [0, -0.5, -1.2, -1.1, -0.6],
   [7.5, -0.2, -1.2, 0.8, -0.3],
   [15, 0.4, -1.1, 1.2, -0.3],
@@ -221,8 +224,8 @@ export interface FreeRoofCase {
 
 /**
  * Net coefficients C_N of an open building, top and bottom together, for both load cases.
- * @param kind 'pitched' (figure 27.3-5; below 7.5° the flat row of figure 27.3-4 applies),
- *   'low' or 'high' for a single slope with the wind from that side (figure 27.3-4)
+ * Below 7.5° the flat row of figure 27.3-4 applies to both kinds of roof and both directions (its note 3).
+ * @param kind 'pitched' (figure 27.3-5), 'low' or 'high' for a single slope with the wind from that side (figure 27.3-4)
  */
 export function freeRoofCoefficients(
   kind: 'pitched' | 'low' | 'high',
@@ -238,7 +241,7 @@ export function freeRoofCoefficients(
         ? SLOPE_LOW_OBSTRUCTED
         : SLOPE_LOW_CLEAR;
   const rows = kind !== 'pitched' || degrees < 7.5 ? slope : obstructed ? PITCHED_OBSTRUCTED : PITCHED_CLEAR;
-  const at = kind === 'pitched' && degrees < 7.5 ? 0 : degrees;
+  const at = degrees < 7.5 ? 0 : degrees;
   const column = (i: 1 | 2 | 3 | 4): number =>
     along(
       rows.map((row) => [row[0], row[i]] as const),

@@ -191,15 +191,20 @@ function openCases(
     notCovered.push('Open arched roofs: taken as a pitched free roof of the same rise.');
   }
   if (outline.pitch > 45) notCovered.push('Open roofs steeper than 45°: taken as 45°.');
+  if (!outline.obstructed)
+    notCovered.push(
+      'Goods stored under an open roof: the wind is taken to pass freely where no crop, bench or tank of more than half the height stands in its way.',
+    );
   const ratio = outline.meanHeight / shape.span;
   if (ratio < 0.25 || ratio > 1) {
     notCovered.push('Open roofs whose mean height is under a quarter of the span, or over it.');
   }
   const source = shape.form === 'single-slope' ? 'asce7-16:27.3-4' : 'asce7-16:27.3-5';
   const kinds = shape.form === 'single-slope' ? (['low', 'high'] as const) : (['pitched'] as const);
-  const flow = outline.obstructed ? 'obstructed' : 'clear';
-  return kinds.flatMap((kind) =>
-    freeRoofCoefficients(kind, outline.pitch, outline.obstructed).map((free): WindCase => {
+  const each = outline.flows.flatMap((flow) => kinds.map((kind) => ({ flow, kind })));
+  return each.flatMap(({ flow, kind }) =>
+    freeRoofCoefficients(kind, outline.pitch, flow === 'obstructed').map((free): WindCase => {
+      const past = flow === 'obstructed' && outline.flows.length > 1;
       const net = (cn: number): number => q * GUST_EFFECT * cn;
       const steps = [free.windward, free.leeward].map(
         (cn, i): Step => ({
@@ -217,8 +222,8 @@ function openCases(
         }),
       );
       return {
-        id: `across-open-${kind}-${free.name.toLowerCase()}`,
-        title: `Wind through under the roof${kind === 'pitched' ? '' : ` from the ${kind} side`}, case ${free.name}`,
+        id: `across-open-${kind}-${free.name.toLowerCase()}${past ? '-obstructed' : ''}`,
+        title: `Wind through under the roof${kind === 'pitched' ? '' : ` from the ${kind} side`}${past ? ', what stands there in its way' : ''}, case ${free.name}`,
         direction: 'across',
         ...(kind === 'pitched' ? {} : { from: `${kind} side` as const }),
         zones: [

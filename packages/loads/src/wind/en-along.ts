@@ -20,8 +20,11 @@ export function enAlongCase(
   }
   const mono = shape.form === 'single-slope';
   const cp = open
-    ? canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, outline.obstructed ? 1 : (shape.blockage ?? 0))
-        .min
+    ? canopyCoefficients(
+        mono ? 'mono' : 'duo',
+        outline.pitch,
+        shape.sides === 'screened' ? 1 : (shape.blockage ?? 0),
+      ).min
     : ridgewiseEnd(mono ? 'mono' : 'duo', outline.pitch).behind;
   const inside = open ? 0 : insideOf(outline).along;
   const source = open

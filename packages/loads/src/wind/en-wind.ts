@@ -182,9 +182,14 @@ function canopyCases(
   if (shape.form === 'arch')
     notCovered.push('Open arched roofs: taken as a duopitch canopy of the same rise.');
   if (outline.pitch > 30) notCovered.push('Open roofs steeper than 30°: taken as 30°.');
-  const blockage = outline.obstructed ? Math.max(1, shape.blockage ?? 0) : (shape.blockage ?? 0);
+  const blockage = shape.sides === 'screened' ? 1 : (shape.blockage ?? 0);
   const mono = shape.form === 'single-slope';
-  const c = canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, blockage);
+  const at = (share: number) => canopyCoefficients(mono ? 'mono' : 'duo', outline.pitch, share);
+  // A crop may be away: a steep single slope is lifted more without it.
+  const c = {
+    max: at(blockage).max,
+    min: Math.min(at(blockage).min, at(shape.sides === 'screened' ? 1 : 0).min),
+  };
   const source = mono ? 'en1991-1-4:7.3-mono' : 'en1991-1-4:7.3-duo';
   const make = (id: string, title: string, cf: number, halves: readonly [number, number]): WindCase => ({
     id: `across-open-${id}`,

@@ -19,12 +19,21 @@ export interface Outline {
   readonly walls: boolean;
   /** Share of the wind pressure that screened walls take: 1 - (1 - solidity)^1.5, 1 for clad walls. */
   readonly wallShare: number;
+  /** Something under an open roof stands in the way of the wind over more than half of the section. */
   readonly obstructed: boolean;
+  /** How the wind may pass under an open roof: a crop is not always there, a screen is. */
+  readonly flows: readonly Flow[];
   readonly notCovered: readonly string[];
 }
 
 /** ASCE 7 26.2: a building is open when each wall is at least 80 % open. */
 const OPEN_SHARE = 0.8;
+
+/** ASCE 7 figures 27.3-4 and 27.3-5, note 2: from half of the section on the flow is obstructed. */
+const HALF_BLOCKED = 0.5;
+
+/** How the wind passes under an open roof. */
+export type Flow = 'clear' | 'obstructed';
 
 /** Length of a circular arc of a span and rise, m. */
 export function arcLength(span: number, rise: number): number {
@@ -65,6 +74,7 @@ export function outlineOf(shape: WindShape): Outline {
       'One end shut while the other stands open: the inside pressure is then up to three times what is used here.',
     );
   }
+  const obstructed = shape.sides === 'screened' || (shape.blockage ?? 0) > HALF_BLOCKED;
   return {
     pitch,
     ridgeHeight: shape.springing + shape.rise,
@@ -78,7 +88,8 @@ export function outlineOf(shape: WindShape): Outline {
     enclosure,
     walls,
     wallShare: shape.sides === 'screened' ? 1 - porosity ** 1.5 : 1,
-    obstructed: shape.sides === 'screened' || (shape.blockage ?? 0) > 0.5,
+    obstructed,
+    flows: shape.sides === 'screened' ? ['obstructed'] : obstructed ? ['clear', 'obstructed'] : ['clear'],
     notCovered,
   };
 }

@@ -18,7 +18,27 @@ export function windShape(shelter: Shelter): WindShape {
     sides: opening.sides,
     ends: opening.ends,
     ...(porosity === undefined ? {} : { sidePorosity: porosity }),
+    blockage: blockageOf(shelter),
   };
+}
+
+/**
+ * Share of the section under the eaves that crop, benches and tanks fill when the crop is grown: what stands in the way
+ * of a wind through under an open roof.
+ */
+function blockageOf({ roof, width, crops, things }: Shelter): number {
+  const section = width * roof.springing;
+  if (!(section > 0)) return 0;
+  const up = (height: number): number => Math.min(height, roof.springing);
+  const grown = crops.reduce(
+    (sum, { height, fromSide }) => Math.max(sum, up(height) * Math.max(0, width - 2 * fromSide)),
+    0,
+  );
+  const standing = things.reduce(
+    (sum, thing) => sum + up(thing.height) * thing.width * thing.lefts.length,
+    0,
+  );
+  return Math.min(1, Math.max(grown, standing) / section);
 }
 
 /** Wind on this shelter by the standard its site has chosen, optionally at another gust (m/s). */
