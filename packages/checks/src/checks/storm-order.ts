@@ -8,6 +8,9 @@ import { sacrificialParts } from '../sacrificial.ts';
 /** How much faster a gust the rest must stand than the sacrificial part: common practice, no source. */
 const margin = 1.15;
 
+/** Slower than any wind, m/s: what gives without wind counts as giving at it, so that two such have an order. */
+const calm = 1e-3;
+
 function run(input: CheckInput): Found[] {
   const { shelter, gusts } = input;
   const declared = sacrificialParts(shelter);
@@ -24,24 +27,22 @@ function run(input: CheckInput): Found[] {
     ];
   const part = declared.find((entry) => entry.id === goes.part) ?? { id: goes.part, origin: goes.origin };
   if (stands === undefined) return [passes(part, goes, gusts.upTo)];
-  const needed = margin * goes.gust;
+  const needed = margin * Math.max(goes.gust, calm);
   return [
     judge({
       part,
-      utilisation: needed / Math.max(stands.gust, 1e-3),
+      utilisation: needed / Math.max(stands.gust, calm),
       demand: measured(needed, 'speed'),
       capacity: measured(stands.gust, 'speed'),
       loadCase: goes.loadCase,
       exact: true,
       related: [{ origin: stands.origin, message: `${stands.what}` }],
       message: [
-        `The part meant to go first goes at a gust of `,
-        measured(goes.gust, 'speed'),
+        'The part meant to go first ',
+        ...(goes.gust > 0 ? ['goes at a gust of ', measured(goes.gust, 'speed')] : ['goes without wind']),
         ` (${goes.what}); of the rest `,
         ...failsAt(stands),
-        ', where at least ',
-        measured(needed, 'speed'),
-        ' is wanted.',
+        ...(goes.gust > 0 ? [', where at least ', measured(needed, 'speed'), ' is wanted.'] : ['.']),
       ],
       source: 'practice',
       steps: [
