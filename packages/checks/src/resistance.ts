@@ -36,7 +36,9 @@ export interface MemberLimit {
   readonly tension: number;
   /** Modulus that keeps a column of it straight under this load, Pa: what heat and creep leave of it. */
   readonly modulus: number;
+  /** How the bending stress was found, and how that of a thrust. */
   readonly steps: readonly Step[];
+  readonly axialSteps: readonly Step[];
   readonly source: string;
   /** What the rules used do not cover of this material. */
   readonly notCovered: readonly string[];
@@ -79,6 +81,7 @@ export function memberLimit(
     tension: Math.min(resistance.tension, most),
     modulus: resistance.modulus * columnShare(member, duration),
     steps: [...resistance.steps, ...(stays === undefined ? [] : [stays])],
+    axialSteps: resistance.compressionSteps,
     source: resistance.source,
     notCovered: [
       ...resistance.notCovered,

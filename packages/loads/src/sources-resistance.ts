@@ -172,7 +172,7 @@ export const RESISTANCE_SOURCES: readonly Source[] = [
     id: 'iso22156:column',
     title: 'ISO 22156:2021, Bamboo culms, structural design',
     where:
-      '9.3, crushing and Euler load joined with c = 0.80, in a public restatement; the bow of the culm (C_bow) left out',
+      '9.3, crushing and Euler load joined with c = 0.80, in a public restatement; C_bow for the bow of the culm from memory',
     standing: 'published',
   },
   {

@@ -206,6 +206,7 @@ function tell(
             ),
           ]),
       ...limit.steps,
+      ...limit.axialSteps,
       ...ageing.stepsAt(force.at),
       step(
         'u',

@@ -130,7 +130,7 @@ function tell(
         'stress',
         'statics',
       ),
-      ...limit.steps,
+      ...limit.axialSteps,
     ],
   };
 }

@@ -2,17 +2,11 @@
 
 import { along, type Curve } from '../interpolate.ts';
 import { given, type Step } from '../step.ts';
-import {
-  BAMBOO_DURATION,
-  EN_KMOD,
-  HOURS,
-  levelOf,
-  NDS_DURATION,
-  NDS_TIME_EFFECT,
-  plasticDuration,
-} from './duration.ts';
+import { HOURS, levelOf, plasticDuration } from './duration.ts';
 import type { MemberInput } from './member-input.ts';
 import { metalBending } from './metal.ts';
+import type { Rule, Way } from './rule.ts';
+import { bambooRule, timberRule } from './wood.ts';
 
 export interface MemberResistance {
   /** Stress on the elastic section modulus, Pa. */
@@ -26,7 +20,12 @@ export interface MemberResistance {
   readonly shear: number;
   /** Modulus for stiffness under this load and heat, Pa. */
   readonly modulus: number;
+  /** How the bending stress was found. */
   readonly steps: readonly Step[];
+  /** How those of a thrust, a pull and a shear were found: for who uses them. */
+  readonly compressionSteps: readonly Step[];
+  readonly tensionSteps: readonly Step[];
+  readonly shearSteps: readonly Step[];
   readonly source: string;
   readonly notCovered: readonly string[];
 }
@@ -60,25 +59,6 @@ export const PVC_MODULUS_HEAT: Curve = [
 ];
 
 /**
- * Compressive over bending strength of bamboo, characteristic: 20 over 34.6 N/mm² (Salzer, Wallbaum, Alipon and Lopez,
- * BioResources 13(1), 2018, Bambusa blumeana tested by ISO 22157).
- */
-const BAMBOO_COMPRESSION = 20 / 34.6;
-
-interface Rule {
-  readonly bending: number;
-  readonly compression: number;
-  /** Compressive over bending strength of the material; 1 when absent. */
-  readonly crushing?: number;
-  readonly tension: number;
-  readonly shear: number;
-  readonly formula: string;
-  readonly inputs: Step['inputs'];
-  readonly source: string;
-  readonly notCovered: readonly string[];
-}
-
-/**
  * Allowable (ASD) or design stresses. The factor on the strength stands in the steps.
  * Throws a RangeError when a strength or the modulus is not above zero.
  */
@@ -89,35 +69,45 @@ export function memberResistance(input: MemberInput): MemberResistance {
   const temperature = input.temperature ?? 23;
   const heat = heatFactors(input, temperature);
   const rule = ruleOf(input, heat.strength, temperature);
-  const step = (symbol: string, meaning: string, strength: number, factor: number): Step => ({
-    symbol,
-    meaning,
-    formula: rule.formula,
-    inputs: [
-      given('f', 'strength of the material', strength, 'stress'),
-      given('ϑ', 'temperature it is judged at', temperature, 'temperature'),
-      given('k_T', 'strength kept at that temperature', heat.strength, 'ratio'),
-      ...rule.inputs,
-    ],
-    value: strength * factor,
-    kind: 'stress',
-    source: rule.source,
-  });
+  const found = (way: Way, symbol: string, meaning: string, strength: number): readonly Step[] => {
+    const { formula, inputs } = rule.ways?.[way] ?? rule;
+    return [
+      {
+        symbol,
+        meaning,
+        formula,
+        inputs: [
+          given('f', 'strength of the material', strength, 'stress'),
+          given('ϑ', 'temperature it is judged at', temperature, 'temperature'),
+          given('k_T', 'strength kept at that temperature', heat.strength, 'ratio'),
+          ...inputs,
+        ],
+        value: strength * rule[way],
+        kind: 'stress',
+        source: rule.source,
+      },
+    ];
+  };
+  const { bendingStrength, shearStrength } = input;
   return {
-    bending: input.bendingStrength * rule.bending,
-    compression: input.bendingStrength * rule.compression,
-    crushing: input.bendingStrength * (rule.crushing ?? 1),
-    tension: input.bendingStrength * rule.tension,
-    shear: input.shearStrength * rule.shear,
-    modulus: input.modulus * heat.modulus,
-    steps: [
-      step('f_b', 'bending stress it may have', input.bendingStrength, rule.bending),
-      step('f_v', 'shear stress it may have', input.shearStrength, rule.shear),
-    ],
+    bending: bendingStrength * rule.bending,
+    compression: bendingStrength * rule.compression,
+    crushing: bendingStrength * (rule.crushing ?? 1),
+    tension: bendingStrength * rule.tension,
+    shear: shearStrength * rule.shear,
+    modulus: input.modulus * heat.modulus * wetModulus(input),
+    steps: found('bending', 'f_b', 'bending stress it may have', bendingStrength),
+    compressionSteps: found('compression', 'f_c', 'thrust it may have as a short column', bendingStrength),
+    tensionSteps: found('tension', 'f_t', 'pull it may have', bendingStrength),
+    shearSteps: found('shear', 'f_v', 'shear stress it may have', shearStrength),
     source: rule.source,
     notCovered: rule.notCovered,
   };
 }
+
+/** C_M of the modulus of sawn wood in the wet: 0.9, NDS Supplement table 4A, from memory. Green wood was tried wet. */
+const wetModulus = ({ family, basis, wet }: MemberInput): number =>
+  family === 'timber' && basis !== 'eurocode' && wet === true ? 0.9 : 1;
 
 function heatFactors(input: MemberInput, temperature: number): { strength: number; modulus: number } {
   if (input.heat && input.heat.length > 0) {
@@ -169,93 +159,28 @@ function ruleOf(input: MemberInput, heat: number, temperature: number): Rule {
   }
 }
 
+/** Design factor of pressure pipe, ASTM D2837 practice. */
+const PRESSURE_FACTOR = 0.5;
 function plasticRule(input: MemberInput, heat: number, temperature: number): Rule {
   const duration = plasticDuration(HOURS[input.duration]);
-  // The pressure pipe design factor 0.5 on the strength at that duration; ASTM D2837 practice.
-  const factor = heat * duration * 0.5 * levelOf(input.basis);
+  const level = levelOf(input.basis);
+  const factor = heat * duration * PRESSURE_FACTOR * level;
   return {
     bending: factor,
     compression: factor,
     tension: factor,
     shear: factor,
-    formula: 'f = strength · k_T · k_d · 0.5 · level',
+    formula: 'f_a = f k_T k_d n · level',
     inputs: [
       given('k_d', 'strength kept for the duration of the load', duration, 'ratio'),
-      given('level', 'allowable to factored loads', levelOf(input.basis), 'ratio'),
+      given('n', 'design factor of pressure pipe', PRESSURE_FACTOR, 'ratio'),
+      given('level', 'allowable to factored loads', level, 'ratio'),
     ],
     source: 'astm-d2837:hds',
     notCovered: [
       'No structural standard covers pressure pipe in bending: the design factor of pressure service is used.',
       ...(temperature > 60 ? ['PVC above 60 °C: outside the handbook tables.'] : []),
       ...(temperature < 0 ? ['PVC below 0 °C turns brittle under a blow.'] : []),
-    ],
-  };
-}
-
-function timberRule(
-  input: MemberInput,
-  heat: number,
-  wet: boolean,
-  grade: number,
-  notCovered: string[],
-): Rule {
-  if (input.basis === 'eurocode') {
-    const kmod = EN_KMOD[input.duration][wet ? 1 : 0];
-    const factor = (kmod / 1.3) * heat * grade;
-    return {
-      bending: factor,
-      compression: 0.8 * factor,
-      crushing: 0.8 * grade,
-      tension: 0.6 * factor,
-      shear: factor,
-      formula: 'f_d = k_mod f_k k_T / γ_M',
-      inputs: [
-        given('k_mod', 'duration and moisture', kmod, 'ratio'),
-        given('γ_M', 'solid timber', 1.3, 'ratio'),
-      ],
-      source: 'en1995-1-1:3.1',
-      notCovered,
-    };
-  }
-  const moisture = wet ? 0.85 : 1;
-  const asd = input.basis === 'asce7-asd';
-  // Reference values are the 5 % strength over 2.1 in bending (ASTM D245); 2.54 and φ = 0.85 undo part of it.
-  const time = asd ? NDS_DURATION[input.duration] : 2.54 * 0.85 * NDS_TIME_EFFECT[input.duration];
-  const factor = (time * heat * grade) / 2.1;
-  return {
-    bending: factor * moisture,
-    compression: 0.8 * factor * (wet ? 0.8 : 1),
-    tension: 0.6 * factor,
-    shear: factor * (wet ? 0.97 : 1),
-    formula: asd ? "F' = f_05/2.1 · C_D C_M C_t" : "F' = f_05/2.1 · K_F φ λ C_M C_t",
-    inputs: [
-      given(asd ? 'C_D' : 'K_F φ λ', 'load duration', time, 'ratio'),
-      given('C_M', 'wet service', moisture, 'ratio'),
-    ],
-    source: asd ? 'nds:4.3' : 'nds:n.3',
-    notCovered,
-  };
-}
-
-function bambooRule(input: MemberInput, heat: number): Rule {
-  const duration = BAMBOO_DURATION[input.duration][input.wet ? 1 : 0];
-  const factor = (0.9 * duration * heat * levelOf(input.basis)) / 2;
-  return {
-    bending: factor,
-    compression: BAMBOO_COMPRESSION * factor,
-    crushing: BAMBOO_COMPRESSION,
-    tension: factor,
-    shear: factor / 2,
-    formula: 'f = f_k C_R C_DF C_T / FS_m · level',
-    inputs: [
-      given('C_R', 'no spare member', 0.9, 'ratio'),
-      given('C_DF', 'duration and service class', duration, 'ratio'),
-      given('FS_m', 'material factor, 4 in shear', 2, 'ratio'),
-      given('level', 'allowable to factored loads', levelOf(input.basis), 'ratio'),
-    ],
-    source: 'iso22156:6',
-    notCovered: [
-      'Bamboo is taken as straight: by ISO 22156 a bow of a hundredth of the length halves the Euler load of a culm.',
     ],
   };
 }
@@ -269,7 +194,7 @@ function guardedRule(input: MemberInput, heat: number): Rule {
     compression: factor,
     tension: factor,
     shear: factor,
-    formula: 'f = strength k_T / n · level',
+    formula: 'f_a = f k_T / n · level',
     inputs: [
       given('n', 'guard factor', safety, 'ratio'),
       given('level', 'allowable to factored loads', levelOf(input.basis), 'ratio'),

@@ -9,6 +9,8 @@ export interface MetalRule {
   readonly shear: number;
   readonly formula: string;
   readonly inputs: Step['inputs'];
+  /** Where a way of giving way has another formula than bending. */
+  readonly ways?: Partial<Record<'compression' | 'tension' | 'shear', Pick<Step, 'formula' | 'inputs'>>>;
   readonly source: string;
 }
 
@@ -54,7 +56,7 @@ export function metalBending(input: MemberInput): MetalRule {
     compression,
     tension: asd ? 1 / 1.67 : 0.9,
     shear: asd ? 1 / 1.67 : 0.9,
-    formula: asd ? 'F_b = (F_c/F_y) F_y / Ω' : 'F_b = φ (F_c/F_y) F_y',
+    formula: asd ? 'F_b = (F_c/F_y) f / Ω' : 'F_b = φ (F_c/F_y) f',
     inputs: [
       given(
         'F_c/F_y',
@@ -64,9 +66,20 @@ export function metalBending(input: MemberInput): MetalRule {
       ),
       given(asd ? 'Ω' : 'φ', 'resistance', asd ? 1.67 : tube ? 0.95 : 0.9, 'ratio'),
     ],
+    ways: {
+      compression: plain(asd, tube ? (asd ? 1.8 : 0.85) : asd ? 1.67 : 0.9),
+      tension: plain(asd, asd ? 1.67 : 0.9),
+      shear: plain(asd, asd ? 1.67 : 0.9),
+    },
     source: tube ? 'aisi-s100:f2.3' : 'aisc360:f11',
   };
 }
+
+/** A yield stress over its safety factor, or times its resistance factor. */
+const plain = (asd: boolean, factor: number): Pick<Step, 'formula' | 'inputs'> => ({
+  formula: asd ? 'F_a = f / Ω' : 'F_a = φ f',
+  inputs: [given(asd ? 'Ω' : 'φ', 'resistance', factor, 'ratio')],
+});
 
 function eurocodeSteel(input: MemberInput): MetalRule {
   const tube = input.outside !== undefined && input.wall !== undefined;
@@ -82,7 +95,18 @@ function eurocodeSteel(input: MemberInput): MetalRule {
     compression: local,
     tension: 1,
     shear: 1,
-    formula: 'f_d = (W_pl/W_el) f_y / γ_M0',
+    ways: {
+      compression: {
+        formula: 'f_d = k f / γ_M0',
+        inputs: [
+          given('k', 'class 4: 90 ε² t/d, in place of EN 1993-1-6', local, 'ratio'),
+          given('γ_M0', 'partial factor', 1, 'ratio'),
+        ],
+      },
+      tension: { formula: 'f_d = f / γ_M0', inputs: [given('γ_M0', 'partial factor', 1, 'ratio')] },
+      shear: { formula: 'f_d = f / γ_M0', inputs: [given('γ_M0', 'partial factor', 1, 'ratio')] },
+    },
+    formula: 'f_d = (W_pl/W_el) k f / γ_M0',
     inputs: [
       given('W_pl/W_el', 'classes 1 and 2: plastic', capped, 'ratio'),
       given('k', 'class 4: 90 ε² t/d, in place of EN 1993-1-6', local, 'ratio'),
