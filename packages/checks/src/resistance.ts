@@ -118,27 +118,29 @@ export function buildingLimit(site: Site, member: MemberItem): MemberLimit {
   const temperature = temperatureUnder(site, 'built');
   const { strength, modulus } = heatFactors(member, temperature);
   const may = member.material.bendingStrength * strength * buildingShare;
+  const steps = [
+    step(
+      'f_built',
+      'stress allowed while building',
+      'f_built = 0.67 f_b k_T',
+      [
+        given('f_b', 'bending strength', member.material.bendingStrength, 'stress'),
+        given('ϑ_cold', 'coldest day of building', temperature, 'temperature'),
+        given('k_T', 'strength kept at that temperature', strength, 'ratio'),
+      ],
+      may,
+      'stress',
+      'practice',
+    ),
+  ];
   return {
     bending: may,
     axial: may,
     crushing: member.material.bendingStrength,
     tension: may,
     modulus: member.material.modulus * modulus,
-    steps: [
-      step(
-        'f_built',
-        'stress allowed while building',
-        'f_built = 0.67 f_b k_T',
-        [
-          given('f_b', 'bending strength', member.material.bendingStrength, 'stress'),
-          given('ϑ_cold', 'coldest day of building', temperature, 'temperature'),
-          given('k_T', 'strength kept at that temperature', strength, 'ratio'),
-        ],
-        may,
-        'stress',
-        'practice',
-      ),
-    ],
+    steps,
+    axialSteps: steps,
     source: 'practice',
     notCovered: [],
   };
