@@ -165,7 +165,7 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
   const pressedStep = step(
     'T_p',
     'pull of the film pressed in between the frames',
-    'T = p s² / 8 f, T = T_1 + E t (8/3) (f/s)²',
+    'T = p s² / (8 f)',
     [
       given('p', 'pressure on the film', inwards, 'pressure'),
       given('s', 'distance between the frames', load.panel.spacing, 'length'),
@@ -212,7 +212,7 @@ export function gustPull(load: FilmLoad, scale = 1): WorstPull {
         step(
           'T',
           'pull of the film lifted between the straps',
-          'T = p s² / 8 f, T = T_1 + E t (8/3) (f/s)²',
+          'T = p s² / (8 f)',
           [
             given(
               'p',

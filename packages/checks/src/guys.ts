@@ -8,7 +8,7 @@ import type { Brace, Shelter } from '@tautline/shelter';
 import type { PieceForces, Response } from '@tautline/structure';
 import type { CheckInput } from './check.ts';
 import type { MessagePiece } from './finding.ts';
-import { given, measured, step } from './judge.ts';
+import { given, inWords, measured, step } from './judge.ts';
 import type { Limit, Told, Use } from './limit.ts';
 
 export interface GuyPull {
@@ -84,7 +84,7 @@ const asSetUp = (setUp: number): GuyPull => ({
   pull: setUp,
   loadCase: 'its own pull, without wind',
   told: ['Each side guy is set up with a pull of ', measured(setUp, 'force')],
-  steps: [step('T_0', 'pull it is set up with', 'as the spec says', [], setUp, 'force', 'derived')],
+  steps: [inWords('T_0', 'pull it is set up with', 'as the spec says', [], setUp, 'force', 'derived')],
 });
 
 /** Both guys of a frame share a push until the one on the lee side hangs slack: T = max(T_w, T_0 + T_w / 2). */
@@ -127,7 +127,7 @@ function guyInHouse(pieces: readonly PieceForces[], guy: Brace, scale: number): 
       ` under ${worst.loadCase}`,
     ],
     steps: [
-      step(
+      inWords(
         'T_w',
         'pull of the guy pulled most',
         'from the analysis of the whole house',

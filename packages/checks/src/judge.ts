@@ -86,6 +86,9 @@ export function step(
   return { symbol, meaning, formula, inputs, value, kind, source };
 }
 
+/** A step whose formula is words, which nobody can work out: what was looked up, counted, found by solving a frame. */
+export const inWords = (...told: Parameters<typeof step>): Step => ({ ...step(...told), prose: true });
+
 export { given } from '@tautline/loads';
 
 export const length = (value: number): Measured => ({ value, kind: 'length' });

@@ -67,7 +67,7 @@ export function wallSkin(shelter: Shelter, cover: WallCover, on: string | undefi
       step: step(
         symbol,
         meaning,
-        'T = p s² / 8 f, T = T_1 + E t (8/3) (f/s)²',
+        'T = p s² / (8 f)',
         [
           given('p', 'pressure on it', p, 'pressure'),
           given('s', 'distance between what holds it', s, 'length'),

@@ -30,6 +30,7 @@ export function personLoad(basis: Basis): PersonLoad {
         symbol: 'Q',
         meaning: 'person at work on the frame',
         formula: 'Q from the table',
+        prose: true,
         inputs: [],
         value: onRoof,
         kind: 'force',
@@ -38,7 +39,8 @@ export function personLoad(basis: Basis): PersonLoad {
       {
         symbol: 'H',
         meaning: 'person leaning on the frame',
-        formula: 'H = 0.22 kN at 1.1 m',
+        formula: 'H from the code, 1.1 m up',
+        prose: true,
         inputs: [given('h', 'height of the push', 1.1, 'length')],
         value: 220,
         kind: 'force',

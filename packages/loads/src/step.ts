@@ -7,6 +7,11 @@ export interface Step {
   /** The formula in plain symbols, e.g. 'q = 0.613 K_z K_zt K_d V²'. */
   readonly formula: string;
   readonly inputs: readonly StepInput[];
+  /**
+   * The formula is words: what was looked up, counted, found by solving a frame. Without it the formula is worked out
+   * by the tests from its inputs and from what stands above it, and has to give the value.
+   */
+  readonly prose?: true;
   /** SI value. */
   readonly value: number;
   /** Kind of quantity for display (a kind of @tautline/quantity). */

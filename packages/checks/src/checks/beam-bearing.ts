@@ -3,7 +3,7 @@ import { railsUnder, type Site } from '@tautline/shelter';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type Contact, contactsOf, type Press } from '../contacts.ts';
 import type { Finding } from '../finding.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
 import { type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { memberLimit } from '../resistance.ts';
@@ -68,7 +68,7 @@ function tell(contact: Contact, press: Press, may: Bearing): Told {
     ],
     source: may.step.source,
     steps: [
-      step(
+      inWords(
         'R',
         `what presses ${what}`,
         'from the frame analysis',

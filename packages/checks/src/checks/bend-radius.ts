@@ -2,7 +2,7 @@ import type { Bows, MemberItem, Shelter } from '@tautline/shelter';
 import { depthOf } from '@tautline/structure';
 import type { Check } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked, step } from '../judge.ts';
 import { flatter } from '../levers.ts';
 
 /** Lamella thickness over radius that softwood boards take when bent dry, NDS 5.3.8: t/R ≤ 1/125. */
@@ -97,7 +97,7 @@ function run(shelter: Shelter): Found[] {
       ],
       source: least.source,
       steps: [
-        step(
+        inWords(
           'κ_max',
           'sharpest curvature of the bow',
           'from the shape',
@@ -115,7 +115,7 @@ function run(shelter: Shelter): Found[] {
           'length',
           'derived',
         ),
-        step(
+        inWords(
           'R_least',
           'least radius',
           least.formula,

@@ -3,7 +3,7 @@ import { type Bows, lengthOf, type Rafters, railsUnder, type Shelter } from '@ta
 import { type FrameAnalysis, type Response, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { closer, morePurlins, stouter } from '../levers.ts';
 import { type Limit, type Told, unknown } from '../limit.ts';
 import type { MemberLimit } from '../resistance.ts';
@@ -177,15 +177,20 @@ function tell(roof: Bows | Rafters, worst: Buckled, loadCase: string): Told {
         'ratio',
         'euler',
       ),
-      step('N', 'thrust', 'from the frame analysis', [], thrust, 'force', 'frame'),
-      step('N_0', 'of it locked in when built', 'from the built state', [], locked, 'force', 'frame'),
+      inWords('N', 'thrust', 'from the frame analysis', [], thrust, 'force', 'frame'),
+      inWords('N_0', 'of it locked in when built', 'from the built state', [], locked, 'force', 'frame'),
       ...column.steps,
       ...limit.steps,
       step(
         'u',
         'thrust along with bending across',
-        'x = (N - N_0)/(A F_a) + N_0/(A F_e), u = 0.75 x + √((x/4)² + (σ_b/f_b)²)',
-        [given('σ_b', 'bending stress there', worst.bending, 'stress')],
+        'u = 0.75 x + √((x / 4)² + (σ_b / f_b)²), x = (N - N_0) / (A F_a) + N_0 / (A max(F_a, F_e))',
+        [
+          given('A', 'area', area, 'area'),
+          given('F_a', 'axial stress it may have', column.stress, 'stress'),
+          given('f_b', 'bending stress it may have', limit.bending, 'stress'),
+          given('σ_b', 'bending stress there', worst.bending, 'stress'),
+        ],
         worst.use,
         'percent',
         'aisc360:h1.3',

@@ -3,7 +3,7 @@ import { clearHeightAt, type Requirement, type Shelter, type Thing, tieUnderside
 import { type FrameAnalysis, type Response, roofHeightAt, stateIn } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked } from '../judge.ts';
 import { higher, risen } from '../levers.ts';
 import { setQuantity } from '../slots.ts';
 
@@ -113,7 +113,7 @@ function run(input: CheckInput): Found[] {
       ],
       source: worst.tied ? 'derived' : 'frame',
       steps: [
-        step(
+        inWords(
           'y',
           worst.tied ? 'underside of the tie there' : 'height of the bent roof line there',
           worst.tied ? 'as built' : 'from the frame analysis with the long-term modulus',
@@ -122,7 +122,7 @@ function run(input: CheckInput): Found[] {
           'length',
           worst.tied ? 'derived' : 'frame',
         ),
-        step('h', `height for ${what}`, 'as said', [], height, 'length', 'derived'),
+        inWords('h', `height for ${what}`, 'as said', [], height, 'length', 'derived'),
       ],
     });
   });
@@ -155,7 +155,7 @@ function underCap(shelter: Shelter, { height, over, what, part }: Asked): Found[
       ],
       source: 'derived',
       steps: [
-        step(
+        inWords(
           'y',
           'height of the cap there',
           'from the geometry',
@@ -164,7 +164,7 @@ function underCap(shelter: Shelter, { height, over, what, part }: Asked): Found[
           'length',
           'derived',
         ),
-        step('h', `height for ${what}`, 'as said', [], height, 'length', 'derived'),
+        inWords('h', `height for ${what}`, 'as said', [], height, 'length', 'derived'),
       ],
     }),
   ];

@@ -1,7 +1,7 @@
 import { type JointItem, madeFor, type Part, pointOn } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked, step } from '../judge.ts';
 
 /** Sockets that are in line turn nothing: 180°. */
 const straight = Math.PI;
@@ -103,7 +103,7 @@ function run(input: CheckInput): Found[] {
       ],
       source: 'practice',
       steps: [
-        step(
+        inWords(
           'φ',
           'angle between the members where they enter the fitting',
           formula,

@@ -1,7 +1,7 @@
 import type { Bows, Rafters } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, length, measured, percent, step } from '../judge.ts';
+import { given, inWords, judge, length, measured, percent, step } from '../judge.ts';
 import { setQuantity } from '../slots.ts';
 import { pieces } from './stock-length.ts';
 
@@ -63,7 +63,7 @@ function run({ shelter: { roof } }: CheckInput): Found[] {
       ],
       source: 'derived',
       steps: [
-        step(
+        inWords(
           'l_b',
           `bought for one ${noun}`,
           'l_b = Σ l_stock / ⌊l_stock / l⌋',
@@ -78,8 +78,8 @@ function run({ shelter: { roof } }: CheckInput): Found[] {
         step(
           'w',
           'share that falls off',
-          'w = 1 - Σ l / l_b',
-          [given('Σ l', 'used', used, 'length')],
+          'w = 1 - l_u / l_b',
+          [given('l_u', 'used', used, 'length')],
           waste,
           'percent',
           'derived',

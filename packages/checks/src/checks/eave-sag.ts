@@ -1,7 +1,11 @@
+import type { Step } from '@tautline/loads';
 import { lasts } from '@tautline/loads';
+import type { Rail } from '@tautline/shelter';
+import type { RailDemand } from '@tautline/structure';
+import { sectionOf, weightPerLength } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
 import { eaveLoad } from '../rails.ts';
 
@@ -40,24 +44,48 @@ function run(input: CheckInput): Found[] {
           'w',
           'steady load along the rail',
           'w = R / s',
-          [given('s', 'spacing of the frames', roof.spacing, 'length')],
+          [
+            given('R', 'what one frame brings', demand.load * roof.spacing, 'force'),
+            given('s', 'spacing of the frames', roof.spacing, 'length'),
+          ],
           demand.load,
           'line-load',
           'frame',
         ),
-        step(
-          'f',
-          'sag of one bay',
-          'f = 5 (w + g) L⁴ / 384 E I',
-          [given('L', 'distance between posts', eaveRail.span, 'length')],
-          demand.sag,
-          'length',
-          'beam-table',
-        ),
+        sagStep(eaveRail, demand),
         step('f_max', 'sag allowed', 'f_max = L / 150', [], allowed, 'length', 'en1995-1-1:7.2'),
       ],
     }),
   ];
+}
+
+function sagStep({ member, span }: Rail, { load, sag }: RailDemand): Step {
+  const length = given('L', 'distance between posts', span, 'length');
+  if (member.kind === 'cable')
+    return inWords(
+      'f',
+      'sag of one bay',
+      'of a cable that stretches under it',
+      [length],
+      sag,
+      'length',
+      'parabola',
+    );
+  const down = load >= 0;
+  return step(
+    'f',
+    'sag of one bay',
+    down ? 'f = 5 (w + g) L⁴ / (384 E I)' : 'f = 5 |w| L⁴ / (384 E I)',
+    [
+      length,
+      ...(down ? [given('g', 'weight of the rail', weightPerLength(member), 'line-load')] : []),
+      given('E', 'modulus', member.material.modulus, 'stress'),
+      given('I', 'second moment', sectionOf(member).secondMoment, 'second-moment'),
+    ],
+    sag,
+    'length',
+    'beam-table',
+  );
 }
 
 export const eaveSag: Check = {

@@ -8,7 +8,7 @@ import {
   weightPerLength,
 } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { closer } from '../levers.ts';
 import { type Limit, type Told, type Use, unknown, worstOf } from '../limit.ts';
 import { limitsUnder, type MemberLimit } from '../resistance.ts';
@@ -95,7 +95,7 @@ function tell(
     ],
     source: 'beam-table',
     steps: [
-      step(
+      inWords(
         'w_h',
         'pull of both films across the rail',
         'w_h = p (R_o cos α_o + R_i cos α_i), wind and snow on top',
@@ -104,7 +104,7 @@ function tell(
         'line-load',
         'membrane-arc',
       ),
-      step(
+      inWords(
         'w_v',
         'load up or down on the rail',
         'from balance of the films',
@@ -116,7 +116,7 @@ function tell(
       step(
         'σ',
         'bending stress, both ways added',
-        'σ = w_h L² / 8 W_h + w_v L² / 8 W_v',
+        'σ = |w_h| L² / (8 W_h) + |w_v| L² / (8 W_v)',
         [
           given('L', 'distance between posts', span, 'length'),
           given(

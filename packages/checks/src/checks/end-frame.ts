@@ -15,7 +15,7 @@ import type { Finding, MessagePiece } from '../finding.ts';
 import { footUplift, groundNamed } from '../ground.ts';
 import { footSideways } from '../ground-sideways.ts';
 import { footSinking } from '../ground-sinking.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { deeper, inConcrete, stouter, wider } from '../levers.ts';
 import { grownByPressure, type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { setQuantity } from '../slots.ts';
@@ -120,7 +120,7 @@ function onPiece(
 }
 
 function fromHouse(symbol: string, meaning: string, value: number, kind: KindName): Step {
-  return step(symbol, meaning, 'from the analysis of the whole house', [], value, kind, 'house');
+  return inWords(symbol, meaning, 'from the analysis of the whole house', [], value, kind, 'house');
 }
 
 const does = {

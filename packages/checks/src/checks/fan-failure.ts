@@ -12,7 +12,7 @@ import {
 } from '@tautline/structure';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked, step } from '../judge.ts';
 import { memberLimit } from '../resistance.ts';
 import { setQuantity } from '../slots.ts';
 
@@ -118,7 +118,7 @@ function onRoof(shelter: Shelter, roof: Inflated): Found {
       step(
         'b',
         'width of the water',
-        'b = S ∛(A / A_full), A = h S, A_full = 2/3 S d',
+        'b = S ∛(A / A_f), A = min(h S, A_f), A_f = 2/3 S d',
         [
           given('S', 'span between the rails', span, 'length'),
           given('d', 'hang of the inner film, on which the outer comes to lie', sag, 'length'),
@@ -130,14 +130,17 @@ function onRoof(shelter: Shelter, roof: Inflated): Found {
       step(
         'H',
         'pull of the films across',
-        'H = W/2 (S/2 - 3 b/16) / d, W = γ A',
-        [given('γ/g', 'density of water', WATER / gravity, 'density')],
+        'H = W (S / 2 - 3 b / 16) / d, W = ρ g min(h S, 2/3 S d) / 2',
+        [
+          given('ρ', 'density of water', WATER / gravity, 'density'),
+          given('g', 'gravity, N/kg', gravity, 'ratio'),
+        ],
         fallen.across,
         'line-load',
         'parabola',
       ),
       ...links.map((link, index) =>
-        step(
+        inWords(
           `u_${index + 1}`,
           link.what,
           'from T = √(H² + (W/2)²), or M = H L² / 8 of the rail',
@@ -147,7 +150,7 @@ function onRoof(shelter: Shelter, roof: Inflated): Found {
           'parabola',
         ),
       ),
-      step(
+      inWords(
         'h_max',
         'rain from which the first of them gives',
         'largest h with all u ≤ 1',

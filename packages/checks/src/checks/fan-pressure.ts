@@ -34,7 +34,7 @@ function onRoof(shelter: Shelter, roof: Inflated): Found {
       step(
         'p_in',
         'largest pressure on the film from outside',
-        'larger of the wind on a patch of roof and the snow on the ground',
+        'p_in = max(p_w, s_g)',
         [given('p_w', 'wind', load.pressure, 'pressure'), given('s_g', 'snow', snow, 'pressure')],
         inwards,
         'pressure',

@@ -118,11 +118,15 @@ function tellEdge(
             ? 'T = T_o + T_i'
             : 'T = (p_fan + p) R + T_i'
           : strapped
-            ? 'T = 0.5 T_0 - E t α Δϑ'
+            ? 'T = T_l'
             : 'T = p R',
         [
           given('p', 'suction in the edge strip', scale * load.suction.edge, 'pressure'),
           given('R', 'radius of the arc of the film', found.radius, 'length'),
+          ...(strapped && load.fan === 0
+            ? [given('T_l', 'left of what it was put on with', load.resting, 'line-load')]
+            : []),
+          ...(load.fan > 0 ? [given('p_fan', 'pressure of the fan', load.fan, 'pressure')] : []),
         ],
         found.edge,
         'line-load',

@@ -50,7 +50,7 @@ function onPart({ part, member, filled, noun, top }: FilledPart, coldest: number
     step(
       'V',
       'water the empty part above the filling holds',
-      'V = π/4 (d - 2 t)² (h - h_f)',
+      'V = π (d - 2 t)² (h - h_f) / 4',
       [
         given('d', 'outside diameter', outside, 'length'),
         given('t', 'wall', wall, 'thickness'),

@@ -1,6 +1,6 @@
 import type { FilmItem } from '@tautline/shelter';
 import type { Check } from '../check.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import { given, inWords, judge, measured } from '../judge.ts';
 import { setItem } from '../slots.ts';
 
 /** Julian year, s: by definition. */
@@ -35,7 +35,7 @@ export const filmGrade: Check = {
           ],
           source: 'practice',
           steps: [
-            step(
+            inWords(
               't_life',
               'expected life in full sun',
               'from the catalogue',

@@ -1,7 +1,7 @@
 import { between } from '../ageing.ts';
 import type { Check } from '../check.ts';
 import { renewed } from '../film-levers.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked } from '../judge.ts';
 
 /** s: by definition. */
 const day = 24 * 3600;
@@ -40,7 +40,7 @@ export const filmLife: Check = {
         ],
         source: 'practice',
         steps: [
-          step(
+          inWords(
             't',
             'age',
             `t = ${input.on} - ${cover.installed}`,

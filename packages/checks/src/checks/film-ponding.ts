@@ -64,12 +64,14 @@ function onCover(shelter: Shelter, cover: Cover, radius: number): Found {
       step(
         'T_1',
         'pull left in the film in rain',
-        'T_1 = 0.5 T_0 - E t α (ϑ_rain - ϑ_fit), not below 0',
+        'T_1 = max(0, k T_0 - E t α (ϑ_rain - ϑ_fit))',
         [
           given('T_0', 'pull when put on', cover.tension, 'line-load'),
           given('E t', 'stretch stiffness', panel.stiffness, 'line-load'),
           given('α', 'thermal expansion', panel.film.expansion, 'expansion'),
           given('k', 'share of the pull kept (from memory)', pullKept, 'ratio'),
+          given('ϑ_rain', 'in rain', rainTemperature, 'temperature'),
+          given('ϑ_fit', 'put on at', cover.fittedAt, 'temperature'),
         ],
         state.pull,
         'line-load',
@@ -78,7 +80,7 @@ function onCover(shelter: Shelter, cover: Cover, radius: number): Found {
       step(
         'f',
         'sag between the bows under film and a sheet of running water',
-        'T = p s² / 8 f, T = T_1 + E t (8/3) (f/s)²',
+        'p s² / (8 f) = T_1 + E t (8/3) (f / s)²',
         [
           given('p', 'film and running water', pressure, 'pressure'),
           given('s', 'spacing of the bows', s, 'length'),
@@ -100,13 +102,16 @@ function onCover(shelter: Shelter, cover: Cover, radius: number): Found {
       step(
         'T_needed',
         'pull that sheds water from a panel s by b',
-        'T = γ / (π² (1/s² + 1/b²))',
-        [given('γ/g', 'density of water', WATER / gravity, 'density')],
+        'T = ρ g / (π² (1 / s² + 1 / b²))',
+        [
+          given('ρ', 'density of water', WATER / gravity, 'density'),
+          given('g', 'gravity, N/kg', gravity, 'ratio'),
+        ],
         needed,
         'line-load',
         'membrane-ponding',
       ),
-      step('T', 'pull that acts', 'T = p s² / 8 f', [], acting, 'line-load', 'parabola'),
+      step('T', 'pull that acts', 'T = p s² / (8 f)', [], acting, 'line-load', 'parabola'),
     ],
   });
 }

@@ -1,6 +1,6 @@
 import { filmStress, levelOf, type Step } from '@tautline/loads';
 import type { Cover, FilmItem, Shelter } from '@tautline/shelter';
-import { pullAt, stormTemperature } from '@tautline/structure';
+import { pullAt, pullKept, stormTemperature } from '@tautline/structure';
 import { filmAgeing, leftOf } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { renewed, strappedDown } from '../film-levers.ts';
@@ -84,10 +84,13 @@ function inCold({ site }: Shelter, cover: Cover, load: FilmLoad): Pulled {
       step(
         'T',
         'pull left in the film on the coldest day',
-        'T = 0.5 T_0 + E t α (ϑ_fit - ϑ_cold)',
+        'T = max(0, k T_0 + E t α (ϑ_fit - ϑ_cold))',
         [
           given('T_0', 'pull when put on', cover.tension, 'line-load'),
           given('E t', 'stretch stiffness', load.panel.stiffness, 'line-load'),
+          given('k', 'share of the pull kept (from memory)', pullKept, 'ratio'),
+          given('α', 'thermal expansion', film.expansion, 'expansion'),
+          given('ϑ_fit', 'put on at', cover.fittedAt, 'temperature'),
           given('ϑ_cold', 'coldest', site.coldest, 'temperature'),
         ],
         pull,

@@ -1,7 +1,7 @@
 import { type CurvePoint, crownOf } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, length, measured, step } from '../judge.ts';
+import { given, inWords, judge, length, measured, step } from '../judge.ts';
 import { higher, risen } from '../levers.ts';
 
 /** Slope below which drops stay on film, as rise to run: 1:10, common practice, no source. */
@@ -51,7 +51,7 @@ function run({ shelter }: CheckInput): Found[] {
       ],
       source: 'practice',
       steps: [
-        step(
+        inWords(
           'b',
           'width of the crown that is flatter than film sheds water from',
           'b: |tan θ| < m on the line as built',

@@ -1,5 +1,5 @@
 import { flutterTension } from '@tautline/loads';
-import { filmPanel, pullAt, stormTemperature } from '@tautline/structure';
+import { filmPanel, pullAt, pullKept, stormTemperature } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { given, judge, measured, notChecked, step } from '../judge.ts';
@@ -49,8 +49,11 @@ function run(input: CheckInput): Found[] {
             step(
               'q',
               'velocity pressure of a fresh breeze',
-              'q = 0.613 V²',
-              [given('V', 'top of Beaufort 5', everydayWind, 'speed')],
+              'q = ½ ρ V²',
+              [
+                given('ρ', 'air', 2 * halfDensity, 'density'),
+                given('V', 'top of Beaufort 5', everydayWind, 'speed'),
+              ],
               pressure,
               'pressure',
               'beaufort',
@@ -59,10 +62,14 @@ function run(input: CheckInput): Found[] {
             step(
               'T_1',
               'pull left in the film after a season',
-              'T_1 = 0.5 T_0 - E t α (ϑ - ϑ_fit)',
+              'T_1 = max(0, k T_0 - E t α (ϑ - ϑ_fit))',
               [
                 given('T_0', 'pull when put on', cover.tension, 'line-load'),
+                given('k', 'share of the pull kept (from memory)', pullKept, 'ratio'),
                 given('E t', 'stretch stiffness', panel.stiffness, 'line-load'),
+                given('α', 'thermal expansion', panel.film.expansion, 'expansion'),
+                given('ϑ', 'in a breeze', stormTemperature, 'temperature'),
+                given('ϑ_fit', 'put on at', cover.fittedAt, 'temperature'),
               ],
               pull,
               'line-load',

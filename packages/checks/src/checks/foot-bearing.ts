@@ -5,7 +5,7 @@ import { type FrameFoot, feetOf, frameFeet, postWeight, worstUnder } from '../fe
 import type { Finding } from '../finding.ts';
 import { groundNamed, holdUse } from '../ground.ts';
 import { boardsUnder, footSinking, type Sinking } from '../ground-sinking.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured } from '../judge.ts';
 import { type FrameLimit, type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { railDemands, rowsUnder } from '../rails.ts';
 import { setQuantity } from '../slots.ts';
@@ -93,7 +93,7 @@ function tell(
     ],
     source: hold.source,
     steps: [
-      step(
+      inWords(
         'V',
         'load on one foot',
         'from the frame analysis',

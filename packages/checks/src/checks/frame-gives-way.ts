@@ -2,7 +2,7 @@ import type { Shelter } from '@tautline/shelter';
 import type { FrameAnalysis, Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found, MessagePiece } from '../finding.ts';
-import { judge, measured, step } from '../judge.ts';
+import { inWords, judge, measured } from '../judge.ts';
 import { closer, flatter, stouter, tiedHeads } from '../levers.ts';
 import type { Limit } from '../limit.ts';
 import { notSurvived } from '../stress.ts';
@@ -81,7 +81,7 @@ function andMore(failing: readonly Response[]): MessagePiece[] {
 }
 
 const shareStep = ({ status, reached, load }: Response) =>
-  step(
+  inWords(
     'λ',
     status === 'gives way'
       ? `share of ${load.title} at which the frame loses its stiffness`

@@ -5,7 +5,7 @@ import { itemValue, quantityValue, specNode, wordValue } from '@tautline/shelter
 import { type FramePonding, pocketDepth, pullAt, rainTemperature, sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found, MessagePiece } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked, step } from '../judge.ts';
 import { closer, stouter, tighter } from '../levers.ts';
 
 function run(input: CheckInput): Found[] {
@@ -32,7 +32,7 @@ function run(input: CheckInput): Found[] {
       message: rest === undefined ? runaway(ponding, first, roof.member.title) : atRest(ponding, rest),
       source: 'frame-ponding',
       steps: [
-        step(
+        inWords(
           'V_0',
           'water that the first pocket holds, on one bow',
           'V_0 = b ∫ m dx up to the brim, before the bows give under it; m = d - f/3, and 2/3 d √(d/f) where d < f',
@@ -51,7 +51,7 @@ function run(input: CheckInput): Found[] {
           'frame-ponding',
         ),
         ...path.map((entry, index) =>
-          step(
+          inWords(
             `V_p,${index + 1}`,
             'what the pocket holds up to its brim on the shape bent by the water',
             'V_p = b ∫ m dx up to the brim of the bent shape',
@@ -67,7 +67,7 @@ function run(input: CheckInput): Found[] {
         ...(rest === undefined
           ? []
           : [
-              step(
+              inWords(
                 'V_rest',
                 'water at rest on one bow',
                 'V = V_p(V): the water stands just up to its brim',
@@ -80,10 +80,10 @@ function run(input: CheckInput): Found[] {
                 'frame-ponding',
               ),
             ]),
-        step(
+        (ponding.atLeast ? inWords : step)(
           'λ',
           'how many times the water that the pocket holds the bows bear',
-          ponding.atLeast ? 'λ ≥ max V / V_p, followed no further' : 'λ = max V / V_p',
+          ponding.atLeast ? 'λ ≥ max V / V_p, followed no further' : 'λ = V / V_p',
           [
             given('V', 'water on the bow', tipping, 'water'),
             given('V_p', 'what the pocket holds then', bent, 'water'),

@@ -56,7 +56,10 @@ function tell(
         'V',
         'upright share of that pull',
         'V = T sin α',
-        [given('α', 'slope down to the anchor', slope, 'angle')],
+        [
+          given('T', 'pull of the guy', pulled.pull, 'force'),
+          given('α', 'slope down to the anchor', slope, 'angle'),
+        ],
         up,
         'force',
         'statics',

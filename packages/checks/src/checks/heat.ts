@@ -88,8 +88,13 @@ function run(input: CheckInput): Found[] {
         step(
           'I',
           'sun on level ground at noon of midsummer',
-          'I = 1361 · 0.75 · cos(|latitude| - 23.44°)',
-          [given('latitude', 'latitude of the site', site.latitude, 'angle')],
+          'I = I_0 τ cos(max(0, |φ| - δ))',
+          [
+            given('I_0', 'sun outside the air', solarConstant, 'irradiance'),
+            given('τ', 'share that clear air lets through', clearAir, 'ratio'),
+            given('φ', 'latitude of the site', site.latitude, 'angle'),
+            given('δ', 'height of the sun over the equator at midsummer', tilt, 'angle'),
+          ],
           sun,
           'irradiance',
           'sun-altitude',
@@ -97,8 +102,10 @@ function run(input: CheckInput): Found[] {
         step(
           'A',
           'opening where air comes in, and as much where it leaves',
-          'open side + open end',
+          'A = A_side + A_end',
           [
+            given('A_side', 'open side', sides, 'area'),
+            given('A_end', 'open end', ends, 'area'),
             { ...given('v', 'light air', lightAir, 'speed'), assumed: true },
             { ...given('ϑ', 'air outside', hotDay, 'temperature'), assumed: true },
           ],

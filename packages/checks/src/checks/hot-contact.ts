@@ -3,7 +3,7 @@ import { between } from '../ageing.ts';
 import type { Check, CheckInput } from '../check.ts';
 import { renewed } from '../film-levers.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import { given, inWords, judge, measured, step } from '../judge.ts';
 import { wrappedFrames } from '../levers.ts';
 import { remark } from '../remark.ts';
 
@@ -67,7 +67,7 @@ function run(input: CheckInput): Found[] {
       source: 'practice',
       steps: [
         lasts,
-        step(
+        inWords(
           't',
           'age of the film',
           `t = ${input.on} - ${cover.installed}`,

@@ -41,7 +41,7 @@ function run(input: CheckInput): Found[] {
             step(
               'ε',
               'length to spare when hot, over its length',
-              'ε = α (ϑ_hot - ϑ_fit) - 0.5 T_0 / E t, not below 0',
+              'ε = max(0, α (ϑ_hot - ϑ_fit) - 0.5 T_0 / E t)',
               [
                 given('α', 'thermal expansion', panel.film.expansion, 'expansion'),
                 given('ϑ_hot', 'hottest', site.hottest, 'temperature'),

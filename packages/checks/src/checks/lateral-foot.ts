@@ -6,7 +6,7 @@ import { type FrameFoot, frameFeet, worstUnder } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { groundNamed, holdsNothing, holdUse, type NoHold } from '../ground.ts';
 import { footMoment, footSideways } from '../ground-sideways.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { deeper, inConcrete, tiedHeads } from '../levers.ts';
 import { type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { setQuantity } from '../slots.ts';
@@ -121,7 +121,7 @@ function tell(
     ],
     source: hold.source,
     steps: [
-      step(
+      inWords(
         'H',
         'push of one foot, thrust of a sprung bow included',
         'from the frame analysis',

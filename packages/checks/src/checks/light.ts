@@ -49,10 +49,11 @@ function run(input: CheckInput): Found[] {
           step(
             'φ',
             'share shaded by frames and purlins',
-            'φ = d / s + n d_p / L',
+            'φ = min(1, d / s + φ_p)',
             [
               given('d', 'breadth of a frame member', depthOf(roof.member), 'length'),
               given('s', 'distance between the frames', roof.spacing, 'length'),
+              given('φ_p', 'breadth of purlins over the roof line', along, 'percent'),
             ],
             frame,
             'percent',

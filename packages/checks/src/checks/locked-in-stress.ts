@@ -48,7 +48,7 @@ function run(input: CheckInput): Found[] {
         step(
           'σ_built',
           'locked-in stress on a cold day',
-          'σ = E c κ',
+          'σ = E c κ_max',
           [
             given('E', 'modulus in the cold', material.modulus * cold.modulus, 'stress'),
             given('ϑ_cold', 'coldest day of building', site.coldest, 'temperature'),
@@ -62,7 +62,7 @@ function run(input: CheckInput): Found[] {
         step(
           'σ_old',
           'locked-in stress left after creep',
-          'σ = E_long c κ',
+          'σ = E_long c κ_max',
           [
             given('E_long', 'long-term modulus', material.modulus * relaxedShare(member), 'stress'),
             ...common,

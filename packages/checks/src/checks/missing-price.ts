@@ -1,7 +1,7 @@
 import type { Item, Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, step } from '../judge.ts';
+import { given, inWords } from '../judge.ts';
 import { remark } from '../remark.ts';
 
 /** Items named in a message before it only counts the rest: own choice. */
@@ -45,7 +45,7 @@ function run({ shelter }: CheckInput): Found[] {
       ],
       'derived',
       [
-        step(
+        inWords(
           'n',
           'items without a price',
           'counted',

@@ -3,7 +3,7 @@ import { type FrameAnalysis, type SectionForce, sectionOf, stormTemperature } fr
 import { type MemberAgeing, memberAgeing } from '../ageing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, MessagePiece } from '../finding.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { closer, flatter, stouter, thinner, tiedHeads } from '../levers.ts';
 import { type FrameLimit, type Limit, type Told, worstOf } from '../limit.ts';
 import { inSoil } from '../resistance.ts';
@@ -152,7 +152,7 @@ function tell(
     ],
     source: limit.source,
     steps: [
-      step(
+      inWords(
         'M',
         look.relaxed === true ? 'bending by the loads' : 'bending, locked-in bending included',
         'from the frame analysis',
@@ -161,7 +161,7 @@ function tell(
         'moment',
         'frame',
       ),
-      step(
+      inWords(
         'N',
         'force along the member (tension positive)',
         'from the frame analysis',

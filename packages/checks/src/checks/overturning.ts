@@ -3,7 +3,7 @@ import type { Cap } from '@tautline/shelter';
 import { type CapLoads, capLoads, capRims } from '@tautline/structure';
 import type { Check, CheckInput, Lever } from '../check.ts';
 import { footUplift } from '../ground.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { deeper, heavierRims } from '../levers.ts';
 import { type Limit, type Told, unknown } from '../limit.ts';
 
@@ -80,13 +80,16 @@ function tell(
       step(
         'G',
         'weight of one cap',
-        'G = m g A',
-        [given('l', 'length of one cap', loads.length, 'length')],
+        'G = w l',
+        [
+          given('w', 'weight along the ridge', loads.weight / loads.length, 'line-load'),
+          given('l', 'length of one cap', loads.length, 'length'),
+        ],
         loads.weight,
         'force',
         'derived',
       ),
-      step(
+      inWords(
         'F',
         'lift at the rim, from the balance of the wind on the arc about the other rim',
         'F = Σ (p x dA) / S, by the factors of the combination, with half the weight added back',

@@ -3,7 +3,7 @@ import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import { type FrameFoot, feetOf, frameFeet, worstUnder } from '../feet.ts';
 import type { Finding } from '../finding.ts';
 import { footUplift, groundNamed, holdsNothing, holdUse } from '../ground.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured } from '../judge.ts';
 import { deeper, inConcrete, wider } from '../levers.ts';
 import { type FrameLimit, type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { railDemands, rowsUnder } from '../rails.ts';
@@ -84,7 +84,7 @@ function tell(
     ],
     source: hold.source,
     steps: [
-      step(
+      inWords(
         'V',
         'pull up on one foot',
         'from the frame analysis',

@@ -2,7 +2,7 @@ import type { Cover, MemberItem, Rail, SheetItem, Shelter } from '@tautline/shel
 import { coverWeight, sectionOf, weightPerLength } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found } from '../finding.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import { given, inWords, judge, measured, step } from '../judge.ts';
 import { closer, stouter } from '../levers.ts';
 import { type Limit, type Told, unknown } from '../limit.ts';
 import { type MemberLimit, memberLimit } from '../resistance.ts';
@@ -29,8 +29,8 @@ function onSheet(shelter: Shelter, cover: Cover, sheet: SheetItem): Found {
     ],
     source: 'catalogue',
     steps: [
-      step('b', 'widest distance between lines', 'b = max(s_k+1 - s_k)', [], span, 'length', 'derived'),
-      step(
+      inWords('b', 'widest distance between lines', 'b = max(s_k+1 - s_k)', [], span, 'length', 'derived'),
+      inWords(
         'b_max',
         'greatest span of the sheet',
         'from the catalogue',

@@ -11,7 +11,7 @@ import { alongBraces } from '../bracing.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { heldByFeet, onBraces, type Push, pullOf, pushAlong } from '../hold-along.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured } from '../judge.ts';
 import { type Limit, type Told, type Use, unknown } from '../limit.ts';
 import { setItem } from '../slots.ts';
 
@@ -71,7 +71,7 @@ function tellFeet(push: Push, capacity: number): Told {
           ],
     source: push.source,
     steps: [
-      step(
+      inWords(
         'F',
         'push of the wind along the house',
         'from the wind case',
@@ -80,7 +80,7 @@ function tellFeet(push: Push, capacity: number): Told {
         'force',
         push.source,
       ),
-      step(
+      inWords(
         'F_a',
         'what the clamped feet hold, each bent by F h about the ground',
         'F_a = Σ min(f_b W / h, soil)',

@@ -1,6 +1,6 @@
 import { WATER } from '@tautline/mechanics';
 import type { Cover, Rafters, Shelter } from '@tautline/shelter';
-import { edgeSlope, filmPanel, pullAt, rainSheet, sagUnder } from '@tautline/structure';
+import { edgeSlope, filmPanel, pullAt, pullKept, rainSheet, sagUnder } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { given, judge, measured, step } from '../judge.ts';
@@ -56,9 +56,12 @@ function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Found {
       step(
         'ε',
         'slack of the film on a hot day, as a strain',
-        'ε = α (ϑ_hot - ϑ_fit) - 0.5 T_0 / E t, not below 0',
+        'ε = max(0, α (ϑ_hot - ϑ_fit) - k T_0 / E t)',
         [
           given('α', 'thermal expansion', panel.film.expansion, 'expansion'),
+          given('ϑ_hot', 'hottest', shelter.site.hottest, 'temperature'),
+          given('ϑ_fit', 'put on at', cover.fittedAt, 'temperature'),
+          given('k', 'share of the pull kept (from memory)', pullKept, 'ratio'),
           given('T_0', 'pull when put on', cover.tension, 'line-load'),
           given('E t', 'stretch stiffness', panel.stiffness, 'line-load'),
         ],
@@ -69,8 +72,9 @@ function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Found {
       step(
         'f',
         'sag between the rafters',
-        'p s² / 8 f = T_1 + E t ((8/3) (f/s)² - ε)',
+        'p s² / (8 f) = T_1 + E t ((8/3) (f/s)² - ε)',
         [
+          given('T_1', 'pull left on a hot day', state.pull, 'line-load'),
           given('p', 'film and running water', pressure, 'pressure'),
           given('s', 'spacing of the rafters', s, 'length'),
         ],
@@ -90,9 +94,10 @@ function onCover(shelter: Shelter, rafters: Rafters, cover: Cover): Found {
       step(
         'tan θ',
         'slope of the rafter at the eave, camber included',
-        'θ = pitch + 4 c / l',
+        'tan θ = tan(atan(rise / run) + 4 c / l_r)',
         [
           given('c', 'camber', rafters.camber, 'length'),
+          given('l_r', 'length of the rafter, straight', Math.hypot(reach(rafters), rafters.rise), 'length'),
           given('rise', 'rise', rafters.rise, 'length'),
           given('run', 'reach of one rafter', reach(rafters), 'length'),
         ],

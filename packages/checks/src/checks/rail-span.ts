@@ -1,5 +1,5 @@
 import { type CableItem, type MemberItem, type Rail, railsUnder, type Shelter } from '@tautline/shelter';
-import { type RailDemand, type Response, sectionOf } from '@tautline/structure';
+import { gravity, type RailDemand, type Response, sectionOf, weightPerLength } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
@@ -88,6 +88,9 @@ function tellRail(
 ): Told {
   const section = sectionOf(member);
   const moment = demand.moment ?? 0;
+  // Lift is not relieved by what the rail weighs.
+  const down = demand.load >= 0;
+  const own = down ? [given('g', 'weight of the rail', weightPerLength(member), 'line-load')] : [];
   const stress = moment / section.sectionModulus;
   return {
     demand: measured(stress, 'stress'),
@@ -107,7 +110,10 @@ function tellRail(
         'w',
         'load along the rail, from the frames',
         'w = R / s',
-        [given('s', 'spacing of the frames', roof.spacing, 'length')],
+        [
+          given('R', 'what one frame brings', demand.load * roof.spacing, 'force'),
+          given('s', 'spacing of the frames', roof.spacing, 'length'),
+        ],
         demand.load,
         'line-load',
         'frame',
@@ -115,8 +121,8 @@ function tellRail(
       step(
         'M',
         'bending of one bay',
-        'M = (w + g) L² / 8',
-        [given('L', 'distance between posts', rail.span, 'length')],
+        down ? 'M = (w + g) L² / 8' : 'M = |w| L² / 8',
+        [...own, given('L', 'distance between posts', rail.span, 'length')],
         moment,
         'moment',
         'beam-table',
@@ -130,7 +136,18 @@ function tellRail(
         'stress',
         'timoshenko:beam',
       ),
-      step('f', 'sag of one bay', 'f = 5 w L⁴ / 384 E I', [], demand.sag, 'length', 'beam-table'),
+      step(
+        'f',
+        'sag of one bay',
+        down ? 'f = 5 (w + g) L⁴ / (384 E I)' : 'f = 5 |w| L⁴ / (384 E I)',
+        [
+          given('E', 'modulus', member.material.modulus, 'stress'),
+          given('I', 'second moment', section.secondMoment, 'second-moment'),
+        ],
+        demand.sag,
+        'length',
+        'beam-table',
+      ),
       ...limit.steps,
     ],
   };
@@ -156,17 +173,19 @@ function tellCable(rail: Rail, cable: CableItem, demand: RailDemand): Told {
       step(
         'H',
         'pull of the cable',
-        'H = w L² / 8 f, H = T_0 + E A (8/3) (f/L)²',
+        'H = (|w| + g) L² / (8 f)',
         [
           given('w', 'load along the cable', demand.load, 'line-load'),
+          given('g', 'its own weight', cable.massPerLength * gravity, 'line-load'),
           given('L', 'distance between posts', rail.span, 'length'),
           given('T_0', 'pull when set up', rail.tension ?? 0, 'force'),
+          given('f', 'sag at which it stretches so far', demand.sag, 'length'),
         ],
         pull,
         'force',
         'parabola',
       ),
-      step('f', 'sag', 'from the same', [], demand.sag, 'length', 'parabola'),
+      step('f', 'sag', 'f = (|w| + g) L² / (8 H)', [], demand.sag, 'length', 'parabola'),
       step(
         'H_max',
         'pull it may take',

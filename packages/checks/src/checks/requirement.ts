@@ -2,7 +2,7 @@ import type { KindName } from '@tautline/quantity';
 import type { Requirement, Shelter } from '@tautline/shelter';
 import type { Check } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { judge, measured, notChecked, step } from '../judge.ts';
+import { inWords, judge, measured, notChecked } from '../judge.ts';
 import { higher, risen } from '../levers.ts';
 
 /** What a `require` may be about, in SI. Headroom is judged after deflection, by its own check. */
@@ -47,7 +47,7 @@ function onRequirement(shelter: Shelter, requirement: Requirement): Found[] {
       ],
       source: 'derived',
       steps: [
-        step(
+        inWords(
           requirement.subject,
           `${requirement.subject} of the shelter`,
           'from the geometry',

@@ -1,7 +1,7 @@
 import type { Cover, Item } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import { given, inWords, judge, measured } from '../judge.ts';
 import { setItem, setQuantity } from '../slots.ts';
 
 /** Widest roll the covering can come from: the one the user named, else the widest sold. */
@@ -31,7 +31,7 @@ function run(input: CheckInput): Found[] {
         ],
         source: 'derived',
         steps: [
-          step(
+          inWords(
             'b',
             'width needed',
             'b = length of the roof line + edge allowance at both sides',
@@ -40,7 +40,7 @@ function run(input: CheckInput): Found[] {
             'length',
             'derived',
           ),
-          step(
+          inWords(
             'b_roll',
             'width of the roll',
             'from the catalogue or the spec',

@@ -3,7 +3,7 @@ import type { Foot, MemberItem, Origin, Shelter } from '@tautline/shelter';
 import { sectionOf } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding, Found } from '../finding.ts';
-import { given, step } from '../judge.ts';
+import { given, inWords } from '../judge.ts';
 import { rowsUnder } from '../rails.ts';
 import { remark } from '../remark.ts';
 import { setItem } from '../slots.ts';
@@ -62,7 +62,7 @@ function run(input: CheckInput): Found[] {
         ],
         source,
         [
-          step(
+          inWords(
             't',
             'life of untreated stock in warm wet soil: half its strength at the ground is gone',
             'of the material, not calculated',

@@ -97,6 +97,7 @@ function tell({ foot }: Cap, soil: string, worst: Sliding): Told {
         'what presses both rims to the ground, before the wind lifts it',
         'W = (2 m_b + m_c) g',
         [
+          given('g', 'gravity, N/kg', gravity, 'ratio'),
           given('m_b', 'ballast on one rim', foot.mass ?? 0, 'mass'),
           given('m_c', 'own mass that counts, or is left by the lift', worst.mass - ballast, 'mass'),
         ],

@@ -9,7 +9,7 @@ import {
 import { depthOf, type FrameAnalysis, type Response } from '@tautline/structure';
 import type { Check, CheckInput } from '../check.ts';
 import { namedJoint } from '../joint-name.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { type Limit, type Told, unknown, worstOf } from '../limit.ts';
 import { buildingLimit, type MemberLimit } from '../resistance.ts';
 import { bendingForces, looksAt } from '../springing.ts';
@@ -109,7 +109,7 @@ function tell(
     ],
     source: 'statics',
     steps: [
-      step(
+      inWords(
         'M',
         'bending at the joint',
         'from the frame analysis',

@@ -1,7 +1,7 @@
 import type { Acceptance } from '@tautline/shelter';
 import type { Check, Lever } from '../check.ts';
 import type { Finding } from '../finding.ts';
-import { step } from '../judge.ts';
+import { inWords } from '../judge.ts';
 
 /** An `accept` line that must not stand as it is, and why; `covered` findings of its check are left to accept. */
 export function stale(acceptance: Acceptance, why: string, covered: number): Finding {
@@ -16,7 +16,7 @@ export function stale(acceptance: Acceptance, why: string, covered: number): Fin
     message: [why],
     source: 'derived',
     steps: [
-      step(
+      inWords(
         'n',
         `findings of ${acceptance.check} that this line covers`,
         'failing or near their limit',

@@ -2,7 +2,7 @@ import type { Bows, Rafters, SpecEdit } from '@tautline/shelter';
 import { itemValue, madeFor, quantityValue, specNode } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found, MessagePiece } from '../finding.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked } from '../judge.ts';
 
 /** Pieces between the ends and joints at these places, m; driven legs belong to the outer pieces. */
 export function pieces(frame: Bows | Rafters, joints: readonly number[]): number[] {
@@ -49,7 +49,7 @@ function run(input: CheckInput): Found[] {
           ],
       source: 'derived',
       steps: [
-        step(
+        inWords(
           'l_piece',
           'longest piece between ends and joints',
           'l_piece = max(s_k+1 - s_k)',
@@ -58,7 +58,7 @@ function run(input: CheckInput): Found[] {
           'length',
           'derived',
         ),
-        step('l_stock', 'longest stock length', 'from the catalogue', [], longest, 'length', 'derived'),
+        inWords('l_stock', 'longest stock length', 'from the catalogue', [], longest, 'length', 'derived'),
       ],
       // A full stock length used whole is no near miss.
       exact: true,

@@ -1,7 +1,7 @@
 import type { Check, CheckInput } from '../check.ts';
 import type { Finding, Found } from '../finding.ts';
 import { type FirstFailure, failsAt } from '../gust-order.ts';
-import { given, judge, measured, notChecked, step } from '../judge.ts';
+import { given, inWords, judge, measured, notChecked, step } from '../judge.ts';
 import { sturdier } from '../levers.ts';
 import { sacrificialParts } from '../sacrificial.ts';
 
@@ -46,7 +46,7 @@ function run(input: CheckInput): Found[] {
       ],
       source: 'practice',
       steps: [
-        step(
+        inWords(
           'V_1',
           `gust at which ${goes.what}`,
           'utilisation 1 on the frame solved again',
@@ -55,7 +55,7 @@ function run(input: CheckInput): Found[] {
           'speed',
           'frame',
         ),
-        step(
+        inWords(
           'V_2',
           `gust at which ${stands.what}`,
           'utilisation 1 on the frame solved again',
@@ -93,7 +93,7 @@ function passes(part: { id: string; origin: Finding['origin'] }, goes: FirstFail
       '.',
     ],
     source: 'practice',
-    steps: [step('V_1', `gust at which ${goes.what}`, 'utilisation 1', [], goes.gust, 'speed', 'frame')],
+    steps: [inWords('V_1', `gust at which ${goes.what}`, 'utilisation 1', [], goes.gust, 'speed', 'frame')],
   });
 }
 

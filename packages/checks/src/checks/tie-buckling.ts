@@ -1,8 +1,9 @@
+import type { StepInput } from '@tautline/loads';
 import type { Brace, MemberItem, Shelter } from '@tautline/shelter';
 import { type Response, sectionOf, weightPerLength } from '@tautline/structure';
 import { strongerCable } from '../anchor-levers.ts';
 import type { Check, CheckInput } from '../check.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { stouter } from '../levers.ts';
 import { type Limit, type Told, type Use, worstOf } from '../limit.ts';
 import { mostPressed, type PressedUse, pressedUse } from '../pressed.ts';
@@ -41,15 +42,32 @@ function limits({ shelter, frame }: CheckInput): Limit[] {
     });
 }
 
+interface MayPull {
+  readonly allowed: number;
+  readonly inputs: readonly StepInput[];
+}
+
 /** What a tie may be pulled with, N: a wire, or a bar that hangs by its own weight. */
-function mayPull(shelter: Shelter, tie: Brace): (load: Response['load']) => number {
+function mayPull(shelter: Shelter, tie: Brace): (load: Response['load']) => MayPull {
   const { member } = tie;
-  if (member.kind === 'cable') return () => cableWorking(member);
+  if (member.kind === 'cable') {
+    const allowed = cableWorking(member);
+    return () => ({ allowed, inputs: [] });
+  }
   const { bending } = ofItself(tie, member);
   const limitUnder = limitsUnder(shelter.site, member);
   return (load) => {
     const limit = limitUnder(load);
-    return Math.max(0, 1 - bending / limit.bending) * limit.tension * sectionOf(member).area;
+    const { area } = sectionOf(member);
+    return {
+      allowed: Math.max(0, 1 - bending / limit.bending) * limit.tension * area,
+      inputs: [
+        given('σ_b', 'bending of its own weight', bending, 'stress'),
+        given('f_b', 'bending stress it may have', limit.bending, 'stress'),
+        given('A', 'area', area, 'area'),
+        given('f_t', 'tension it may have', limit.tension, 'stress'),
+      ],
+    };
   };
 }
 
@@ -58,16 +76,17 @@ function pulling(shelter: Shelter, tie: Brace): (response: Response) => Use | un
   return ({ load, forces }) => {
     const pull = Math.max(0, ...forces.map(({ part, axial }) => (part === tie.id ? axial : 0)));
     if (pull === 0) return undefined;
-    const allowed = Math.max(may(load), 1e-6);
+    const held = may(load);
+    const allowed = Math.max(held.allowed, 1e-6);
     return {
       utilisation: pull / allowed,
       loadCase: load.title,
-      tell: () => tellPull(tie, pull, allowed, load.title),
+      tell: () => tellPull(tie, pull, held, load.title),
     };
   };
 }
 
-function tellPull({ member }: Brace, pull: number, allowed: number, loadCase: string): Told {
+function tellPull({ member }: Brace, pull: number, { allowed, inputs }: MayPull, loadCase: string): Told {
   const wire = member.kind === 'cable';
   return {
     demand: measured(pull, 'force'),
@@ -81,12 +100,12 @@ function tellPull({ member }: Brace, pull: number, allowed: number, loadCase: st
     ],
     source: wire ? 'rigging' : 'frame',
     steps: [
-      step('N', 'pull', 'from the frame analysis', [], pull, 'force', 'frame'),
+      inWords('N', 'pull', 'from the frame analysis', [], pull, 'force', 'frame'),
       step(
         'N_t',
         'pull it may have',
-        wire ? 'N_t = η F_b / n' : 'N_t = (1 - σ_b / f_b) A f_t',
-        [],
+        wire ? 'N_t = η F_b / n' : 'N_t = max(0, 1 - σ_b / f_b) A f_t',
+        inputs,
         allowed,
         'force',
         wire ? 'rigging' : 'timoshenko:beam',
@@ -137,7 +156,7 @@ function tellPress(tie: Brace, member: MemberItem, { load, column, both, limit }
     ],
     source: column.source,
     steps: [
-      step('N', 'thrust', 'from the frame analysis', [], load.thrust, 'force', 'frame'),
+      inWords('N', 'thrust', 'from the frame analysis', [], load.thrust, 'force', 'frame'),
       step(
         'L / r',
         'slenderness',
@@ -154,7 +173,7 @@ function tellPress(tie: Brace, member: MemberItem, { load, column, both, limit }
       step(
         'σ_b',
         'bending of its own weight',
-        'σ_b = g L² / 8 W',
+        'σ_b = g L² / (8 W)',
         [
           given('g', 'weight', weightPerLength(member), 'line-load'),
           given('W', 'section modulus', section.sectionModulus, 'section-modulus'),

@@ -96,8 +96,11 @@ const heldStep = (share: number, holds: number): Step =>
   step(
     'F_a',
     'pull the fastening may have in a gust, at its age or that of the film, which tears out of it',
-    'F_a = F k_T k_d · level · η',
-    [given('η', 'strength left in the film, or in clips where that is less', share, 'percent')],
+    'F_a = η F_0',
+    [
+      given('F_0', 'when new, at the level of the combinations', holds / share, 'line-load'),
+      given('η', 'strength left in the film, or in clips where that is less', share, 'percent'),
+    ],
     holds,
     'line-load',
     'practice:film-creep',

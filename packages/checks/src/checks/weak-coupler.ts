@@ -4,7 +4,7 @@ import type { Response } from '@tautline/structure';
 import type { Check, CheckInput, Lever, Stock } from '../check.ts';
 import type { Finding } from '../finding.ts';
 import { namedJoint } from '../joint-name.ts';
-import { given, measured, step } from '../judge.ts';
+import { given, inWords, measured, step } from '../judge.ts';
 import { closer } from '../levers.ts';
 import { type Limit, type Told, unknown, usesOf, worstOf } from '../limit.ts';
 import { type JointLimit, jointLimits } from '../resistance.ts';
@@ -116,7 +116,7 @@ function tell(
     ],
     source: 'catalogue',
     steps: [
-      step(
+      inWords(
         'M',
         'bending at the joint, locked-in bending included',
         'from the frame analysis',
@@ -125,7 +125,15 @@ function tell(
         'moment',
         'frame',
       ),
-      step('N', 'pull along the member at the joint', 'from the frame analysis', [], pull, 'force', 'frame'),
+      inWords(
+        'N',
+        'pull along the member at the joint',
+        'from the frame analysis',
+        [],
+        pull,
+        'force',
+        'frame',
+      ),
       ...may.steps,
       step(
         'u',

@@ -10,7 +10,7 @@ import {
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { sideGuys } from '../guys.ts';
-import { given, measured, nearLimit, notChecked, step } from '../judge.ts';
+import { given, inWords, measured, nearLimit, notChecked, step } from '../judge.ts';
 import { grownByPressure, type Limit, type Use, worstOf } from '../limit.ts';
 import { memberLimit } from '../resistance.ts';
 import { cableWorking } from '../rigging.ts';
@@ -29,7 +29,7 @@ function standing(shelter: Shelter, house: HouseAnalysis, broken: HouseResponse 
     return notChecked(part, `the whole house found no balance under ${broken.load.title}`, 'house');
   const reached = broken?.reached ?? (racking.unheld ? 0 : 1);
   const drifted = [
-    step(
+    inWords(
       'd',
       'largest movement along the house under wind along it',
       'from the analysis of the whole house',
@@ -147,7 +147,15 @@ function worstPiece(shelter: Shelter, brace: Brace, pieces: readonly PieceForces
           ],
           source: 'house',
           steps: [
-            step('N', 'force along it', 'from the analysis of the whole house', [], demand, 'force', 'house'),
+            inWords(
+              'N',
+              'force along it',
+              'from the analysis of the whole house',
+              [],
+              demand,
+              'force',
+              'house',
+            ),
             ...(pushed
               ? [
                   step(

@@ -2,7 +2,7 @@ import type { Shelter } from '@tautline/shelter';
 import type { Check, CheckInput } from '../check.ts';
 import type { Found } from '../finding.ts';
 import { failsAt } from '../gust-order.ts';
-import { given, judge, measured, step } from '../judge.ts';
+import { given, inWords, judge, measured } from '../judge.ts';
 import { sturdier } from '../levers.ts';
 
 const asked = ({ requirements }: Shelter) => requirements.filter(({ subject }) => subject === 'gust');
@@ -32,7 +32,7 @@ function run(input: CheckInput): Found[] {
           : ['A gust of ', measured(entry.value, 'speed'), ' is to be withstood; ', ...failsAt(first), '.'],
       source: 'frame',
       steps: [
-        step(
+        inWords(
           'V_1',
           first === undefined ? 'fastest gust looked at' : `gust at which ${first.what}`,
           'utilisation 1 on the frame solved again',

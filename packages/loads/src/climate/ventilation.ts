@@ -79,8 +79,10 @@ export function heatBalance(house: VentilatedHouse): HeatBalance {
     steps: [
       {
         symbol: 'V',
+        prose: true,
         meaning: 'air through the openings',
-        formula: 'V = √(V_wind² + V_chimney²) · screen, V_wind = 0.35 A v, V_chimney = 0.6 A √(g h ΔT/T)',
+        formula:
+          'V = √(V_wind² + V_chimney²) · screen, both through the opening; the chimney draws by the rise below',
         inputs: [
           given('v', 'wind', house.wind, 'speed'),
           given('screen', 'flow the screen leaves', screen, 'ratio'),
@@ -92,11 +94,14 @@ export function heatBalance(house: VentilatedHouse): HeatBalance {
       {
         symbol: 'ΔT',
         meaning: 'rise over the air outside',
-        formula: '(1 - E) τ I A_floor = (U A_skin + ρ c V) ΔT',
+        formula: '(1 - E) τ I A_f = (U A_s + ρ_c V) ΔT',
         inputs: [
           given('E', 'share that leaves as vapour', EVAPORATED, 'ratio'),
           given('τ', 'light let through', house.light, 'ratio'),
           given('I', 'sun', house.sun, 'irradiance'),
+          given('A_f', 'floor', house.floor, 'area'),
+          given('A_s', 'film', house.skin, 'area'),
+          given('ρ_c', 'heat of air, J for each m³ and degree', AIR_HEAT, 'ratio'),
           given('U', 'skin loss', SKIN_LOSS, 'heat-loss'),
         ],
         value: low,

@@ -19,7 +19,7 @@ export function ballastUplift(input: BallastInput): GroundResult {
       symbol: 'W',
       meaning: 'lift that raises the ballast',
       formula: 'W = m g',
-      inputs: [given('m', 'ballast', input.mass, 'mass')],
+      inputs: [given('m', 'ballast', input.mass, 'mass'), given('g', 'gravity, N/kg', GRAVITY, 'ratio')],
       value: input.mass * GRAVITY,
       source: 'derived:weight',
     },

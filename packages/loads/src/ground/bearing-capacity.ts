@@ -1,4 +1,5 @@
 /** Sinking: bearing capacity under posts, pads and poles. */
+import { GRAVITY } from '../rain.ts';
 import { given, type Step } from '../step.ts';
 import { type GroundResult, groundResult, needPositive } from './ground-result.ts';
 import { passiveCoefficient, type SoilClass, soilOf, stateSteps } from './soil.ts';
@@ -62,6 +63,7 @@ export function bearingCapacity(input: BearingInput): GroundResult {
     symbol: 'q_a',
     meaning: 'presumptive bearing pressure',
     formula: 'from the table',
+    prose: true,
     inputs: [],
     value: soil.bearing,
     kind: 'stress',
@@ -71,10 +73,20 @@ export function bearingCapacity(input: BearingInput): GroundResult {
     {
       symbol: 'Q_u',
       meaning: 'load at which the footing sinks (in service at most the presumptive pressure)',
-      formula: 'Q_u = A (c N_c s_c d_c + γ D N_q s_q d_q + ½ γ B N_γ s_γ d_γ)',
+      formula: 'Q_u = A (c N_c s_c d_c + ρ g D N_q s_q d_q + ½ ρ g B N_γ s_γ d_γ)',
       inputs: [
         given('A', 'area', area, 'area'),
         given('D', 'depth', input.depth, 'length'),
+        given('c', 'shear strength', soil.shear, 'stress'),
+        given('ρ', 'density of the soil', soil.unitWeight / GRAVITY, 'density'),
+        given('g', 'gravity, N/kg', GRAVITY, 'ratio'),
+        given('B', 'width', b, 'length'),
+        given('s_c', 'shape factor', shapeC, 'ratio'),
+        given('d_c', 'depth factor', depthC, 'ratio'),
+        given('s_q', 'shape factor', shapeQ, 'ratio'),
+        given('d_q', 'depth factor', depthQ, 'ratio'),
+        given('s_γ', 'shape factor', shapeQ, 'ratio'),
+        given('d_γ', 'depth factor', depthQ, 'ratio'),
         given('N_c', 'bearing factor', n.c, 'ratio'),
         given('N_q', 'bearing factor', n.q, 'ratio'),
         given('N_γ', 'bearing factor', n.gamma, 'ratio'),

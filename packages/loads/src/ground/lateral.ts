@@ -47,7 +47,9 @@ export function lateralCapacity(input: LateralInput): LateralResult {
         given('d', 'width that counts', short.width, 'thickness'),
         given('L', 'depth in the ground', input.depth, 'length'),
         given('e', 'height of the push', input.height, 'length'),
-        given('γ/g', 'density of the soil', soil.unitWeight / GRAVITY, 'density'),
+        given('ρ', 'density of the soil', soil.unitWeight / GRAVITY, 'density'),
+        given('g', 'gravity, N/kg', GRAVITY, 'ratio'),
+        ...(yields ? [given('M_y', 'bending the stub takes', input.momentCapacity!, 'moment')] : []),
         granular
           ? given('K_p', 'passive coefficient', passiveCoefficient(soil.friction), 'ratio')
           : given('c_u', 'shear strength', soil.shear, 'stress'),
@@ -68,9 +70,13 @@ export function lateralCapacity(input: LateralInput): LateralResult {
 
 function formulaOf(granular: boolean, head: LateralInput['head'], yields: boolean): string {
   if (yields)
-    return granular ? 'H (e + 0.54 √(H/(γ d K_p))) = M_y' : 'H (e + 1.5 d + 0.5 f) = M_y, f = H/(9 c_u d)';
-  if (granular) return head === 'free' ? 'H = γ d L³ K_p / (2 (e + L))' : 'H = 1.5 γ d L² K_p';
-  return head === 'free' ? 'H (e + 1.5 d + 0.5 f) = 2.25 c_u d (L - 1.5 d - f)²' : 'H = 9 c_u d (L - 1.5 d)';
+    return granular
+      ? 'H_u (e + 0.54 √(H_u / (ρ g d K_p))) = M_y'
+      : 'H_u (e + 1.5 d + 0.5 f) = M_y, f = H_u / (9 c_u d)';
+  if (granular) return head === 'free' ? 'H = ρ g d L³ K_p / (2 (e + L))' : 'H = 1.5 ρ g d L² K_p';
+  return head === 'free'
+    ? 'H_u (e + 1.5 d + 0.5 f) = 2.25 c_u d (L - 1.5 d - f)², f = H_u / (9 c_u d)'
+    : 'H = 9 c_u d (L - 1.5 d)';
 }
 
 interface Short {

@@ -52,11 +52,16 @@ export interface PlateInput {
   readonly stay?: Stay;
 }
 
-function plateCapacity(soil: Soil, area: number, breadth: number, aspect: number, depth: number): number {
+/** Clay (Das 1978, Vesic): F_c = 1.2 H/B for squares, limit 7.56 + 1.44 B/L. */
+function plateFactor(soil: Soil, breadth: number, aspect: number, depth: number): number {
   const ratio = depth / breadth;
-  if (isGranular(soil)) return breakoutFactor(ratio, soil.friction, aspect) * soil.unitWeight * area * depth;
-  // Clay (Das 1978, Vesic): F_c = 1.2 H/B for squares, limit 7.56 + 1.44 B/L.
-  const factor = Math.min(7.56 + 1.44 * aspect, (1 + 0.2 * aspect) * ratio);
+  return isGranular(soil)
+    ? breakoutFactor(ratio, soil.friction, aspect)
+    : Math.min(7.56 + 1.44 * aspect, (1 + 0.2 * aspect) * ratio);
+}
+
+function plateCapacity(soil: Soil, area: number, factor: number, depth: number): number {
+  if (isGranular(soil)) return factor * soil.unitWeight * area * depth;
   return area * (soil.unitWeight * depth + factor * soil.shear);
 }
 
@@ -71,9 +76,10 @@ export function deadmanUplift(input: PlateInput): GroundResult {
   const fill = soilOf(input.soil, state);
   const breadth = Math.min(input.breadth, length);
   const area = input.breadth * length;
-  const value = plateCapacity(fill, area, breadth, (breadth * breadth) / area, input.depth);
+  const factor = plateFactor(fill, breadth, (breadth * breadth) / area, input.depth);
+  const value = plateCapacity(fill, area, factor, input.depth);
   return groundResult(
-    plateStep(fill, 'pull at which the buried anchor breaks out', area, input.depth, value),
+    plateStep(fill, 'pull at which the buried anchor breaks out', area, input.depth, factor, value),
     plateSafety(input.stay),
     input.soil,
     stateSteps(input.soil, state),
@@ -92,9 +98,10 @@ export function screwAnchorUplift(input: PlateInput): GroundResult {
   // Turning the screw in disturbs clay: 0.85 of its strength; common practice.
   const soil: Soil = isGranular(natural) ? natural : { ...natural, shear: 0.85 * natural.shear };
   const area = (Math.PI / 4) * input.breadth ** 2;
-  const value = plateCapacity(soil, area, input.breadth, 1, input.depth);
+  const factor = plateFactor(soil, input.breadth, 1, input.depth);
+  const value = plateCapacity(soil, area, factor, input.depth);
   return groundResult(
-    plateStep(soil, 'pull at which the screw breaks out', area, input.depth, value),
+    plateStep(soil, 'pull at which the screw breaks out', area, input.depth, factor, value),
     2,
     input.soil,
     stateSteps(input.soil, state),
@@ -107,17 +114,20 @@ function plateStep(
   meaning: string,
   area: number,
   depth: number,
+  factor: number,
   value: number,
 ): Omit<Step, 'kind'> {
   const granular = isGranular(soil);
   return {
     symbol: 'Q_u',
     meaning,
-    formula: granular ? 'Q_u = F_q γ A H' : 'Q_u = A (γ H + F_c c_u)',
+    formula: granular ? 'Q_u = F_q ρ g A H' : 'Q_u = A (ρ g H + F_c c_u)',
     inputs: [
       given('A', 'area', area, 'area'),
       given('H', 'depth', depth, 'length'),
-      given('γ/g', 'density of the soil', soil.unitWeight / GRAVITY, 'density'),
+      given('ρ', 'density of the soil', soil.unitWeight / GRAVITY, 'density'),
+      given('g', 'gravity, N/kg', GRAVITY, 'ratio'),
+      given(granular ? 'F_q' : 'F_c', 'breakout factor by depth over breadth', factor, 'ratio'),
       granular
         ? given('φ', 'friction angle', soil.friction, 'angle')
         : given('c_u', 'shear strength', soil.shear, 'stress'),

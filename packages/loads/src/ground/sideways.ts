@@ -109,7 +109,7 @@ export function embeddedSideways(input: SidewaysInput): SidewaysHold {
         given('P', 'sideways load the post may take', table.allowable, 'force'),
       ],
     ),
-    ...(own === undefined ? [] : [bendingStep(input, own, broms.source)]),
+    ...(own === undefined ? [] : [bendingStep(input, own, broms)]),
     ...(rubs === undefined ? [] : rubs.steps),
     final(byBroms, byTable, own, rubs?.value, value),
   ];
@@ -159,21 +159,27 @@ function rubbing(
   };
 }
 
-function bendingStep(input: SidewaysInput, own: number, source: string): Step {
-  return force(
-    'H_s',
-    'push at which the stake has the bending it may have',
-    source === 'broms:1964b'
-      ? 'H_s (e + 0.54 √(n H_s/(γ d K_p))) = M_a'
-      : 'H_s (e + 1.5 d + 0.5 f) = M_a, f = n H_s/(9 c_u d)',
-    own,
-    source,
-    [
-      given('M_a', 'bending the stake may have', input.allowedMoment ?? 0, 'moment'),
-      given('e', 'height of the push', input.height, 'length'),
-      given('n', 'safety on the strength of the soil', LATERAL_SAFETY / levelOf(input.basis), 'ratio'),
-    ],
-  );
+function bendingStep(input: SidewaysInput, own: number, { source, steps }: GroundResult): Step {
+  // The soil is that of the method above; the table in between has other letters for the same things.
+  const soil = steps.find(({ symbol }) => symbol === 'H_u')?.inputs ?? [];
+  return {
+    ...force(
+      'H_s',
+      'push at which the stake has the bending it may have',
+      source === 'broms:1964b'
+        ? 'H_s (e + 0.544 √(n H_s / (ρ g d K_p))) = M_a, at most what the soil bears'
+        : 'H_s (e + 1.5 d + 0.5 f) = M_a, f = n H_s / (9 c_u d), with the d that bends it least, at most the soil',
+      own,
+      source,
+      [
+        given('M_a', 'bending the stake may have', input.allowedMoment ?? 0, 'moment'),
+        given('e', 'height of the push', input.height, 'length'),
+        given('n', 'safety on the strength of the soil', LATERAL_SAFETY / levelOf(input.basis), 'ratio'),
+        ...soil.filter(({ symbol }) => ['d', 'ρ', 'g', 'K_p', 'c_u'].includes(symbol)),
+      ],
+    ),
+    prose: true,
+  };
 }
 
 /** The rule by which one of the values governs. */

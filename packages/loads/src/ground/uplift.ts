@@ -160,7 +160,7 @@ export function concreteFootUplift(input: ConcreteFootInput): GroundResult {
   const own: Step = {
     symbol: 'W',
     meaning: 'weight of the concrete',
-    formula: 'W = ρ_c g π/4 d² L',
+    formula: 'W = ρ_c g π d² L / 4',
     inputs: [
       given('ρ_c', 'concrete, less water where soaked', density, 'density'),
       given('g', 'gravity, N/kg', GRAVITY, 'ratio'),

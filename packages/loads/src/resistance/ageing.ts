@@ -24,7 +24,7 @@ function halved(age: number, life: number, meaning: string, source: string): Age
     step: {
       symbol: 'η',
       meaning,
-      formula: 'η = 0.5^(t / t_life), at least 0.25',
+      formula: 'η = max(0.25, 0.5^(t / t_life))',
       inputs: [given('t', 'age', age, 'time'), given('t_life', 'life', life, 'time')],
       value: share,
       kind: 'percent',
@@ -62,7 +62,8 @@ export function agedFastener(fibre: Fibre | undefined, age: number, life: number
     share: first,
     step: {
       ...even.step,
-      formula: 'η = 1 - 0.3 min(1, t / 1 yr), until 0.5^(t / t_life) is less',
+      inputs: [...even.step.inputs, given('t_1', 'its first year, which takes most', year, 'time')],
+      formula: 'η = 1 - 0.3 min(1, t / t_1)',
       value: first,
       source: 'wstda:sun',
     },
@@ -103,6 +104,7 @@ export function agedPvc(age: number): Ageing {
       symbol: 'η',
       meaning: 'strength left in PVC after its years in the sun; what it loses is toughness against a blow',
       formula: 'η = 1, measured over two years',
+      prose: true,
       inputs: [given('t', 'age', age, 'time')],
       value: 1,
       kind: 'percent',

@@ -36,6 +36,7 @@ export function woodBearing(
         given('b', 'width of the bearing', width, 'length'),
         given('C_b', 'bearing area factor', reach, 'ratio'),
         given('C_M', 'wet service', moisture, 'ratio'),
+        given('level', 'allowable to factored loads', levelOf(basis), 'ratio'),
       ],
       value: force,
       kind: 'force',
@@ -68,11 +69,12 @@ export function woodBearingEn(
     step: {
       symbol: 'F_90,d',
       meaning: 'bearing across the grain',
-      formula: 'F = k_c,90 k_mod f_c,90,k / γ_M · (l + 2 · 30 mm) b',
+      formula: 'F = k_c,90 k_mod f_c,90,k / γ_M · (l + 2 min(l, l_e)) b',
       inputs: [
         given('f_c,90,k', 'strength across the grain', strength, 'stress'),
         given('l', 'length of the bearing', length, 'length'),
         given('b', 'width of the bearing', width, 'length'),
+        given('l_e', 'length the fibres lend it at each end', lent, 'length'),
         given('k_c,90', 'single support of softwood', singleSupport, 'ratio'),
         given('k_mod', 'duration and moisture', kmod, 'ratio'),
         given('γ_M', 'solid timber', 1.3, 'ratio'),
@@ -97,7 +99,7 @@ export function tubeCrushing(stress: number, outside: number, wall: number, leng
     step: {
       symbol: 'F_c',
       meaning: 'force that presses the tube flat',
-      formula: 'F = 5 f t² (1 + 0.25 η), η = l / d ≤ 4',
+      formula: 'F = 5 f t² (1 + 0.25 η), η = min(4, l / d)',
       inputs: [
         given('f', 'stress the wall may have', stress, 'stress'),
         given('t', 'wall', wall, 'thickness'),
@@ -131,11 +133,27 @@ export function boltBearing(diameter: number, thickness: number, ultimate: numbe
     step: {
       symbol: 'P_b',
       meaning: 'bearing of the bolt on one wall',
-      formula: basis === 'eurocode' ? 'F_b = 2.5 α_b d t f_u / γ_M2' : 'P = C d t F_u / Ω',
+      formula:
+        basis === 'eurocode'
+          ? 'F_b = 2.5 α_b d t F_u / γ_M2'
+          : basis === 'asce7-asd'
+            ? 'P = C d t F_u / Ω'
+            : 'P = φ C d t F_u',
       inputs: [
         given('d', 'bolt', diameter, 'thickness'),
         given('t', 'wall', thickness, 'thickness'),
         given('F_u', 'tensile strength', ultimate, 'stress'),
+        ...(basis === 'eurocode'
+          ? [
+              given('α_b', 'edge distance of 1.8 d', 0.6, 'ratio'),
+              given('γ_M2', 'connections', 1.25, 'ratio'),
+            ]
+          : [
+              given('C', 'bearing factor', c, 'ratio'),
+              basis === 'asce7-asd'
+                ? given('Ω', 'bearing', 2.5, 'ratio')
+                : given('φ', 'bearing', 0.6, 'ratio'),
+            ]),
       ],
       value: force,
       kind: 'force',

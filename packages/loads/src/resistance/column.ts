@@ -92,6 +92,7 @@ export function columnStress(input: ColumnInput): ColumnStress {
         meaning: 'axial stress it may have',
         formula: rule.formula,
         inputs: [
+          ...(rule.inputs ?? []),
           given('F', 'short column', input.shortColumn, 'stress'),
           given('F_e', 'Euler stress', euler, 'stress'),
         ],
@@ -104,6 +105,7 @@ export function columnStress(input: ColumnInput): ColumnStress {
 }
 
 interface ColumnRule {
+  readonly inputs?: Step['inputs'];
   readonly stress: number;
   readonly symbol: string;
   readonly formula: string;
@@ -119,7 +121,9 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
       return {
         stress: chi * shortColumn,
         symbol: 'χ f_y',
-        formula: 'χ f_y / γ_M1, curve c',
+        formula:
+          'f_a = χ F, χ = min(1, 1 / (Φ + √(Φ² - λ²))), Φ = 0.5 (1 + α (λ - 0.2) + λ²), λ = max(0.2, √(F / F_e))',
+        inputs: [given('α', 'imperfection of curve c', 0.49, 'ratio')],
         source: 'en1993-1-1:6.3.1',
       };
     }
@@ -128,7 +132,8 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
     return {
       stress: critical * factor,
       symbol: 'F_n',
-      formula: basis === 'asce7-asd' ? '0.658^(F_y/F_e) F_y / 1.80' : '0.85 · 0.658^(F_y/F_e) F_y',
+      formula: shortColumn <= 2.25 * euler ? 'F_n = φ 0.658^(F / F_e) F' : 'F_n = φ 0.877 F_e',
+      inputs: [given('φ', basis === 'asce7-asd' ? 'resistance, 1 / 1.80' : 'resistance', factor, 'ratio')],
       source: 'aisi-s100:e2',
     };
   }
@@ -138,7 +143,8 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
     return {
       stress: factor * shortColumn,
       symbol: 'F_c',
-      formula: 'P_c and C_bow P_e joined with c = 0.80, times C_R C_DF C_T / FS_m; C_bow = 1 - 0.01/0.02',
+      formula: 'F_c = F (a - √(a² - r / 0.8)), a = (1 + r) / 1.6, r = F_e / F_0',
+      inputs: [given('F_0', 'strength before duration, heat and safety', input.crushing, 'stress')],
       source: 'iso22156:column',
     };
   }
@@ -148,19 +154,37 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
       stress: timberInstability(relative) * shortColumn,
       stocky: relative <= 0.3,
       symbol: 'k_c f_c',
-      formula: 'k_c f_c,0,d, λ_rel = (λ/π) √(f_c,0,k / E_0,05), β_c = 0.2',
+      formula:
+        relative <= 0.3
+          ? 'f_c = F'
+          : 'f_c = F / (k + √(k² - λ²)), k = 0.5 (1 + 0.2 (λ - 0.3) + λ²), λ = √(f_k / (s F_e))',
+      inputs: [
+        given('f_k', 'characteristic strength', input.crushing, 'stress'),
+        given('s', 'modulus at the fifth percentile over the mean', FIFTH_PERCENTILE, 'ratio'),
+      ],
       source: 'en1995-1-1:6.3.2',
     };
   }
   if (family === 'timber' || family === 'green-wood') {
-    const c = family === 'green-wood' ? 0.85 : 0.8;
+    const green = family === 'green-wood';
+    const asd = basis === 'asce7-asd';
+    const c = green ? 0.85 : 0.8;
     // 0.822 E'min = 0.822 · 1.03 E (1 - 1.645 COV)/1.66 with COV = 0.25: 0.365 of π²E/(KL/r)² once in r, not d.
-    const reliable = (euler * 1.03 * (1 - 1.645 * 0.25)) / (basis === 'asce7-asd' ? 1.66 : 1.66 / 1.5);
+    const reliable = (euler * 1.03 * (1 - 1.645 * 0.25)) / (asd ? 1.66 : 1.66 / 1.5);
     const factor = timberColumnFactor(reliable / shortColumn, c);
     return {
       stress: factor * shortColumn,
       symbol: "F_c'",
-      formula: 'C_P F_c*, F_cE = F_e · 1.03 (1 - 1.645 · 0.25)/1.66',
+      formula: "F_c' = F (a - √(a² - r / c)), a = (1 + r) / (2 c), r = s F_e / F",
+      inputs: [
+        given('c', green ? 'round poles' : 'sawn timber', c, 'ratio'),
+        given(
+          's',
+          `least modulus over the mean, 1.03 (1 - 1.645 · 0.25) / ${asd ? '1.66' : '1.66 · 1.5'}`,
+          reliable / euler,
+          'ratio',
+        ),
+      ],
       source: 'nds:3.7',
     };
   }
@@ -168,7 +192,7 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
   return {
     stress: Math.min(shortColumn, euler / factor),
     symbol: 'F_a',
-    formula: `least of the short column and F_e / ${factor}`,
+    formula: `F_a = min(F, F_e / ${factor})`,
     source: 'practice:plastic-euler',
   };
 }

@@ -26,7 +26,7 @@ export function jointShare(input: MemberInput): JointShare {
     step: {
       symbol: 'φ_j',
       meaning: 'share of its short-term strength a joint may be counted on for, as what it joins',
-      formula: metal ? 'φ_j = 1 / Ω' : 'φ_j = f_b / f',
+      formula: metal ? 'φ_j = 1 / Ω' : 'φ_j = min(1, f_b / f)',
       inputs: metal
         ? [given('Ω', 'factor of the material', 1 / factor, 'ratio')]
         : [

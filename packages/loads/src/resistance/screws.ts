@@ -1,6 +1,6 @@
 /** Screws pulled along their axis: out of wood, out of a thin metal wall, and the sheet pulled over their washer. */
 import type { Basis } from '../combinations.ts';
-import { given, type Step } from '../step.ts';
+import { given, type Step, type StepInput } from '../step.ts';
 import { EN_KMOD, levelOf, NDS_DURATION } from './duration.ts';
 
 export interface ScrewHold {
@@ -50,9 +50,14 @@ export function screwInWood({ diameter, grip, density }: WoodScrew, wet: boolean
       step: {
         symbol: 'F_w',
         meaning,
-        formula: 'F = k_mod f_ax d l k_d / γ_M, f_ax = 0.52 d^-0.5 l^-0.1 ρ_k^0.8; 0 where l < 6 d',
+        formula:
+          l < 6 * d
+            ? 'F = 0, for the thread is shorter than 6 d'
+            : 'F = k_mod f_ax d l min(1, d / d_8) / γ_M',
         inputs: [
           ...common,
+          given('d_8', 'diameter from which all of it counts', 0.008, 'thickness'),
+          given('f_ax', '0.52 d^-0.5 l^-0.1 ρ_k^0.8 in N, mm and kg/m³', strength * 1e6, 'stress'),
           given('ρ_k', 'characteristic density', rho, 'density'),
           given('k_mod', 'gust and moisture', kmod, 'ratio'),
           given('γ_M', 'connections', 1.3, 'ratio'),
@@ -72,9 +77,10 @@ export function screwInWood({ diameter, grip, density }: WoodScrew, wet: boolean
     step: {
       symbol: 'F_w',
       meaning,
-      formula: basis === 'asce7-asd' ? 'F = 2850 G² D l · C_D C_M' : 'F = 2850 G² D l · K_F φ λ C_M',
+      formula: basis === 'asce7-asd' ? 'F = w G² d l C_D C_M' : 'F = w G² d l K_F φ λ C_M',
       inputs: [
         ...common,
+        given('w', 'of the standard: 2850 lbf per square inch', NDS_SCREW, 'stress'),
         given('G', 'specific gravity, oven dry', gravity, 'ratio'),
         given(basis === 'asce7-asd' ? 'C_D' : 'K_F φ λ', 'gust', time, 'ratio'),
         given('C_M', 'wet service', moisture, 'ratio'),
@@ -90,6 +96,14 @@ export function screwInWood({ diameter, grip, density }: WoodScrew, wet: boolean
 const ofMetal = (basis: Basis): number =>
   basis === 'eurocode' ? 1 / 1.25 : basis === 'asce7-asd' ? 1 / 3 : 0.5;
 
+/** The same as an input of a step. */
+const ofMetalInput = (basis: Basis): StepInput =>
+  basis === 'eurocode'
+    ? given('γ_M2', 'connections', 1.25, 'ratio')
+    : basis === 'asce7-asd'
+      ? given('Ω', 'screws in thin metal', 3, 'ratio')
+      : given('φ', 'screws in thin metal', 0.5, 'ratio');
+
 /**
  * Pulled out of a thin wall: 0.85 t d F_u (AISI S100 J4.4.1); 0.45 d t f_u (EN 1993-1-3 table 8.2, wall thinner than
  * the pitch of the thread). Lengths in m, `ultimate` in Pa.
@@ -103,7 +117,7 @@ export function screwInMetal(diameter: number, wall: number, ultimate: number, b
       symbol: 'F_o',
       meaning: 'pull one screw may have before its thread comes out of the wall',
       formula: en
-        ? 'F = 0.45 d t f_u / γ_M2'
+        ? 'F = 0.45 d t F_u / γ_M2'
         : basis === 'asce7-asd'
           ? 'F = 0.85 t d F_u / Ω'
           : 'F = φ 0.85 t d F_u',
@@ -111,6 +125,7 @@ export function screwInMetal(diameter: number, wall: number, ultimate: number, b
         given('d', 'thread of the screw', diameter, 'thickness'),
         given('t', 'wall it is screwed into', wall, 'thickness'),
         given('F_u', 'strength of the wall; its yield stress', ultimate, 'stress'),
+        ofMetalInput(basis),
       ],
       value: force,
       kind: 'force',
@@ -141,7 +156,7 @@ export function sheetOverWasher(
       symbol: 'F_p',
       meaning: 'pull one screw may have before the sheet tears over its washer',
       formula: en
-        ? 'F = 0.5 d_w t f_u / γ_M2'
+        ? 'F = 0.5 d_w t F_u / γ_M2'
         : basis === 'asce7-asd'
           ? 'F = 1.5 t d_w F_u / Ω'
           : 'F = φ 1.5 t d_w F_u',
@@ -149,6 +164,7 @@ export function sheetOverWasher(
         given('d_w', 'washer', counts, 'thickness'),
         given('t', 'thickness of the sheet', thickness, 'thickness'),
         given('F_u', 'strength of the sheet', strength, 'stress'),
+        ofMetalInput(basis),
       ],
       value: force,
       kind: 'force',
@@ -175,7 +191,7 @@ export function sheetBending(
     step: {
       symbol: 'f_b',
       meaning: 'bending stress the sheet may have in a gust',
-      formula: 'f = strength / n · level',
+      formula: 'f_a = f_y / n · level',
       inputs: [
         given('f_y', 'stress at which it yields', strength, 'stress'),
         given('n', 'guard factor', GUARD, 'ratio'),

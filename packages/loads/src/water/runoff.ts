@@ -68,8 +68,9 @@ function gutterFlow(litres: number, factor: number, area: number, coefficient: s
     flow,
     step: {
       symbol: 'Q_L',
+      prose: true,
       meaning: 'water the gutter carries',
-      formula: `Q_L = 0.9 · ${coefficient} A^1.25 F_L (l/s, mm²)`,
+      formula: `0.9 · ${coefficient} A^1.25 F_L, in l/s with A in mm²`,
       inputs: [
         given('A', 'cross section', area / 1e6, 'area'),
         given('F_L', 'length factor', factor, 'ratio'),

@@ -85,10 +85,11 @@ export function asceEndWind(input: WindInput, shape: WindShape): EndWind {
     {
       symbol: '2a',
       meaning: 'reach of the end zone from either end',
-      formula: '2a = 2 max(min(0.1 L, 0.4 h), 0.04 L, 0.9 m)',
+      formula: '2a = 2 max(min(0.1 L, 0.4 h), 0.04 L, a_least)',
       inputs: [
         given('L', 'least side of the house', least, 'length'),
         given('h', 'mean height of the roof', outline.meanHeight, 'length'),
+        given('a_least', 'least width of an edge', 0.9, 'length'),
       ],
       value: 2 * a,
       kind: 'length',

@@ -40,7 +40,7 @@ function reachStep(part: string, share: number, e: number, height: number, side:
   return {
     symbol: 'l_F',
     meaning: `reach of ${part} from the end`,
-    formula: `l_F = e / ${share}, e = min(b, 2h)`,
+    formula: `l_F = e / ${share}, e = min(b, 2 h)`,
     inputs: [
       given('b', 'side across the wind', side, 'length'),
       given('h', 'height of the ridge', height, 'length'),

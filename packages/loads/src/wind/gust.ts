@@ -1,7 +1,7 @@
 /** Gusts: return periods, averaging times, and what a change of gust does to pressure. */
 
 /** Turbulence intensity of EN 1991-1-4 at 10 m in category II country, 1/ln(10/0.05) (eq. 4.7). */
-const OPEN_TURBULENCE = 1 / Math.log(10 / 0.05);
+export const OPEN_TURBULENCE = 1 / Math.log(10 / 0.05);
 
 /**
  * Pressure under another gust. Pressure goes with the square of the speed in every standard used here.

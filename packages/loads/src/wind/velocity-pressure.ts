@@ -1,6 +1,6 @@
 /** Velocity pressure of both standards, with every factor as a step. */
 import { given, type Step } from '../step.ts';
-import { asceReturnFactor, enReturnFactor, tenMinuteMean } from './gust.ts';
+import { asceReturnFactor, enReturnFactor, OPEN_TURBULENCE, tenMinuteMean } from './gust.ts';
 import type { WindInput } from './wind-case.ts';
 
 type Exposure = WindInput['exposure'];
@@ -68,10 +68,15 @@ export function asceVelocityPressure(input: WindInput, height: number): Velocity
       {
         symbol: 'V',
         meaning: `design gust, risk category ${input.lowHazard ? 'I' : 'II'} (${target} years)`,
-        formula: 'V = V_site (0.36 + 0.1 ln 12 T) / (0.36 + 0.1 ln 12 T_site)',
+        formula: 'V = V_site (0.36 + 0.1 ln(12 T)) / (0.36 + 0.1 ln(12 T_site))',
         inputs: [
           given('V_site', 'gust of the site', input.gust, 'speed'),
-          given('T_site', 'its return period, years', input.gustReturnPeriod, 'count'),
+          given(
+            'T_site',
+            'its return period, years, at least 5',
+            Math.max(5, input.gustReturnPeriod),
+            'count',
+          ),
           given('T', 'return period of the standard, years', target, 'count'),
         ],
         value: design,
@@ -82,7 +87,11 @@ export function asceVelocityPressure(input: WindInput, height: number): Velocity
         symbol: 'K_z',
         meaning: `exposure factor, exposure ${letter}`,
         formula: 'K_z = 2.01 (z / z_g)^(2/α)',
-        inputs: [given('z', 'mean roof height, at least 4.6 m', Math.max(4.572, height), 'length')],
+        inputs: [
+          given('z', 'mean roof height, not under that of the tables', Math.max(4.572, height), 'length'),
+          given('z_g', 'height of the gradient wind', ASCE_TERRAIN[input.exposure].gradient, 'length'),
+          given('α', 'exponent of the power law', ASCE_TERRAIN[input.exposure].alpha, 'ratio'),
+        ],
         value: kz,
         kind: 'ratio',
         source: 'asce7-16:26.10-1',
@@ -90,8 +99,9 @@ export function asceVelocityPressure(input: WindInput, height: number): Velocity
       {
         symbol: 'q_h',
         meaning: 'velocity pressure',
-        formula: 'q_h = 0.613 K_z K_zt K_d K_e V²',
+        formula: 'q_h = ½ ρ K_z K_zt K_d K_e V²',
         inputs: [
+          given('ρ', 'air at sea level: the 0.613 of the standard, doubled', 2 * 0.613, 'density'),
           given('K_z', 'exposure factor', kz, 'ratio'),
           given('K_zt', 'topographic factor, speed-up squared', kzt, 'ratio'),
           given('K_d', 'directionality factor', 0.85, 'ratio'),
@@ -118,10 +128,16 @@ export function enVelocityPressure(input: WindInput, height: number): VelocityPr
       {
         symbol: 'v_b',
         meaning: 'basic velocity, 10-minute mean of 50 years',
-        formula: 'v_b = V_3s / sqrt(1 + 7 I_v(10 m)) / c_prob(T_site)',
+        formula: 'v_b = V_3s / (√(1 + 7 I_v) c_prob)',
         inputs: [
           given('V_3s', 'gust of the site', input.gust, 'speed'),
-          given('T_site', 'its return period, years', input.gustReturnPeriod, 'count'),
+          given('I_v', 'turbulence in open country, 10 m up', OPEN_TURBULENCE, 'ratio'),
+          given(
+            'c_prob',
+            'gust of its return period over that of 50 years',
+            enReturnFactor(input.gustReturnPeriod),
+            'ratio',
+          ),
         ],
         value: basic,
         kind: 'speed',
@@ -130,9 +146,17 @@ export function enVelocityPressure(input: WindInput, height: number): VelocityPr
       {
         symbol: 'q_p',
         meaning: `peak velocity pressure, terrain category ${category}`,
-        formula: 'q_p = (1 + 7 I_v) ½ ρ (c_r c_o v_b)², c_r = 0.19 (z_0/0.05)^0.07 ln(z/z_0)',
+        formula:
+          'q_p = (1 + 7 I_v) ½ ρ (c_r c_o v_b)², c_r = 0.19 (z_0 / z_0,II)^0.07 ln(z / z_0), I_v = 1 / (c_o ln(z / z_0))',
         inputs: [
-          given('z', 'height of the roof', height, 'length'),
+          given(
+            'z',
+            'height of the roof, not under that of the table',
+            Math.max(EN_TERRAIN[input.exposure].least, height),
+            'length',
+          ),
+          given('z_0,II', 'roughness length of open country', EN_TERRAIN.open.roughness, 'length'),
+          given('ρ', 'air', 1.25, 'density'),
           given('z_0', 'roughness length', roughness, 'length'),
           given('c_o', 'orography factor', input.topography, 'ratio'),
           given('v_b', 'basic velocity', basic, 'speed'),

@@ -34,7 +34,7 @@ export function wallCladding(input: WindInput, shape: WindShape, which: 'sides' 
     steps.push({
       symbol: 'p_wall',
       meaning: `local suction, ${place} of a wall`,
-      formula: 'p = φ q (local coefficient - inside coefficient)',
+      formula: 'p = φ q (c - c_i)',
       inputs: [
         given('φ', 'share that a wall of mesh takes, 1 for film', share, 'ratio'),
         given('q', 'velocity pressure', q.pressure, 'pressure'),

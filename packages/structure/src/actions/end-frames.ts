@@ -153,7 +153,8 @@ function traced({ breadth, within, wind }: Near, zone: EndWind): Step[] {
     {
       symbol: 'b_e',
       meaning: 'breadth that the frame carries inside the end zone',
-      formula: 'b_e = min(z_to, l) - z_from',
+      formula: 'what of the breadth it carries lies within the reach of the zone',
+      prose: true,
       inputs: [
         { symbol: 'b', meaning: 'breadth it carries in all', value: breadth, kind: 'length' },
         { symbol: 'l', meaning: 'reach of the end zone', value: zone.width, kind: 'length' },
