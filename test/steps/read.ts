@@ -5,9 +5,6 @@
  * of `a / b c` nobody knows which is meant. Numbers are SI; one with a unit has to be an input.
  */
 import type { Step } from '@tautline/loads';
-import { create, type MathNode, parseDependencies } from 'mathjs/number';
-
-const { parse } = create({ ...parseDependencies });
 
 const functions: Readonly<Record<string, (...values: number[]) => number>> = {
   min: Math.min,
@@ -45,7 +42,7 @@ export function missedBy(step: Step, above: readonly Step[]): number {
   const own = new Set(step.inputs.map(({ symbol }) => symbol));
   // A source may call it by a shorter name: `F = ...` of F_w. What is known by that name already is another thing.
   const named = left === undefined || left === step.symbol || (isSymbol(left) && !own.has(left));
-  const solved = !named || holds(right, step.symbol);
+  const solved = left !== undefined && (!named || holds(right, step.symbol));
   known.delete(step.symbol);
   for (const { symbol, value } of step.inputs) known.set(symbol, value);
   if (solved) known.set(step.symbol, step.value);
@@ -92,87 +89,128 @@ const alone = (symbol: string): RegExp =>
 const holds = (text: string, symbol: string): boolean => alone(symbol).test(text);
 
 const besides = 'it divides by factors side by side without brackets';
-const powers: Readonly<Record<string, string>> = { '²': '^2', '³': '^3', '⁴': '^4' };
 
+/** The text with each known symbol as its place in a list, and signs of paper as those of a reader. */
 function worth(text: string, known: ReadonlyMap<string, number>): number {
   const names = [...known.keys()].sort((a, b) => b.length - a.length);
-  const scope: Record<string, number> = { pi: Math.PI };
   let plain = text;
-  names.forEach((name, at) => {
-    plain = plain.replaceAll(alone(name), `§${at}§`);
-    scope[`s${at}`] = known.get(name) as number;
-  });
+  for (const [at, name] of names.entries()) plain = plain.replaceAll(alone(name), `§${at}§`);
+  const value = (at: string): number => known.get(names[Number(at)] as string) as number;
   plain = plain
-    .replaceAll(/§(\d+)§/g, 's$1')
-    .replaceAll(/[²³⁴]/g, (sign) => powers[sign] as string)
+    .replaceAll('²', '^2')
+    .replaceAll('³', '^3')
+    .replaceAll('⁴', '^4')
     .replaceAll('½', '(1/2)')
-    .replaceAll('·', '*')
     .replaceAll('−', '-')
-    .replaceAll('π', 'pi')
-    .replaceAll('√', 'sqrt')
-    .replaceAll('∛', 'cbrt')
-    .replaceAll('⌊', 'floor(')
+    .replaceAll('√', ' sqrt ')
+    .replaceAll('∛', ' cbrt ')
+    .replaceAll('⌊', ' floor (')
     .replaceAll('⌋', ')')
-    .replaceAll(/\|([^|]*)\|/g, 'abs($1)')
-    .replaceAll(/\b(sqrt|cbrt|ln|sin|cos|tan) ?(s\d+|\d+(?:\.\d+)?)/g, '$1($2)')
-    .replaceAll(/\b(ln|sin|cos|tan) \(/g, '$1(');
-  // A symbol before a bracket is a factor, where the parser would read a function.
-  if (/\/\s*(s\d+|pi)\s*\(/.test(plain)) throw new Unreadable(besides);
-  plain = plain.replaceAll(/\b(s\d+|pi)\s*\(/g, '$1 * (');
-  let node: MathNode;
-  try {
-    node = parse(plain);
-  } catch {
-    throw new Unreadable(`'${text}' cannot be read`);
-  }
-  return worked(node, scope, text);
+    .replaceAll(/\|([^|]*)\|/g, ' abs ($1)');
+  return new Reader(plain, value).whole();
 }
 
-/** The value of what was read; only what a formula may hold. */
-function worked(node: MathNode, scope: Readonly<Record<string, number>>, text: string): number {
-  const of = (inner: MathNode): number => worked(inner, scope, text);
-  // The types of the library do not tell its nodes apart.
-  const any = node as MathNode & {
-    name: string;
-    value: number;
-    content: MathNode;
-    fn: string & { name: string };
-    args: MathNode[];
-    implicit: boolean;
-  };
-  switch (node.type) {
-    case 'ConstantNode':
-      return any.value;
-    case 'ParenthesisNode':
-      return of(any.content);
-    case 'SymbolNode': {
-      const value = scope[any.name];
-      if (value === undefined) throw new Unreadable(`nothing says what '${any.name}' is`);
-      return value;
-    }
-    case 'FunctionNode': {
-      const apply = functions[any.fn.name];
-      if (apply === undefined) throw new Unreadable(`nothing says what '${any.fn.name}' is`);
-      return apply(...any.args.map(of));
-    }
-    case 'OperatorNode': {
-      const [a, b] = any.args as [MathNode, MathNode & { implicit?: boolean; fn?: string }];
-      switch (String(any.fn)) {
-        case 'add':
-          return of(a) + of(b);
-        case 'subtract':
-          return of(a) - of(b);
-        case 'multiply':
-          return of(a) * of(b);
-        case 'divide':
-          if (b.implicit === true) throw new Unreadable(besides);
-          return of(a) / of(b);
-        case 'pow':
-          return of(a) ** of(b);
-        case 'unaryMinus':
-          return -of(a);
-      }
+const token =
+  /\s*(?:§(?<known>\d+)§|(?<number>\d+(?:\.\d+)?(?:e-?\d+)?)|(?<word>[\p{L}][\p{L}\p{Nd}_',]*)|(?<sign>[-+*·/^(),]))/uy;
+
+interface Token {
+  readonly sign: string;
+  readonly value?: number;
+  readonly word?: string;
+}
+
+/** Sums of products of powers. Factors side by side bind like a product, and may not follow a division. */
+class Reader {
+  private readonly tokens: Token[] = [];
+  private at = 0;
+
+  constructor(
+    private readonly text: string,
+    value: (place: string) => number,
+  ) {
+    token.lastIndex = 0;
+    const end = text.trimEnd().length;
+    while (token.lastIndex < end) {
+      const from = token.lastIndex;
+      const groups = token.exec(text)?.groups;
+      if (groups === undefined) throw new Unreadable(`'${text.slice(from)}' cannot be read`);
+      const { known, number, word, sign } = groups;
+      if (known !== undefined) this.tokens.push({ sign: '', value: value(known) });
+      else if (number !== undefined) this.tokens.push({ sign: '1', value: Number(number) });
+      else if (word === 'π') this.tokens.push({ sign: '1', value: Math.PI });
+      else if (word !== undefined) this.tokens.push({ sign: '', word });
+      else this.tokens.push({ sign: sign as string });
     }
   }
-  throw new Unreadable(`'${node.toString()}' is no part of a formula`);
+
+  whole(): number {
+    const value = this.sum();
+    if (this.at < this.tokens.length) throw new Unreadable(`'${this.text}' cannot be read to its end`);
+    return value;
+  }
+
+  private get next(): Token | undefined {
+    return this.tokens[this.at];
+  }
+
+  private take(...signs: string[]): string | undefined {
+    const sign = this.next?.sign;
+    if (sign === undefined || sign === '' || !signs.includes(sign)) return undefined;
+    this.at += 1;
+    return sign;
+  }
+
+  private sum(): number {
+    let value = this.take('-') ? -this.product() : this.product();
+    for (;;) {
+      if (this.take('+')) value += this.product();
+      else if (this.take('-')) value -= this.product();
+      else return value;
+    }
+  }
+
+  private product(): number {
+    let pure = this.next?.sign === '1';
+    let value = this.power();
+    let divided = false;
+    for (;;) {
+      if (this.take('·', '*')) {
+        value *= this.power();
+        divided = false;
+      } else if (this.take('/')) {
+        // Of two numbers it is a fraction, which may stand before a factor: `8/9 M`.
+        divided = !(pure && this.next?.sign === '1');
+        value /= this.power();
+      } else if (this.next !== undefined && ['', '1', '('].includes(this.next.sign)) {
+        if (divided) throw new Unreadable(besides);
+        pure = false;
+        value *= this.power();
+      } else return value;
+    }
+  }
+
+  private power(): number {
+    const base = this.single();
+    return this.take('^') ? base ** (this.take('-') ? -this.single() : this.single()) : base;
+  }
+
+  private single(): number {
+    const here = this.next;
+    if (here === undefined) throw new Unreadable(`'${this.text}' breaks off`);
+    if (this.take('(')) return this.closed()[0] as number;
+    this.at += 1;
+    if (here.value !== undefined) return here.value;
+    if (here.word === undefined) throw new Unreadable(`'${here.sign}' is out of place in '${this.text}'`);
+    const apply = functions[here.word];
+    if (apply === undefined) throw new Unreadable(`nothing says what '${here.word}' is`);
+    return apply(...(this.take('(') ? this.closed() : [this.single()]));
+  }
+
+  /** What stands up to the bracket that closes, between commas. */
+  private closed(): number[] {
+    const values = [this.sum()];
+    while (this.take(',')) values.push(this.sum());
+    if (!this.take(')')) throw new Unreadable(`a bracket stays open in '${this.text}'`);
+    return values;
+  }
 }

@@ -3,6 +3,7 @@
  * no formula (looked up, counted, found by solving a frame) is marked as prose where it is written.
  */
 import { writeFileSync } from 'node:fs';
+import type { Step } from '@tautline/loads';
 import { describe, expect, it } from 'vitest';
 import { missedBy } from './read.ts';
 import { corpora, walk } from './walk.ts';
@@ -15,6 +16,45 @@ const mostProse: Readonly<Record<string, number>> = {
   'specs beside the checks': 24,
   templates: 26,
 };
+
+const shown = (formula: string, value: number, symbol = 'x'): Step => ({
+  symbol,
+  meaning: '',
+  formula,
+  inputs: [
+    { symbol: 'a', meaning: '', value: 3, kind: 'ratio' },
+    { symbol: 'a_2,k', meaning: '', value: 5, kind: 'ratio' },
+    { symbol: "F'", meaning: '', value: 7, kind: 'ratio' },
+  ],
+  value,
+  kind: 'ratio',
+  source: 'derived',
+});
+
+describe('the reader', () => {
+  it.each([
+    ["x = F' / 2.1 · a", 10],
+    ['x = 2 a² (a_2,k - 1)', 72],
+    ['x = min(a, a_2,k) + 1/2 a', 4.5],
+    ['x = √(a² + b²), b = 4', 5],
+    ['F = -a^(1/2) + ½ a', 1.5 - Math.sqrt(3)],
+    ['x (x + 1) = 4 a', 3],
+  ])('works out %s', (formula, value) => {
+    expect(missedBy(shown(formula, value), [])).toBeLessThan(1e-12);
+    expect(missedBy(shown(formula, value * 1.001), [])).toBeGreaterThan(1e-4);
+  });
+
+  it.each([
+    ['x = a / 2 a_2,k', /brackets/],
+    ['x = a b', /what 'b' is/],
+    ['x = 0.9 m', /what 'm' is/],
+    ['x = a, not below 0', /nothing of a symbol/],
+    ['a = 3 a', /not about x/],
+    ['from the table', /cannot be|what 'from' is/],
+  ])('refuses %s', (formula, why) => {
+    expect(() => missedBy(shown(formula, 1), [])).toThrow(why);
+  });
+});
 
 describe('the steps of every calculation', () => {
   it.each(corpora)(

@@ -12,7 +12,7 @@ describe('explain', () => {
     expect(code).toBe(0);
     expect(out).toMatch(/^heat on shelter: passes/);
     expect(out).toMatch(/1\. sun on level ground at noon of midsummer/);
-    expect(out).toMatch(/I = 1361 · 0\.75 · cos\(\|latitude\| - 23\.44°\)/);
+    expect(out).toMatch(/I = I_0 τ cos\(max\(0, \|φ\| - δ\)\)/);
     expect(out).toMatch(/v = 1 m\/s {2}light air {2}\(assumed\)/);
     expect(out).toMatch(/\(from memory\)/);
     expect(out).toMatch(/site topography = 1: flat ground/);
