@@ -143,8 +143,11 @@ function columnRule(input: ColumnInput, euler: number): ColumnRule {
     return {
       stress: factor * shortColumn,
       symbol: 'F_c',
-      formula: 'F_c = F (a - √(a² - r / 0.8)), a = (1 + r) / 1.6, r = F_e / F_0',
-      inputs: [given('F_0', 'strength before duration, heat and safety', input.crushing, 'stress')],
+      formula: 'F_c = F (a - √(a² - r / 0.8)), a = (1 + r) / 1.6, r = C_bow F_e / F_0',
+      inputs: [
+        given('C_bow', 'bow of the culm, 1 in 100', BAMBOO_BOW, 'ratio'),
+        given('F_0', 'strength before duration, heat and safety', input.crushing, 'stress'),
+      ],
       source: 'iso22156:column',
     };
   }
