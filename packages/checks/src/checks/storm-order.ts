@@ -8,7 +8,7 @@ import { sacrificialParts } from '../sacrificial.ts';
 /** How much faster a gust the rest must stand than the sacrificial part: common practice, no source. */
 const margin = 1.15;
 
-/** Slower than any wind, m/s: what gives without wind counts as giving at it, so that two such have an order. */
+/** Slower than any wind, m/s, own choice: what gives without wind counts as giving at it, so that two such have an order. */
 const calm = 1e-3;
 
 function run(input: CheckInput): Found[] {
