@@ -116,7 +116,7 @@ describe('several houses in one file', () => {
       );
       expect(told((await now) ?? []), to).toEqual(told((await anew) ?? []));
     }
-  });
+  }, 120_000);
 
   it('are looked at again while something about them is wrong, whatever was edited', async () => {
     const { editor, asked } = await asking();
